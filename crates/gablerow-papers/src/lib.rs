@@ -1,0 +1,1 @@
+//! Consequences in, bytes out.

@@ -1,0 +1,3 @@
+//! The program `gablerow`.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! The whole program, driven from outside.
