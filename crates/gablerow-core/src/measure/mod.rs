@@ -1,1 +1,5 @@
-//! Lengths.
+//! Lengths: counted, typed, printed, and the ranges they may have.
+
+mod length;
+
+pub use length::Length;
