@@ -127,8 +127,8 @@ impl Length {
         self.0.div_euclid(step.0)
     }
 
-    /// What is left above the whole steps of [`div_floor`](Self::div_floor): from zero (included) to
-    /// `step` (left out).
+    /// What is left above the whole steps of [`div_floor`](Self::div_floor): from zero (included)
+    /// to `step` (left out).
     ///
     /// # Panics
     ///
@@ -190,7 +190,7 @@ impl Length {
     }
 
     /// A count that is known to fit.
-    fn from_wide(counts: i64) -> Self {
+    pub(super) fn from_wide(counts: i64) -> Self {
         match i32::try_from(counts) {
             Ok(counts) => Self(counts),
             Err(_) => panic!("{OUT_OF_RANGE}"),
@@ -261,12 +261,6 @@ impl<'a> Sum<&'a Length> for Length {
     }
 }
 
-impl core::fmt::Debug for Length {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "{} counts", self.0)
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -329,7 +323,8 @@ mod tests {
             let whole = Length::from_counts(whole);
             let split: Vec<Length> = whole.split(parts).collect();
             prop_assert_eq!(split.len(), usize::from(parts));
-            prop_assert_eq!(split.iter().map(|part| i64::from(part.counts())).sum::<i64>(), i64::from(whole.counts()));
+            let sum: i64 = split.iter().map(|part| i64::from(part.counts())).sum();
+            prop_assert_eq!(sum, i64::from(whole.counts()));
             let (least, most) = (split.iter().min().unwrap(), split.iter().max().unwrap());
             prop_assert!(most.counts() - least.counts() <= 1);
         }
