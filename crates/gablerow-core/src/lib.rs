@@ -1,6 +1,23 @@
-//! Facts and wishes of frameless cabinets in, consequences out.
+//! Facts and wishes of frameless cabinets on the 32 mm grid in, consequences out. Pure: no files, no clock, no terminal.
+//!
+//! ```text
+//! measure  grid  sum              lengths; hole numbers and balance; lengths that know their terms
+//!    cards                        what data sheets say
+//!    job                          facts and wishes, all that is stored
+//!    layout                       uprights, rows, holes, keep-outs
+//!    check        edit  history   findings;  every change, and the way back
+//!    drawing                      a face as strokes, for every screen and paper
+//! ```
+//!
+//! Each line uses only those above it.
 #![cfg_attr(not(test), no_std)]
 
 extern crate alloc;
 
+pub mod cards;
+pub mod grid;
+pub mod job;
+pub mod label;
+pub mod layout;
 pub mod measure;
+pub mod sum;

@@ -182,6 +182,18 @@ table! {
         Range::mm("signed card value", -200, 2000, "no hardware reaches further the other way");
     /// Clear width or height of an opening.
     OPENING_SIZE = Range::mm("opening", 10, 6000, "smaller ones hold nothing");
+    /// A toe notch, up from the foot or back from the front edge.
+    NOTCH = Range::mm("toe notch", 10, 400, "no higher than a plinth");
+    /// How far an inset front stands behind the carcass front.
+    SET_IN = Range::mm("set-in", 0, 50, "0 is flush");
+    /// Front edge of a loose shelf behind the bay's front.
+    SHELF_SETBACK = Range::mm("shelf setback", 0, 1500, "0 is flush, and carcasses end at 2000");
+    /// A point on a panel, from one of its edges.
+    CARCASS_POINT = Range::mm("distance from the edge", 0, 2000, "no further than a carcass is deep");
+    /// Length of a panel as the tape reads it.
+    AS_CUT_LENGTH = Range::mm("length as cut", 20, 6000, "no longer than a carcass is wide or high");
+    /// A distance the checks go by.
+    LIMIT = Range::mm("limit", 0, 100, "wider ones bar whole panels");
     /// Place of a panel in its cabinet.
     PANEL_POSITION = Range::mm("panel position", -4000, 4000, "no further than a carcass is high");
 }
@@ -199,6 +211,10 @@ table! {
     };
     /// How many cabinets alike.
     COPIES = NumberRange { name: "copies", min: 1, max: 1000, why: "more is another job" };
+    /// Whole pitches a runner is set back from its usual place.
+    SET_BACK = NumberRange { name: "set back", min: 0, max: 20, why: "20 pitches are past a deep carcass" };
+    /// Modules of a front, or its share in what is left.
+    SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
     /// How many of anything inside one cabinet: shelves, drawers, openings.
     COUNT = NumberRange { name: "count", min: 0, max: 400, why: "no more than hole numbers" };
 }

@@ -1,0 +1,123 @@
+//! One cabinet: its facts and its wishes.
+
+use alloc::vec::Vec;
+
+use super::{
+    Acceptance, Back, Bottom, Carcass, Copy, Division, EndOffsets, Fit, FreeHole, FreeRow, Joint,
+    Key, Label, Opening, Shop, Sides, Size, Top, TopKind,
+};
+use crate::measure::Length;
+
+/// A frameless cabinet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cabinet {
+    /// Its stable name in the job.
+    pub key: Key,
+    /// What it is called in the shop: `G2`.
+    pub name: Label,
+    /// Outer sizes.
+    pub size: Size,
+    /// Where the grid begins.
+    pub offsets: EndOffsets,
+    /// The box itself.
+    pub carcass: Carcass,
+    /// The space within.
+    pub opening: Opening,
+    /// Rows that faces own themselves.
+    pub free_rows: Vec<FreeRow>,
+    /// Holes that faces own themselves.
+    pub free_holes: Vec<FreeHole>,
+    /// What is built of it; never empty.
+    pub copies: Vec<Copy>,
+    /// Findings a person has accepted, with their reason.
+    pub accepted: Vec<Acceptance>,
+}
+
+impl Cabinet {
+    /// A balanced base cabinet of one empty bay, 600 x 704 x 560: 22 holes a row at the usual offset of 16.
+    #[must_use]
+    pub fn plain(key: Key, name: Label, shop: &Shop) -> Self {
+        let mm = Length::from_mm;
+        Self {
+            key,
+            name,
+            size: Size {
+                width: mm(600),
+                height: mm(704),
+                depth: mm(560),
+            },
+            offsets: EndOffsets {
+                foot: mm(16),
+                head: mm(16),
+            },
+            carcass: Carcass {
+                sides: Sides {
+                    board: shop.board.clone(),
+                    below: Length::ZERO,
+                    notch: None,
+                    exposed_left: false,
+                    exposed_right: false,
+                },
+                bottom: Bottom {
+                    board: shop.board.clone(),
+                    fit: Fit::Between,
+                    joint: Joint::default(),
+                },
+                top: Top {
+                    board: shop.board.clone(),
+                    kind: TopKind::FlatStretchers(mm(100)),
+                    joint: Joint::default(),
+                },
+                back: Back::Groove {
+                    to_front_wall: mm(20),
+                    cut: mm(8),
+                },
+            },
+            opening: Opening::empty_bay(Key(1)),
+            free_rows: Vec::new(),
+            free_holes: Vec::new(),
+            copies: [Copy {
+                key: Key(2),
+                name: Label::known("1"),
+                mirrored: false,
+                as_cut: Vec::new(),
+            }]
+            .into(),
+            accepted: Vec::new(),
+        }
+    }
+
+    /// A key that nothing in this cabinet has.
+    #[must_use]
+    pub fn free_key(&self) -> Key {
+        let mut highest = Key(0);
+        self.each_key(&mut |key| highest = highest.max(key));
+        highest.next()
+    }
+
+    /// Calls `visit` with the key of everything in this cabinet that has one.
+    pub fn each_key(&self, visit: &mut impl FnMut(Key)) {
+        self.opening.each(&mut |opening| {
+            visit(opening.key);
+            opening.fronts.iter().for_each(|front| visit(front.key));
+            match &opening.division {
+                Division::Bay(bay) => {
+                    bay.zones.iter().for_each(|zone| visit(zone.key));
+                    bay.shelves.iter().for_each(|shelf| visit(shelf.key));
+                    bay.plates.iter().for_each(|plate| visit(plate.key));
+                    bay.runners.iter().for_each(|runner| visit(runner.key));
+                }
+                Division::SideBySide(parts) => parts
+                    .rest
+                    .iter()
+                    .for_each(|(partition, _)| visit(partition.key)),
+                Division::Stacked(parts) => {
+                    parts.rest.iter().for_each(|(shelf, _)| visit(shelf.key))
+                }
+            }
+        });
+        self.free_rows.iter().for_each(|row| visit(row.key));
+        self.free_holes.iter().for_each(|hole| visit(hole.key));
+        self.copies.iter().for_each(|copy| visit(copy.key));
+    }
+}

@@ -1,0 +1,52 @@
+//! Copies of a cabinet, and what has been measured and bored of each.
+
+use alloc::vec::Vec;
+
+use super::{FaceId, Key, Label, PanelId};
+use crate::grid::HoleNumber;
+use crate::measure::Length;
+
+/// One built instance of a cabinet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Copy {
+    /// Its name in the cabinet.
+    pub key: Key,
+    /// What it is called in the shop.
+    pub name: Label,
+    /// Built as the mirror image: left and right change places.
+    pub mirrored: bool,
+    /// What tape and caliper read once the saw has been.
+    pub as_cut: Vec<AsCut>,
+}
+
+/// What was measured of one panel of a copy. Named as the copy has it, mirrored or not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct AsCut {
+    /// The panel.
+    pub panel: PanelId,
+    /// Its length, foot to head.
+    pub length: Option<Length>,
+    /// Its thickness.
+    pub thickness: Option<Length>,
+}
+
+/// One hole that has been bored. The record is only ever added to, and undo never touches it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Bored {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Which of its copies.
+    pub copy: Key,
+    /// The face it was bored from, as the copy has it.
+    pub face: FaceId,
+    /// From the panel's front edge, as finished.
+    pub from_front: Length,
+    /// Its number on the grid of that day; `None` off the grid.
+    pub hole: Option<HoleNumber>,
+    /// From the panel's foot.
+    pub from_foot: Length,
+    /// How deep; `None` is through.
+    pub depth: Option<Length>,
+    /// Its diameter.
+    pub diameter: Length,
+}

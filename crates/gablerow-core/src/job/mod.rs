@@ -1,0 +1,110 @@
+//! The job: facts and wishes, all that is stored. Nothing in here is computed.
+//!
+//! ```text
+//! Job --- Shop, Cards                           what every cabinet goes by
+//!  +-- Cabinet --- Size, EndOffsets, Carcass    the box
+//!       +-- Opening --- Bay | side by side | above each other, and its Fronts
+//!       |     +-- Zone, Shelf, Plate, Runner    fittings, at their hole numbers
+//!       +-- FreeRow, FreeHole                   what a face owns itself
+//!       +-- Copy --- AsCut                      what is built and measured
+//! Bored                                         what was bored: only ever added to
+//! ```
+
+mod accepted;
+mod cabinet;
+mod carcass;
+mod copy;
+mod face;
+mod fitting;
+mod free;
+mod front;
+mod key;
+mod limits;
+mod mirror;
+mod opening;
+mod place;
+mod shop;
+
+use alloc::vec::Vec;
+
+pub use crate::label::{Label, LabelError};
+pub use accepted::Acceptance;
+pub use cabinet::Cabinet;
+pub use carcass::{Back, Bottom, Carcass, EndOffsets, Fit, Notch, Sides, Size, Top, TopKind};
+pub use copy::{AsCut, Bored, Copy};
+pub use face::{FaceId, Hand, PanelId};
+pub use fitting::{Depth, PinRows, Plate, Runner, Shelf, Spacers, Zone};
+pub use free::{Edge, End, FreeHole, FreeRow};
+pub use front::{Front, FrontHeight, FrontKind};
+pub use key::Key;
+pub use limits::Fault;
+pub use opening::{
+    Bay, Division, Fastener, FixedShelf, Inset, Joint, JointBore, Opening, Part, PartWidth,
+    Partition, ShelfHeight, SideBySide, Stacked,
+};
+pub use place::{Datum, HolePlace};
+pub use shop::{BackRule, Bit, Limits, Reference, Shop};
+
+pub use crate::cards::CardId;
+use crate::cards::Cards;
+use crate::measure::Unit;
+
+/// A job: the cabinets of one room or one order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Job {
+    /// What the job is called.
+    pub title: Label,
+    /// The unit that bare numbers are typed and shown in.
+    pub unit: Unit,
+    /// What every cabinet goes by.
+    pub shop: Shop,
+    /// Hardware and boards.
+    pub cards: Cards,
+    /// The cabinets, in the order a person steps through them.
+    pub cabinets: Vec<Cabinet>,
+    /// What has been bored.
+    pub bored: Vec<Bored>,
+    /// The face the job was left on.
+    pub left_at: Option<LeftAt>,
+}
+
+/// The face a job was left on, where it opens again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct LeftAt {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Its face.
+    pub face: FaceId,
+}
+
+impl Job {
+    /// A job of one plain cabinet, with the starter cards.
+    #[must_use]
+    pub fn plain(title: Label) -> Self {
+        let shop = Shop::starter();
+        let cabinet = Cabinet::plain(Key(1), Label::known("A1"), &shop);
+        Self {
+            title,
+            unit: Unit::Millimetre,
+            shop,
+            cards: Cards::starter(),
+            cabinets: [cabinet].into(),
+            bored: Vec::new(),
+            left_at: None,
+        }
+    }
+
+    /// The cabinet with this key.
+    #[must_use]
+    pub fn cabinet(&self, key: Key) -> Option<&Cabinet> {
+        self.cabinets.iter().find(|cabinet| cabinet.key == key)
+    }
+
+    /// A key that no cabinet of this job has, nor ever had as far as the record of what was bored knows.
+    #[must_use]
+    pub fn free_cabinet_key(&self) -> Key {
+        let built = self.cabinets.iter().map(|cabinet| cabinet.key);
+        let bored = self.bored.iter().map(|bored| bored.cabinet);
+        built.chain(bored).max().unwrap_or(Key(0)).next()
+    }
+}

@@ -1,0 +1,234 @@
+//! The clear spaces of a cabinet: bays, openings side by side, openings above each other.
+//!
+//! ```text
+//!   side by side                     above each other
+//!   +------+ +------+ +------+       +--------------+
+//!   | part | | part | | part |       |     part     |  listed from the foot up
+//!   +------+ +------+ +------+       +== fixed =====+
+//!           partitions between       |     part     |
+//!                                    +--------------+
+//! ```
+
+use alloc::boxed::Box;
+use alloc::vec::Vec;
+
+use super::{CardId, Front, HolePlace, Key, PinRows, Plate, Runner, Shelf, Zone};
+use crate::measure::Length;
+
+/// A clear space, and the fronts that close it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opening {
+    /// Its name in the cabinet.
+    pub key: Key,
+    /// What is in it.
+    pub division: Division,
+    /// Doors and drawers over it; wishes. A door over two bays belongs to the opening that holds both.
+    pub fronts: Vec<Front>,
+}
+
+/// How an opening is divided.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Division {
+    /// Not at all: one bay.
+    Bay(Bay),
+    /// Into parts from left to right.
+    SideBySide(Box<SideBySide>),
+    /// Into parts from the foot up.
+    Stacked(Box<Stacked>),
+}
+
+/// The clear space between two walls, and what it owns.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Bay {
+    /// From the carcass front to the front of this bay: its rows and hardware move back by it.
+    pub recess: Length,
+    /// Set when the fronts stand inside the opening.
+    pub inset: Option<Inset>,
+    /// Which rows carry pins.
+    pub pin_rows: PinRows,
+    /// Runs of pin holes.
+    pub zones: Vec<Zone>,
+    /// Loose shelves.
+    pub shelves: Vec<Shelf>,
+    /// Hinge plates.
+    pub plates: Vec<Plate>,
+    /// Drawer runners.
+    pub runners: Vec<Runner>,
+}
+
+/// Fronts that stand inside the opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Inset {
+    /// Thickness of the front.
+    pub front: Length,
+    /// How far its face stands behind the carcass front.
+    pub set_in: Length,
+}
+
+/// Openings from left to right, with a partition between each two.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SideBySide {
+    /// The leftmost opening and its width.
+    pub first: Part,
+    /// Each further partition and the opening on its right.
+    pub rest: Vec<(Partition, Part)>,
+}
+
+/// One of the openings side by side.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// How its clear width is found.
+    pub width: PartWidth,
+    /// The opening itself.
+    pub opening: Opening,
+}
+
+/// How the clear width of one of several openings is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PartWidth {
+    /// So wide. When every part is fixed, what they leave over is said.
+    Fixed(Length),
+    /// An equal share of what the fixed ones leave.
+    Equal,
+}
+
+/// An upright between two openings.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Partition {
+    /// Its name in the cabinet.
+    pub key: Key,
+    /// The board it is made of.
+    pub board: CardId,
+    /// From the carcass front to its front edge.
+    pub recess: Length,
+    /// How its foot meets what it stands on.
+    pub foot: Joint,
+    /// How its head meets what is above.
+    pub head: Joint,
+}
+
+/// How the end of one panel meets the face of another. A joint owns the bores of its own fasteners.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Joint {
+    /// How deep the end is let into the face; 0 is a butt joint.
+    pub housing: Length,
+    /// The end runs past that panel to its far face, so that the joint is no end at all.
+    pub runs_past: bool,
+    /// Bores for dowels and connectors, at the middle of the board's thickness.
+    pub bores: Vec<JointBore>,
+}
+
+/// One bore of a joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct JointBore {
+    /// From the carcass front to its centre.
+    pub x: Length,
+    /// Its diameter.
+    pub diameter: Length,
+    /// How deep it goes into the face; `None` is through.
+    pub depth: Option<Length>,
+    /// What it takes.
+    pub fastener: Fastener,
+}
+
+/// What a joint is held by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Fastener {
+    /// A dowel.
+    Dowel,
+    /// A screw or a screwed connector.
+    Connector,
+}
+
+/// Openings from the foot up, with a fixed shelf between each two.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stacked {
+    /// The lowest opening.
+    pub first: Opening,
+    /// Each further fixed shelf and the opening above it.
+    pub rest: Vec<(FixedShelf, Opening)>,
+}
+
+/// A shelf that is fixed between two uprights.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FixedShelf {
+    /// Its name in the cabinet.
+    pub key: Key,
+    /// The board it is made of.
+    pub board: CardId,
+    /// Where its underside is.
+    pub at: ShelfHeight,
+    /// From the carcass front to its front edge.
+    pub recess: Length,
+    /// How its ends meet the walls.
+    pub joint: Joint,
+}
+
+/// The height of a fixed shelf; its joint owns it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum ShelfHeight {
+    /// The middle of its thickness at a hole.
+    Hole(HolePlace),
+    /// Its underside at any height above the carcass underside.
+    Underside(Length),
+}
+
+impl Default for PinRows {
+    fn default() -> Self {
+        Self::Two
+    }
+}
+
+impl Opening {
+    /// A bay with nothing in it yet.
+    #[must_use]
+    pub fn empty_bay(key: Key) -> Self {
+        Self {
+            key,
+            division: Division::Bay(Bay::default()),
+            fronts: Vec::new(),
+        }
+    }
+
+    /// Calls `visit` with every opening of this tree, outer ones first, left to right and from the foot up.
+    pub fn each<'a>(&'a self, visit: &mut impl FnMut(&'a Opening)) {
+        visit(self);
+        match &self.division {
+            Division::Bay(_) => {}
+            Division::SideBySide(parts) => {
+                parts.first.opening.each(visit);
+                parts
+                    .rest
+                    .iter()
+                    .for_each(|(_, part)| part.opening.each(visit));
+            }
+            Division::Stacked(parts) => {
+                parts.first.each(visit);
+                parts
+                    .rest
+                    .iter()
+                    .for_each(|(_, opening)| opening.each(visit));
+            }
+        }
+    }
+
+    /// The bay with this key, to be changed.
+    pub fn bay_mut(&mut self, key: Key) -> Option<&mut Bay> {
+        let mine = self.key == key;
+        match &mut self.division {
+            Division::Bay(bay) => mine.then_some(bay),
+            Division::SideBySide(parts) => {
+                let rest = parts.rest.iter_mut().map(|(_, part)| &mut part.opening);
+                core::iter::once(&mut parts.first.opening)
+                    .chain(rest)
+                    .find_map(|o| o.bay_mut(key))
+            }
+            Division::Stacked(parts) => {
+                let rest = parts.rest.iter_mut().map(|(_, opening)| opening);
+                core::iter::once(&mut parts.first)
+                    .chain(rest)
+                    .find_map(|o| o.bay_mut(key))
+            }
+        }
+    }
+}

@@ -1,0 +1,183 @@
+//! From a cabinet's facts to its uprights, rows, holes and keep-outs.
+//!
+//! ```text
+//! Cabinet, Shop, Cards
+//!    | uprights   where sides and partitions stand
+//!    | space      walks the openings: bays, their walls, fixed panels between them
+//!    | fittings   what each bay asks of its two walls     rows: at which setbacks
+//!    | free       what faces and joints own themselves
+//!    v
+//! Layout: Upright -> Face -> Row -> Run      Face -> SingleBore, KeepOut
+//! ```
+//!
+//! Everything is in cabinet coordinates: `x` from the carcass front toward the back, `z` from the carcass underside up,
+//! `u` from a face into the cabinet. Rows stay arithmetic progressions; [`Face::holes`] expands them when a list is wanted.
+
+mod face;
+mod fittings;
+mod fixed;
+mod free;
+mod hole;
+mod keep_out;
+mod rows;
+mod space;
+mod upright;
+
+use alloc::vec::Vec;
+
+pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
+pub use hole::Hole;
+pub use keep_out::{Item, KeepOut, Span};
+pub use upright::Upright;
+
+use crate::cards::{CardId, Cards};
+use crate::grid::Grid;
+use crate::job::{Cabinet, FaceId, Hand, Job, Key, PanelId, Shop};
+use crate::measure::Length;
+use crate::sum::Sum;
+
+/// What a cabinet comes to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Layout {
+    /// The cabinet's one grid.
+    pub grid: Grid,
+    /// The highest hole number of the grid; 0 when not one hole fits.
+    pub last: i16,
+    /// The uprights: left side, partitions as they are listed, right side.
+    pub uprights: Vec<Upright>,
+    /// The bays, as they are listed.
+    pub bays: Vec<BayLayout>,
+    /// What could not be computed, said openly.
+    pub open_points: Vec<OpenPoint>,
+}
+
+/// Where a bay is, and where its rows stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BayLayout {
+    /// The bay.
+    pub key: Key,
+    /// The face it sees on its left.
+    pub left: FaceId,
+    /// The face it sees on its right.
+    pub right: FaceId,
+    /// Clear width between them.
+    pub width: Length,
+    /// From the carcass underside to its floor.
+    pub floor: Sum,
+    /// From the carcass underside to what closes it above.
+    pub ceiling: Sum,
+    /// From the carcass front to the back panel.
+    pub inner_depth: Sum,
+    /// From the carcass front to its front row.
+    pub front_row: Sum,
+    /// From the carcass front to its back row.
+    pub back_row: Sum,
+}
+
+impl BayLayout {
+    /// The face it sees on one hand.
+    #[must_use]
+    pub fn wall(&self, hand: Hand) -> FaceId {
+        match hand {
+            Hand::Left => self.left,
+            Hand::Right => self.right,
+        }
+    }
+}
+
+/// Something a layout cannot compute, or a space that is not there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum OpenPoint {
+    /// A front is kept, but not yet laid out.
+    Front {
+        /// The front.
+        front: Key,
+    },
+    /// A joint has bores in a panel that is not yet laid out.
+    JointBores {
+        /// The partition or opening the joint belongs to.
+        owner: Key,
+    },
+    /// The parts of an opening are wider than it, or leave some of it over.
+    Widths {
+        /// The opening.
+        opening: Key,
+        /// What is left over; negative when it is missing.
+        left_over: Length,
+    },
+    /// An opening has no height or no width.
+    NoSpace {
+        /// The opening.
+        opening: Key,
+    },
+    /// A card does not exist.
+    NoCard {
+        /// Its id.
+        card: CardId,
+    },
+}
+
+impl Layout {
+    /// Lays out one cabinet of a job.
+    #[must_use]
+    pub fn of(cabinet: &Cabinet, job: &Job) -> Self {
+        space::lay_out(
+            cabinet,
+            House {
+                shop: &job.shop,
+                cards: &job.cards,
+            },
+        )
+    }
+
+    /// The upright with this name.
+    #[must_use]
+    pub fn upright(&self, id: PanelId) -> Option<&Upright> {
+        self.uprights.iter().find(|upright| upright.id == id)
+    }
+
+    /// The face with this name.
+    #[must_use]
+    pub fn face(&self, id: FaceId) -> Option<&Face> {
+        Some(self.upright(id.panel)?.face(id.toward))
+    }
+
+    /// The bays that see a face, lowest first; none for an outside.
+    pub fn bays_at(&self, face: FaceId) -> impl Iterator<Item = (&BayLayout, Hand)> {
+        self.bays.iter().filter_map(move |bay| match face {
+            _ if bay.left == face => Some((bay, Hand::Left)),
+            _ if bay.right == face => Some((bay, Hand::Right)),
+            _ => None,
+        })
+    }
+
+    /// The mate of a face: the one that carries the other ends of the same shelves.
+    #[must_use]
+    pub fn mate(&self, face: FaceId) -> Option<FaceId> {
+        self.bays_at(face)
+            .next()
+            .map(|(bay, hand)| bay.wall(hand.other()))
+    }
+
+    /// The faces that bays see, from left to right, in the order a person steps through them.
+    pub fn inner_faces(&self) -> impl Iterator<Item = FaceId> {
+        let faces = self
+            .uprights
+            .iter()
+            .flat_map(|upright| upright.faces.iter().map(|face| face.id));
+        faces.filter(|face| !face.is_outside())
+    }
+
+    /// The height of a hole number above the carcass underside; the number may lie off the grid.
+    #[must_use]
+    pub fn height(&self, number: i16) -> Length {
+        self.grid.first + Length::PITCH * (i32::from(number) - 1)
+    }
+}
+
+/// What every cabinet of the job goes by.
+#[derive(Clone, Copy)]
+struct House<'a> {
+    shop: &'a Shop,
+    cards: &'a Cards,
+}

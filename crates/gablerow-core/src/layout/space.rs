@@ -1,0 +1,436 @@
+//! The walk through the openings of a cabinet: each space has two walls, a floor and a ceiling.
+
+use alloc::vec::Vec;
+
+use super::fixed::{self, FixedPanel};
+use super::{BayLayout, Face, House, Item, Layout, OpenPoint, Span, Upright, fittings, free, rows};
+use crate::cards::CardId;
+use crate::grid::Grid;
+use crate::job::{
+    Cabinet, Division, FaceId, Fit, FixedShelf, Hand, Joint, Key, Opening, PanelId, Part,
+    PartWidth, Partition, ShelfHeight, SideBySide, Stacked, TopKind,
+};
+use crate::measure::Length;
+use crate::sum::Sum;
+
+/// The space of one opening.
+#[derive(Clone, Copy)]
+pub(super) struct Space {
+    left: FaceId,
+    right: FaceId,
+    width: Length,
+    /// Top of what is below, and how thick that is.
+    floor: Sum,
+    floor_thickness: Length,
+    /// Underside of what is above, and how thick that is.
+    ceiling: Sum,
+    ceiling_thickness: Length,
+}
+
+/// A layout in the making.
+pub(super) struct Walk<'a> {
+    pub(super) cabinet: &'a Cabinet,
+    pub(super) house: House<'a>,
+    pub(super) layout: Layout,
+    inner_depth: Sum,
+}
+
+pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
+    let grid = Grid {
+        first: cabinet.offsets.foot,
+    };
+    let mut walk = Walk {
+        cabinet,
+        house,
+        layout: Layout {
+            last: last_hole(cabinet, house),
+            grid,
+            uprights: Vec::new(),
+            bays: Vec::new(),
+            open_points: Vec::new(),
+        },
+        inner_depth: rows::inner_depth(cabinet),
+    };
+    let space = walk.carcass();
+    walk.opening(&cabinet.opening, &space);
+    free::lay_out(&mut walk);
+    // The right side was made before the partitions; people read from left to right.
+    walk.layout
+        .uprights
+        .get_mut(1..)
+        .unwrap_or_default()
+        .rotate_left(1);
+    walk.layout
+}
+
+/// The highest hole that keeps its distance from the carcass top; 0 when none does.
+fn last_hole(cabinet: &Cabinet, house: House) -> i16 {
+    let room = cabinet.size.height - cabinet.offsets.foot - house.shop.limits.to_end;
+    i16::try_from(room.div_floor(Length::PITCH) + 1)
+        .unwrap_or(i16::MAX)
+        .max(0)
+}
+
+impl Walk<'_> {
+    /// Makes both sides, the bottom and the top, and gives the space between them.
+    fn carcass(&mut self) -> Space {
+        let Cabinet { size, carcass, .. } = self.cabinet;
+        let side = self.thickness(&carcass.sides.board);
+        let bottom = self.thickness(&carcass.bottom.board);
+        let top = self.thickness(&carcass.top.board);
+        let (top_words, top_taken) = fixed::top_taken(carcass.top.kind, top);
+
+        for hand in [Hand::Left, Hand::Right] {
+            self.side(hand, side, bottom, top);
+        }
+        let space = Space {
+            left: FaceId::inside(Hand::Left),
+            right: FaceId::inside(Hand::Right),
+            width: size.width - side - side,
+            floor: Sum::of("bottom", bottom),
+            floor_thickness: bottom,
+            ceiling: Sum::of("height", size.height).less(top_words, top_taken),
+            ceiling_thickness: top_taken,
+        };
+        let inner_depth = self.inner_depth.total();
+        let panels = fixed::top(carcass.top.kind, top, size.height, inner_depth);
+        self.fix(
+            &space,
+            &[
+                Some(fixed::bottom(bottom, inner_depth)),
+                panels[0],
+                panels[1],
+            ],
+        );
+        if carcass.bottom.fit == Fit::Between {
+            self.join(
+                &space,
+                self.cabinet.opening.key,
+                &carcass.bottom.joint,
+                bottom.half(),
+            );
+        }
+        if carcass.top.kind != TopKind::Panel(Fit::Across) {
+            self.join(
+                &space,
+                self.cabinet.opening.key,
+                &carcass.top.joint,
+                size.height - top_taken.half(),
+            );
+        }
+        space
+    }
+
+    fn side(&mut self, hand: Hand, thickness: Length, bottom: Length, top: Length) {
+        let Cabinet { size, carcass, .. } = self.cabinet;
+        let foot = match carcass.bottom.fit {
+            Fit::Between => Sum::default().less("side runs below", carcass.sides.below),
+            Fit::Across => Sum::default().plus("bottom under the sides", bottom),
+        };
+        let head = Sum::of("height", size.height);
+        let id = PanelId::Side(hand);
+        self.layout.uprights.push(Upright {
+            id,
+            thickness,
+            front: Sum::default(),
+            back: Sum::of("depth", size.depth),
+            foot,
+            head: match carcass.top.kind {
+                TopKind::Panel(Fit::Across) => head.less("top over the sides", top),
+                _ => head,
+            },
+            back_taken: carcass.back.taken(),
+            notch: carcass.sides.notch,
+            exposed: match hand {
+                Hand::Left => carcass.sides.exposed_left,
+                Hand::Right => carcass.sides.exposed_right,
+            },
+            faces: Upright::faces_of(id),
+        });
+    }
+
+    fn opening(&mut self, opening: &Opening, space: &Space) {
+        let fronts = opening
+            .fronts
+            .iter()
+            .map(|front| OpenPoint::Front { front: front.key });
+        self.layout.open_points.extend(fronts);
+        if space.width <= Length::ZERO || space.ceiling.total() <= space.floor.total() {
+            self.layout.open_points.push(OpenPoint::NoSpace {
+                opening: opening.key,
+            });
+        }
+        match &opening.division {
+            Division::Bay(bay) => {
+                let front_row = rows::front_row(bay, self.house);
+                let made = BayLayout {
+                    key: opening.key,
+                    left: space.left,
+                    right: space.right,
+                    width: space.width,
+                    floor: space.floor,
+                    ceiling: space.ceiling,
+                    inner_depth: self.inner_depth,
+                    front_row,
+                    back_row: rows::back_row(self.cabinet, front_row, self.house),
+                };
+                self.layout.bays.push(made);
+                fittings::ask(self, bay, &made);
+            }
+            Division::SideBySide(parts) => self.side_by_side(opening.key, parts, space),
+            Division::Stacked(parts) => self.stacked(parts, space),
+        }
+    }
+
+    fn side_by_side(&mut self, opening: Key, parts: &SideBySide, space: &Space) {
+        let boards: Length = parts
+            .rest
+            .iter()
+            .map(|(partition, _)| self.thickness(&partition.board))
+            .sum();
+        let (widths, left_over) = widths(parts, space.width - boards);
+        if left_over != Length::ZERO {
+            self.layout
+                .open_points
+                .push(OpenPoint::Widths { opening, left_over });
+        }
+        let mut left = space.left;
+        let mut part = &parts.first;
+        for ((partition, next), width) in parts.rest.iter().zip(&widths) {
+            self.partition(partition, space);
+            let face = |toward| FaceId {
+                panel: PanelId::Partition(partition.key),
+                toward,
+            };
+            self.part(
+                part,
+                Space {
+                    left,
+                    right: face(Hand::Left),
+                    width: *width,
+                    ..*space
+                },
+            );
+            (left, part) = (face(Hand::Right), next);
+        }
+        let width = widths.last().copied().unwrap_or(space.width);
+        self.part(
+            part,
+            Space {
+                left,
+                width,
+                ..*space
+            },
+        );
+    }
+
+    fn part(&mut self, part: &Part, space: Space) {
+        self.opening(&part.opening, &space);
+    }
+
+    fn partition(&mut self, partition: &Partition, space: &Space) {
+        let Partition {
+            key,
+            board,
+            recess,
+            foot,
+            head,
+        } = partition;
+        let thickness = self.thickness(board);
+        let past = |joint: &Joint, thickness| {
+            if joint.runs_past {
+                thickness
+            } else {
+                joint.housing
+            }
+        };
+        let id = PanelId::Partition(*key);
+        self.layout.uprights.push(Upright {
+            id,
+            thickness,
+            front: Sum::default().plus("recess", *recess),
+            back: self.inner_depth,
+            foot: space
+                .floor
+                .less("let in at the foot", past(foot, space.floor_thickness)),
+            head: space
+                .ceiling
+                .plus("let in at the head", past(head, space.ceiling_thickness)),
+            back_taken: Length::ZERO,
+            notch: None,
+            exposed: false,
+            faces: Upright::faces_of(id),
+        });
+        let inner_depth = self.inner_depth.total();
+        let end = |item, from, to| FixedPanel {
+            item,
+            owner: None,
+            x: Span::new(Length::ZERO, inner_depth),
+            z: Span::new(from, to),
+        };
+        let (floor, ceiling) = (space.floor.total(), space.ceiling.total());
+        let ends = [
+            end(Item::Bottom, floor - space.floor_thickness, floor),
+            end(Item::Top, ceiling, ceiling + space.ceiling_thickness),
+        ];
+        for toward in [Hand::Left, Hand::Right] {
+            if let Some(face) = self.face(FaceId { panel: id, toward }) {
+                face.keep_outs
+                    .extend(ends.map(|panel| panel.keep_out(space.width)));
+            }
+        }
+        if !(foot.bores.is_empty() && head.bores.is_empty()) {
+            self.layout
+                .open_points
+                .push(OpenPoint::JointBores { owner: *key });
+        }
+    }
+
+    fn stacked(&mut self, parts: &Stacked, space: &Space) {
+        let mut below = &parts.first;
+        let mut left_below = *space;
+        for (shelf, above) in &parts.rest {
+            let thickness = self.thickness(&shelf.board);
+            let underside = self.underside(shelf, thickness);
+            self.fixed_shelf(shelf, underside.total(), thickness, space);
+            self.opening(
+                below,
+                &Space {
+                    ceiling: underside,
+                    ceiling_thickness: thickness,
+                    ..left_below
+                },
+            );
+            left_below.floor = underside.plus("fixed shelf", thickness);
+            left_below.floor_thickness = thickness;
+            below = above;
+        }
+        self.opening(below, &left_below);
+    }
+
+    fn underside(&self, shelf: &FixedShelf, thickness: Length) -> Sum {
+        match shelf.at {
+            ShelfHeight::Underside(z) => Sum::of("underside of the fixed shelf", z),
+            ShelfHeight::Hole(place) => Sum::of(
+                "hole of the fixed shelf",
+                self.layout.height(place.number(self.layout.last)),
+            )
+            .less("half its thickness", thickness.half()),
+        }
+    }
+
+    fn fixed_shelf(
+        &mut self,
+        shelf: &FixedShelf,
+        underside: Length,
+        thickness: Length,
+        space: &Space,
+    ) {
+        let panel = FixedPanel {
+            item: Item::FixedShelf,
+            owner: Some(shelf.key),
+            x: Span::new(shelf.recess, self.inner_depth.total()),
+            z: Span::new(underside, underside + thickness),
+        };
+        self.fix(space, &[Some(panel)]);
+        self.join(space, shelf.key, &shelf.joint, underside + thickness.half());
+    }
+
+    /// Puts fixed panels on both walls of a space.
+    fn fix(&mut self, space: &Space, panels: &[Option<FixedPanel>]) {
+        for wall in [space.left, space.right] {
+            let Some(face) = self.face(wall) else {
+                continue;
+            };
+            face.keep_outs.extend(
+                panels
+                    .iter()
+                    .flatten()
+                    .map(|panel| panel.keep_out(space.width)),
+            );
+        }
+    }
+
+    /// Puts the bores of a joint on both walls of a space, at one height.
+    fn join(&mut self, space: &Space, owner: Key, joint: &Joint, z: Length) {
+        for wall in [space.left, space.right] {
+            let Some(face) = self.face(wall) else {
+                continue;
+            };
+            face.bores.extend(
+                joint
+                    .bores
+                    .iter()
+                    .map(|bore| free::joint_bore(bore, owner, z)),
+            );
+        }
+    }
+
+    pub(super) fn face(&mut self, id: FaceId) -> Option<&mut Face> {
+        let upright = self
+            .layout
+            .uprights
+            .iter_mut()
+            .find(|upright| upright.id == id.panel)?;
+        Some(upright.face_mut(id.toward))
+    }
+
+    /// The measured thickness of a board; a card that is not there is said, and counts as no thickness.
+    pub(super) fn thickness(&mut self, board: &CardId) -> Length {
+        match self.house.cards.board(board) {
+            Some(card) => card.thickness.value,
+            None => {
+                self.no_card(board);
+                Length::ZERO
+            }
+        }
+    }
+
+    pub(super) fn no_card(&mut self, card: &CardId) {
+        self.layout
+            .open_points
+            .push(OpenPoint::NoCard { card: card.clone() });
+    }
+}
+
+/// The clear width of each part, and what they leave over.
+///
+/// Equal parts share what the fixed ones leave. Counts that do not divide, less than one a part, go to the equal part
+/// whose opening has the lowest key, so that the widths add up exactly and the mirror image has the same ones.
+fn widths(parts: &SideBySide, clear: Length) -> (Vec<Length>, Length) {
+    let all = || core::iter::once(&parts.first).chain(parts.rest.iter().map(|(_, part)| part));
+    let fixed: Length = all()
+        .map(|part| {
+            if let PartWidth::Fixed(width) = part.width {
+                width
+            } else {
+                Length::ZERO
+            }
+        })
+        .sum();
+    let equal = || all().filter(|part| part.width == PartWidth::Equal);
+    let left = clear - fixed;
+    let Some(first_named) = equal().map(|part| part.opening.key).min() else {
+        return (
+            all()
+                .map(|part| {
+                    if let PartWidth::Fixed(width) = part.width {
+                        width
+                    } else {
+                        Length::ZERO
+                    }
+                })
+                .collect(),
+            left,
+        );
+    };
+    let shares = i32::try_from(equal().count()).unwrap_or(i32::MAX);
+    let share = Length::from_counts(left.counts().div_euclid(shares));
+    let odd = left - share * shares;
+    let width = |part: &Part| match part.width {
+        PartWidth::Fixed(width) => width,
+        PartWidth::Equal if part.opening.key == first_named => share + odd,
+        PartWidth::Equal => share,
+    };
+    (all().map(width).collect(), Length::ZERO)
+}

@@ -1,0 +1,123 @@
+//! A length that knows its terms, so that every number can be asked why.
+
+use core::fmt;
+
+use crate::measure::Length;
+
+/// One term of a [`Sum`].
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Term {
+    /// What it is, in the words of the trade.
+    pub words: &'static str,
+    /// How much it adds; negative when it is taken off.
+    pub value: Length,
+}
+
+/// A length and the terms it was added up from. The code that computes a length builds it, so that no explanation can
+/// differ from the number.
+///
+/// # Example
+/// `53 = 16 (back edge to the groove's front wall) + 37 (back setback)`
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Sum {
+    terms: [Term; Self::MOST],
+    used: u8,
+    total: Length,
+}
+
+impl Sum {
+    /// The most terms one length is added up from.
+    pub const MOST: usize = 7;
+
+    /// A sum of one term.
+    #[must_use]
+    pub fn of(words: &'static str, value: Length) -> Self {
+        Self::default().push(words, value)
+    }
+
+    /// With one more term; a term of nothing is left out.
+    #[must_use]
+    pub fn plus(self, words: &'static str, value: Length) -> Self {
+        if value == Length::ZERO {
+            self
+        } else {
+            self.push(words, value)
+        }
+    }
+
+    /// Less one more term; a term of nothing is left out.
+    #[must_use]
+    pub fn less(self, words: &'static str, value: Length) -> Self {
+        self.plus(words, -value)
+    }
+
+    fn push(mut self, words: &'static str, value: Length) -> Self {
+        self.total += value;
+        let used = usize::from(self.used);
+        if let Some(free) = self.terms.get_mut(used) {
+            *free = Term { words, value };
+            self.used += 1;
+        } else if let Some(last) = self.terms.last_mut() {
+            last.words = "and the rest";
+            last.value += value;
+        }
+        self
+    }
+
+    /// The length itself.
+    #[must_use]
+    pub fn total(&self) -> Length {
+        self.total
+    }
+
+    /// The terms, in the order they were added; they add up to [`Self::total`].
+    #[must_use]
+    pub fn terms(&self) -> &[Term] {
+        self.terms.get(..usize::from(self.used)).unwrap_or(&[])
+    }
+}
+
+impl fmt::Display for Sum {
+    /// `57.0 = 20.0 (back edge to the groove's front wall) + 37.0 (back setback)`
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} =", self.total.mm_1())?;
+        for (at, term) in self.terms().iter().enumerate() {
+            let sign = match (at, term.value < Length::ZERO) {
+                (0, false) => " ",
+                (0, true) => " -",
+                (_, false) => " + ",
+                (_, true) => " - ",
+            };
+            write!(f, "{sign}{} ({})", term.value.abs().mm_1(), term.words)?;
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_sum_reads_as_it_was_added() {
+        let sum = Sum::of("depth", Length::from_mm(560))
+            .less("back edge to the groove's front wall", Length::from_mm(20))
+            .plus("nothing", Length::ZERO)
+            .less("back setback", Length::from_mm(37));
+        assert_eq!(
+            sum.to_string(),
+            "503.0 = 560.0 (depth) - 20.0 (back edge to the groove's front wall) - 37.0 (back setback)"
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn terms_add_up_to_the_total(values in prop::collection::vec(-80_000..80_000_i32, 1..12)) {
+            let sum = values.iter().fold(Sum::default(), |sum, &v| sum.plus("term", Length::from_counts(v)));
+            let whole: Length = values.iter().map(|&v| Length::from_counts(v)).sum();
+            prop_assert_eq!(sum.total(), whole);
+            prop_assert_eq!(sum.terms().iter().map(|t| t.value).sum::<Length>(), whole);
+        }
+    }
+}
