@@ -112,7 +112,7 @@ impl Cabinet {
                     .iter()
                     .for_each(|(partition, _)| visit(partition.key)),
                 Division::Stacked(parts) => {
-                    parts.rest.iter().for_each(|(shelf, _)| visit(shelf.key))
+                    parts.rest.iter().for_each(|(shelf, _)| visit(shelf.key));
                 }
             }
         });

@@ -15,9 +15,10 @@ pub enum Depth {
 }
 
 /// Which rows of a bay carry its pins.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum PinRows {
     /// Front row and back row: four pins a shelf.
+    #[default]
     Two,
     /// A third row midway, for deep shelves: six pins a shelf.
     Three,

@@ -173,12 +173,6 @@ pub enum ShelfHeight {
     Underside(Length),
 }
 
-impl Default for PinRows {
-    fn default() -> Self {
-        Self::Two
-    }
-}
-
 impl Opening {
     /// A bay with nothing in it yet.
     #[must_use]
