@@ -15,7 +15,9 @@
 extern crate alloc;
 
 pub mod cards;
+pub mod edit;
 pub mod grid;
+pub mod history;
 pub mod job;
 pub mod label;
 pub mod layout;

@@ -206,23 +206,55 @@ impl Opening {
         }
     }
 
+    /// The bay with this key.
+    #[must_use]
+    pub fn bay(&self, key: Key) -> Option<&Bay> {
+        let mut found = None;
+        self.each(&mut |opening| {
+            if let (true, Division::Bay(bay)) = (opening.key == key, &opening.division) {
+                found = Some(bay);
+            }
+        });
+        found
+    }
+
     /// The bay with this key, to be changed.
     pub fn bay_mut(&mut self, key: Key) -> Option<&mut Bay> {
         let mine = self.key == key;
         match &mut self.division {
             Division::Bay(bay) => mine.then_some(bay),
-            Division::SideBySide(parts) => {
-                let rest = parts.rest.iter_mut().map(|(_, part)| &mut part.opening);
-                core::iter::once(&mut parts.first.opening)
-                    .chain(rest)
-                    .find_map(|o| o.bay_mut(key))
-            }
-            Division::Stacked(parts) => {
-                let rest = parts.rest.iter_mut().map(|(_, opening)| opening);
-                core::iter::once(&mut parts.first)
-                    .chain(rest)
-                    .find_map(|o| o.bay_mut(key))
-            }
+            Division::SideBySide(parts) => parts
+                .openings_mut()
+                .find_map(|opening| opening.bay_mut(key)),
+            Division::Stacked(parts) => parts
+                .openings_mut()
+                .find_map(|opening| opening.bay_mut(key)),
         }
+    }
+
+    /// Calls `change` with every bay of this tree, to be changed.
+    pub fn each_bay_mut(&mut self, change: &mut impl FnMut(&mut Bay)) {
+        match &mut self.division {
+            Division::Bay(bay) => change(bay),
+            Division::SideBySide(parts) => parts
+                .openings_mut()
+                .for_each(|opening| opening.each_bay_mut(change)),
+            Division::Stacked(parts) => parts
+                .openings_mut()
+                .for_each(|opening| opening.each_bay_mut(change)),
+        }
+    }
+}
+
+impl SideBySide {
+    fn openings_mut(&mut self) -> impl Iterator<Item = &mut Opening> {
+        let rest = self.rest.iter_mut().map(|(_, part)| &mut part.opening);
+        core::iter::once(&mut self.first.opening).chain(rest)
+    }
+}
+
+impl Stacked {
+    fn openings_mut(&mut self) -> impl Iterator<Item = &mut Opening> {
+        core::iter::once(&mut self.first).chain(self.rest.iter_mut().map(|(_, opening)| opening))
     }
 }

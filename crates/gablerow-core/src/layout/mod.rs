@@ -75,6 +75,12 @@ pub struct BayLayout {
 }
 
 impl BayLayout {
+    /// From where the hardware of the bay begins to the back panel: what a runner has to fit into.
+    #[must_use]
+    pub fn depth_behind_fronts(&self, shop: &Shop) -> Length {
+        self.inner_depth.total() - (self.front_row.total() - shop.setback_front)
+    }
+
     /// The face it sees on one hand.
     #[must_use]
     pub fn wall(&self, hand: Hand) -> FaceId {
@@ -128,6 +134,18 @@ impl Layout {
                 cards: &job.cards,
             },
         )
+    }
+
+    /// The highest hole that keeps its distance from the carcass top; 0 when none does.
+    ///
+    /// # Example
+    /// At 811 high, 16 to hole 1 and 8 to the end: (811 - 16 - 8) / 32 = 24 whole pitches, so 25 holes.
+    #[must_use]
+    pub fn last_hole(cabinet: &Cabinet, shop: &Shop) -> i16 {
+        let room = cabinet.size.height - cabinet.offsets.foot - shop.limits.to_end;
+        i16::try_from(room.div_floor(Length::PITCH) + 1)
+            .unwrap_or(i16::MAX)
+            .max(0)
     }
 
     /// The upright with this name.

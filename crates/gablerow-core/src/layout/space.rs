@@ -43,7 +43,7 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
         cabinet,
         house,
         layout: Layout {
-            last: last_hole(cabinet, house),
+            last: Layout::last_hole(cabinet, house.shop),
             grid,
             uprights: Vec::new(),
             bays: Vec::new(),
@@ -61,14 +61,6 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
         .unwrap_or_default()
         .rotate_left(1);
     walk.layout
-}
-
-/// The highest hole that keeps its distance from the carcass top; 0 when none does.
-fn last_hole(cabinet: &Cabinet, house: House) -> i16 {
-    let room = cabinet.size.height - cabinet.offsets.foot - house.shop.limits.to_end;
-    i16::try_from(room.div_floor(Length::PITCH) + 1)
-        .unwrap_or(i16::MAX)
-        .max(0)
 }
 
 impl Walk<'_> {

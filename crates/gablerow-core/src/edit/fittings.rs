@@ -1,0 +1,215 @@
+//! Plates, runners and shelves of a bay.
+
+use alloc::format;
+use alloc::string::String;
+
+use super::{Refusal, Run, change};
+use crate::cards::PlateShape;
+use crate::history::Step;
+use crate::job::{Bay, Datum, Hand, HolePlace, Job, Key, Plate, Runner, Shelf, Spacers};
+use crate::layout::Layout;
+use crate::measure::Length;
+
+/// How far a loose shelf stands behind the front when nobody has said otherwise.
+const SHELF_SETBACK: Length = Length::from_mm(12);
+
+/// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
+pub(super) fn bay(job: &Job, run: Run) -> Result<(&Bay, i16), Refusal> {
+    let cabinet = job
+        .cabinet(run.cabinet)
+        .ok_or_else(|| Refusal(format!("there is no cabinet {}", run.cabinet)))?;
+    let bay = cabinet
+        .opening
+        .bay(run.bay)
+        .ok_or_else(|| Refusal(format!("there is no bay {}", run.bay)))?;
+    let last = Layout::last_hole(cabinet, &job.shop);
+    if run.first < 1 || run.last > last || run.first > run.last {
+        return Err(Refusal(format!(
+            "holes {run}, but this cabinet has holes 1-{last}"
+        )));
+    }
+    Ok((bay, last))
+}
+
+/// A step that changes one bay; `edit` gets the next free key and gives the label.
+pub(super) fn change_bay(
+    job: &Job,
+    run: Run,
+    edit: impl FnOnce(&mut Bay, Key) -> String,
+) -> Result<Step, Refusal> {
+    change(job, run.cabinet, |cabinet| {
+        let new = cabinet.free_key();
+        let bay = cabinet
+            .opening
+            .bay_mut(run.bay)
+            .ok_or_else(|| Refusal(format!("there is no bay {}", run.bay)))?;
+        Ok(edit(bay, new))
+    })
+}
+
+/// Hands out keys, one after the other.
+fn keys(mut next: Key) -> impl FnMut() -> Key {
+    move || {
+        let key = next;
+        next = next.next();
+        key
+    }
+}
+
+pub(super) fn toggle_plates(job: &Job, wall: Hand, run: Run) -> Result<Step, Refusal> {
+    let (found, last) = bay(job, run)?;
+    let card = &job.shop.hinge;
+    let shape = job
+        .cards
+        .hinge(card)
+        .map_or(PlateShape::AlongRow, |card| card.plate);
+    let tall = match shape {
+        PlateShape::AlongRow => 2,
+        PlateShape::InLine => 1,
+    };
+    let holes_of = |plate: &Plate| {
+        let shape = job
+            .cards
+            .hinge(&plate.card)
+            .map_or(shape, |card| card.plate);
+        let lower = plate.hole.number(last);
+        lower..=lower + i16::from(shape == PlateShape::AlongRow)
+    };
+    let here = |plate: &Plate| {
+        plate.wall == wall && holes_of(plate).any(|hole| (run.first..=run.last).contains(&hole))
+    };
+    if found.plates.iter().any(here) {
+        return change_bay(job, run, |bay, _| {
+            bay.plates.retain(|plate| !here(plate));
+            format!("no hinge plate on {run}")
+        });
+    }
+    let top = run.last.max(run.first + tall - 1);
+    if top > last {
+        return Err(Refusal(format!(
+            "a hinge plate takes holes {}-{top}, but this cabinet has holes 1-{last}",
+            run.first
+        )));
+    }
+    change_bay(job, run, |bay, new| {
+        let mut key = keys(new);
+        let mut lower = run.first;
+        while lower + tall - 1 <= top {
+            let hole = HolePlace::of(lower, run.datum, last);
+            bay.plates.push(Plate {
+                key: key(),
+                wall,
+                hole,
+                card: card.clone(),
+                serves: None,
+            });
+            lower += tall;
+        }
+        bay.plates.sort_by_key(|plate| plate.hole.number(last));
+        format!("hinge plate on {}-{top}", run.first)
+    })
+}
+
+pub(super) fn toggle_runners(job: &Job, run: Run) -> Result<Step, Refusal> {
+    let (found, last) = bay(job, run)?;
+    let at = |runner: &Runner| runner.hole.number(last);
+    let missing = |number: &i16| !found.runners.iter().any(|runner| at(runner) == *number);
+    if !(run.first..=run.last).any(|number| missing(&number)) {
+        return change_bay(job, run, |bay, _| {
+            bay.runners
+                .retain(|runner| !(run.first..=run.last).contains(&at(runner)));
+            format!("no runner on {run}")
+        });
+    }
+    let card = job
+        .cards
+        .runner(&job.shop.runner)
+        .ok_or_else(|| Refusal("the job has no runner card".into()))?;
+    let length = job
+        .cabinet(run.cabinet)
+        .map(|cabinet| Layout::of(cabinet, job))
+        .and_then(|layout| {
+            layout
+                .bays
+                .iter()
+                .find(|bay| bay.key == run.bay)
+                .map(|bay| bay.depth_behind_fronts(&job.shop))
+        })
+        .and_then(|depth| card.longest_within(depth))
+        .ok_or_else(|| Refusal(format!("the runner card {} has no length", card.id)))?
+        .name;
+    change_bay(job, run, |bay, new| {
+        let mut key = keys(new);
+        bay.runners
+            .extend((run.first..=run.last).filter(missing).map(|number| Runner {
+                key: key(),
+                hole: HolePlace::of(number, run.datum, last),
+                card: card.id.clone(),
+                length,
+                set_back: 0,
+                spacers: Spacers::default(),
+                serves: None,
+            }));
+        bay.runners.sort_by_key(at);
+        format!("runner {} on {run}", length.exact_mm())
+    })
+}
+
+pub(super) fn toggle_shelves(job: &Job, run: Run) -> Result<Step, Refusal> {
+    let (found, last) = bay(job, run)?;
+    let at = |shelf: &Shelf| shelf.hole.number(last);
+    let missing = |number: &i16| !found.shelves.iter().any(|shelf| at(shelf) == *number);
+    let remove = !(run.first..=run.last).any(|number| missing(&number));
+    change_bay(job, run, |bay, new| {
+        if remove {
+            bay.shelves
+                .retain(|shelf| !(run.first..=run.last).contains(&at(shelf)));
+            return format!("no shelf on {run}");
+        }
+        let mut key = keys(new);
+        bay.shelves
+            .extend((run.first..=run.last).filter(missing).map(|number| Shelf {
+                key: key(),
+                hole: HolePlace::of(number, run.datum, last),
+                board: job.shop.board.clone(),
+                setback_front: SHELF_SETBACK,
+                load_grams: None,
+            }));
+        bay.shelves.sort_by_key(at);
+        format!("shelf on {run}")
+    })
+}
+
+/// Counts every place of the fitting from `datum`, so that it stays at its holes until the height changes.
+pub(super) fn recount(
+    job: &Job,
+    cabinet: Key,
+    fitting: Key,
+    datum: Datum,
+) -> Result<Step, Refusal> {
+    let last = job
+        .cabinet(cabinet)
+        .map_or(0, |cabinet| Layout::last_hole(cabinet, &job.shop));
+    let again = |place: &mut HolePlace| *place = HolePlace::of(place.number(last), datum, last);
+    change(job, cabinet, |edited| {
+        edited.opening.each_bay_mut(&mut |bay: &mut Bay| {
+            for zone in bay.zones.iter_mut().filter(|zone| zone.key == fitting) {
+                again(&mut zone.first);
+                again(&mut zone.last);
+            }
+            bay.shelves
+                .iter_mut()
+                .filter(|shelf| shelf.key == fitting)
+                .for_each(|shelf| again(&mut shelf.hole));
+            bay.plates
+                .iter_mut()
+                .filter(|plate| plate.key == fitting)
+                .for_each(|plate| again(&mut plate.hole));
+            bay.runners
+                .iter_mut()
+                .filter(|runner| runner.key == fitting)
+                .for_each(|runner| again(&mut runner.hole));
+        });
+        Ok(format!("counted from the {}", datum.word()))
+    })
+}

@@ -1,0 +1,234 @@
+//! Every change of a job is one [`Edit`].
+//!
+//! ```text
+//! Edit --apply(&Job)--> Step { before, after } --history--> Job'
+//!                  \--> Refusal: what is wrong, nothing changed
+//! ```
+
+mod cabinets;
+mod choice;
+mod fittings;
+mod measure;
+mod pins;
+
+use alloc::boxed::Box;
+use alloc::format;
+use alloc::string::{String, ToString};
+use core::fmt;
+
+pub use choice::Choice;
+pub use measure::Measure;
+
+use crate::history::{Change, Step};
+use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key};
+use crate::label::Label;
+use crate::measure::{Length, Unit};
+
+/// A change of a job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Edit {
+    /// A new plain cabinet after the given one, or at the end.
+    Add {
+        /// The cabinet it comes after.
+        after: Option<Key>,
+        /// What it is called.
+        name: Label,
+    },
+    /// A cabinet like another one, right after it; nothing is bored or measured of it yet.
+    Duplicate {
+        /// The cabinet to copy.
+        cabinet: Key,
+        /// What the new one is called.
+        name: Label,
+    },
+    /// Another name for a cabinet.
+    Rename {
+        /// The cabinet.
+        cabinet: Key,
+        /// Its new name.
+        name: Label,
+    },
+    /// A cabinet less.
+    Remove {
+        /// The cabinet.
+        cabinet: Key,
+    },
+    /// Another value of a length.
+    Measure {
+        /// The cabinet it is seen from.
+        cabinet: Key,
+        /// Which length.
+        measure: Measure,
+        /// Its new value.
+        value: Length,
+    },
+    /// The next of the ways a thing can be made.
+    Choose {
+        /// The cabinet it is seen from.
+        cabinet: Key,
+        /// Which choice.
+        choice: Choice,
+    },
+    /// Pin holes on both walls of a bay: set when one of the run is missing, taken away when all are there.
+    Pins(Run),
+    /// Hinge plates on one wall of a bay, one after the other along the run; set or taken away as pins are.
+    Plates {
+        /// The wall.
+        wall: Hand,
+        /// The holes.
+        run: Run,
+    },
+    /// Drawer runners on both walls of a bay, one on each hole of the run; set or taken away as pins are.
+    Runners(Run),
+    /// Loose shelves, one on each hole of the run; set or taken away as pins are.
+    Shelves(Run),
+    /// Counts the places of a fitting from another end; it stays where it is.
+    Recount {
+        /// The cabinet.
+        cabinet: Key,
+        /// The fitting.
+        fitting: Key,
+        /// Where counting starts from now on.
+        datum: Datum,
+    },
+    /// A finding is accepted, with a reason.
+    Accept {
+        /// The cabinet it is about.
+        cabinet: Key,
+        /// What is accepted, and why.
+        acceptance: Acceptance,
+    },
+    /// An acceptance is taken back.
+    Withdraw {
+        /// The cabinet it is about.
+        cabinet: Key,
+        /// Exactly what the finding said.
+        message: String,
+    },
+    /// Another title of the job.
+    Title(Label),
+    /// The other unit for what is shown and typed.
+    Unit(Unit),
+}
+
+/// Neighbouring holes of a bay, both ends included, and how new places are counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Run {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// The bay.
+    pub bay: Key,
+    /// The lowest hole number.
+    pub first: i16,
+    /// The highest hole number.
+    pub last: i16,
+    /// Where the places of what is set are counted from.
+    pub datum: Datum,
+}
+
+impl fmt::Display for Run {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.first == self.last {
+            write!(f, "{}", self.first)
+        } else {
+            write!(f, "{}-{}", self.first, self.last)
+        }
+    }
+}
+
+/// Why an edit was not made: a sentence that says what is wrong and what would do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Refusal(pub String);
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl core::error::Error for Refusal {}
+
+impl Edit {
+    /// The step this edit comes to; the job itself is not changed.
+    ///
+    /// # Errors
+    /// A [`Refusal`] when the cabinet or bay is not there, when the job could not hold the result, or when nothing would
+    /// change.
+    pub fn apply(&self, job: &Job) -> Result<Step, Refusal> {
+        match self {
+            Self::Add { after, name } => cabinets::add(job, *after, name),
+            Self::Duplicate { cabinet, name } => cabinets::duplicate(job, *cabinet, name),
+            Self::Rename { cabinet, name } => cabinets::rename(job, *cabinet, name),
+            Self::Remove { cabinet } => cabinets::remove(job, *cabinet),
+            Self::Measure {
+                cabinet,
+                measure,
+                value,
+            } => measure.set(job, *cabinet, *value),
+            Self::Choose { cabinet, choice } => choice.step_on(job, *cabinet),
+            Self::Pins(run) => pins::toggle(job, *run),
+            Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
+            Self::Runners(run) => fittings::toggle_runners(job, *run),
+            Self::Shelves(run) => fittings::toggle_shelves(job, *run),
+            Self::Recount {
+                cabinet,
+                fitting,
+                datum,
+            } => fittings::recount(job, *cabinet, *fitting, *datum),
+            Self::Accept {
+                cabinet,
+                acceptance,
+            } => change(job, *cabinet, |edited| {
+                edited
+                    .accepted
+                    .retain(|earlier| earlier.message != acceptance.message);
+                edited.accepted.push(acceptance.clone());
+                Ok(format!("accepted {}", acceptance.rule))
+            }),
+            Self::Withdraw { cabinet, message } => change(job, *cabinet, |edited| {
+                edited
+                    .accepted
+                    .retain(|earlier| earlier.message != *message);
+                Ok("acceptance withdrawn".to_string())
+            }),
+            Self::Title(title) => Ok(Step {
+                label: format!("title {title}"),
+                change: Change::Title {
+                    before: job.title.clone(),
+                    after: title.clone(),
+                },
+            }),
+            Self::Unit(unit) => Ok(Step {
+                label: format!("shown in {}", unit.word()),
+                change: Change::Unit {
+                    before: job.unit,
+                    after: *unit,
+                },
+            }),
+        }
+    }
+}
+
+/// A step that changes one cabinet by `edit`, which gives the step's label.
+fn change(
+    job: &Job,
+    key: Key,
+    edit: impl FnOnce(&mut Cabinet) -> Result<String, Refusal>,
+) -> Result<Step, Refusal> {
+    let missing = || Refusal(format!("there is no cabinet {key}"));
+    let at = job.position(key).ok_or_else(missing)?;
+    let before = job.cabinets.get(at).ok_or_else(missing)?;
+    let mut after = before.clone();
+    let label = edit(&mut after)?;
+    if after == *before {
+        return Err(Refusal("nothing would change".to_string()));
+    }
+    after
+        .validate(&job.cards)
+        .map_err(|fault| Refusal(fault.problem))?;
+    let (before, after) = (Some(Box::new(before.clone())), Some(Box::new(after)));
+    Ok(Step {
+        label,
+        change: Change::Cabinet { at, before, after },
+    })
+}

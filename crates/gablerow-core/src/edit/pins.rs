@@ -1,0 +1,82 @@
+//! Shelf zones as runs of pin holes.
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use super::fittings::{bay, change_bay};
+use super::{Refusal, Run};
+use crate::history::Step;
+use crate::job::{Bay, Depth, HolePlace, Job, Key, Zone};
+
+/// Sets the pin holes of a run, or takes them away when all of them are there.
+pub(super) fn toggle(job: &Job, run: Run) -> Result<Step, Refusal> {
+    let (found, last) = bay(job, run)?;
+    let covers = |zone: &Zone, number: i16| {
+        (zone.first.number(last)..=zone.last.number(last)).contains(&number)
+    };
+    let all_there =
+        (run.first..=run.last).all(|number| found.zones.iter().any(|zone| covers(zone, number)));
+    change_bay(job, run, |bay, key| {
+        if all_there {
+            take_away(bay, run, last, key);
+            format!("no pins on {run}")
+        } else {
+            set(bay, run, last, key);
+            format!("pins on {run}")
+        }
+    })
+}
+
+/// A new zone, which takes up the zones it touches when they are counted the same way.
+fn set(bay: &mut Bay, run: Run, last: i16, new: Key) {
+    let mut made = Zone {
+        key: new,
+        first: HolePlace::of(run.first, run.datum, last),
+        last: HolePlace::of(run.last, run.datum, last),
+        depth: Depth::Shop,
+    };
+    let touched = |zone: &Zone| {
+        let alike = zone.depth == Depth::Shop
+            && zone.first.datum == run.datum
+            && zone.last.datum == run.datum;
+        alike && zone.first.number(last) <= run.last + 1 && zone.last.number(last) >= run.first - 1
+    };
+    for zone in bay.zones.iter().filter(|zone| touched(zone)) {
+        made.key = made.key.min(zone.key);
+        let lower = zone.first.number(last).min(made.first.number(last));
+        let upper = zone.last.number(last).max(made.last.number(last));
+        made.first = HolePlace::of(lower, run.datum, last);
+        made.last = HolePlace::of(upper, run.datum, last);
+    }
+    bay.zones.retain(|zone| !touched(zone));
+    let at = bay
+        .zones
+        .partition_point(|zone| zone.first.number(last) <= made.first.number(last));
+    bay.zones.insert(at, made);
+}
+
+/// Cuts the run out of every zone; what is left of a zone keeps its ends as they were meant.
+fn take_away(bay: &mut Bay, run: Run, last: i16, mut new: Key) {
+    let mut left = Vec::with_capacity(bay.zones.len() + 1);
+    for zone in bay.zones.drain(..) {
+        let (first, top) = (zone.first.number(last), zone.last.number(last));
+        if top < run.first || first > run.last {
+            left.push(zone);
+            continue;
+        }
+        let below = (first < run.first).then(|| Zone {
+            last: HolePlace::of(run.first - 1, zone.last.datum, last),
+            ..zone.clone()
+        });
+        let mut above = (top > run.last).then(|| Zone {
+            first: HolePlace::of(run.last + 1, zone.first.datum, last),
+            ..zone
+        });
+        if let (Some(_), Some(above)) = (&below, &mut above) {
+            above.key = new;
+            new = new.next();
+        }
+        left.extend(below.into_iter().chain(above));
+    }
+    bay.zones = left;
+}
