@@ -3,4 +3,5 @@
 
 extern crate alloc;
 
+pub mod grid;
 pub mod measure;
