@@ -2,6 +2,7 @@
 
 use alloc::boxed::Box;
 use alloc::format;
+use alloc::string::String;
 
 use super::{Refusal, change};
 use crate::history::{Change, Step};
@@ -87,7 +88,7 @@ impl Choice {
     }
 }
 
-fn shop_step(job: &Job, edit: impl FnOnce(&mut Shop) -> alloc::string::String) -> Step {
+fn shop_step(job: &Job, edit: impl FnOnce(&mut Shop) -> String) -> Step {
     let mut after = job.shop.clone();
     let label = edit(&mut after);
     Step {

@@ -3,7 +3,7 @@
 use alloc::format;
 use alloc::string::String;
 
-use super::{Refusal, Run, change};
+use super::{BayRun, Refusal, change};
 use crate::cards::PlateShape;
 use crate::history::Step;
 use crate::job::{Bay, Datum, Hand, HolePlace, Job, Key, Plate, Runner, Shelf, Spacers};
@@ -14,7 +14,7 @@ use crate::measure::Length;
 const SHELF_SETBACK: Length = Length::from_mm(12);
 
 /// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
-pub(super) fn bay(job: &Job, run: Run) -> Result<(&Bay, i16), Refusal> {
+pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {
     let cabinet = job
         .cabinet(run.cabinet)
         .ok_or_else(|| Refusal(format!("there is no cabinet {}", run.cabinet)))?;
@@ -34,7 +34,7 @@ pub(super) fn bay(job: &Job, run: Run) -> Result<(&Bay, i16), Refusal> {
 /// A step that changes one bay; `edit` gets the next free key and gives the label.
 pub(super) fn change_bay(
     job: &Job,
-    run: Run,
+    run: BayRun,
     edit: impl FnOnce(&mut Bay, Key) -> String,
 ) -> Result<Step, Refusal> {
     change(job, run.cabinet, |cabinet| {
@@ -56,7 +56,7 @@ fn keys(mut next: Key) -> impl FnMut() -> Key {
     }
 }
 
-pub(super) fn toggle_plates(job: &Job, wall: Hand, run: Run) -> Result<Step, Refusal> {
+pub(super) fn toggle_plates(job: &Job, wall: Hand, run: BayRun) -> Result<Step, Refusal> {
     let (found, last) = bay(job, run)?;
     let card = &job.shop.hinge;
     let shape = job
@@ -110,7 +110,7 @@ pub(super) fn toggle_plates(job: &Job, wall: Hand, run: Run) -> Result<Step, Ref
     })
 }
 
-pub(super) fn toggle_runners(job: &Job, run: Run) -> Result<Step, Refusal> {
+pub(super) fn toggle_runners(job: &Job, run: BayRun) -> Result<Step, Refusal> {
     let (found, last) = bay(job, run)?;
     let at = |runner: &Runner| runner.hole.number(last);
     let missing = |number: &i16| !found.runners.iter().any(|runner| at(runner) == *number);
@@ -155,7 +155,7 @@ pub(super) fn toggle_runners(job: &Job, run: Run) -> Result<Step, Refusal> {
     })
 }
 
-pub(super) fn toggle_shelves(job: &Job, run: Run) -> Result<Step, Refusal> {
+pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
     let (found, last) = bay(job, run)?;
     let at = |shelf: &Shelf| shelf.hole.number(last);
     let missing = |number: &i16| !found.shelves.iter().any(|shelf| at(shelf) == *number);

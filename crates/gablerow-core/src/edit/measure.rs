@@ -2,7 +2,7 @@
 
 use alloc::boxed::Box;
 use alloc::format;
-use alloc::string::ToString;
+use alloc::string::{String, ToString};
 
 use super::{Refusal, change};
 use crate::history::{Change, Step};
@@ -180,12 +180,7 @@ fn place(measure: Measure, cabinet: &mut Cabinet) -> Option<&mut Length> {
 }
 
 /// A measured thickness belongs to the board's card, so that every panel of that board follows.
-fn set_board(
-    job: &Job,
-    key: Key,
-    value: Length,
-    label: alloc::string::String,
-) -> Result<Step, Refusal> {
+fn set_board(job: &Job, key: Key, value: Length, label: String) -> Result<Step, Refusal> {
     let cabinet = job
         .cabinet(key)
         .ok_or_else(|| Refusal(format!("there is no cabinet {key}")))?;

@@ -70,18 +70,18 @@ pub enum Edit {
         choice: Choice,
     },
     /// Pin holes on both walls of a bay: set when one of the run is missing, taken away when all are there.
-    Pins(Run),
+    Pins(BayRun),
     /// Hinge plates on one wall of a bay, one after the other along the run; set or taken away as pins are.
     Plates {
         /// The wall.
         wall: Hand,
         /// The holes.
-        run: Run,
+        run: BayRun,
     },
     /// Drawer runners on both walls of a bay, one on each hole of the run; set or taken away as pins are.
-    Runners(Run),
+    Runners(BayRun),
     /// Loose shelves, one on each hole of the run; set or taken away as pins are.
-    Shelves(Run),
+    Shelves(BayRun),
     /// Counts the places of a fitting from another end; it stays where it is.
     Recount {
         /// The cabinet.
@@ -113,7 +113,7 @@ pub enum Edit {
 
 /// Neighbouring holes of a bay, both ends included, and how new places are counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Run {
+pub struct BayRun {
     /// The cabinet.
     pub cabinet: Key,
     /// The bay.
@@ -126,7 +126,7 @@ pub struct Run {
     pub datum: Datum,
 }
 
-impl fmt::Display for Run {
+impl fmt::Display for BayRun {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.first == self.last {
             write!(f, "{}", self.first)

@@ -4,12 +4,12 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::fittings::{bay, change_bay};
-use super::{Refusal, Run};
+use super::{BayRun, Refusal};
 use crate::history::Step;
 use crate::job::{Bay, Depth, HolePlace, Job, Key, Zone};
 
 /// Sets the pin holes of a run, or takes them away when all of them are there.
-pub(super) fn toggle(job: &Job, run: Run) -> Result<Step, Refusal> {
+pub(super) fn toggle(job: &Job, run: BayRun) -> Result<Step, Refusal> {
     let (found, last) = bay(job, run)?;
     let covers = |zone: &Zone, number: i16| {
         (zone.first.number(last)..=zone.last.number(last)).contains(&number)
@@ -28,7 +28,7 @@ pub(super) fn toggle(job: &Job, run: Run) -> Result<Step, Refusal> {
 }
 
 /// A new zone, which takes up the zones it touches when they are counted the same way.
-fn set(bay: &mut Bay, run: Run, last: i16, new: Key) {
+fn set(bay: &mut Bay, run: BayRun, last: i16, new: Key) {
     let mut made = Zone {
         key: new,
         first: HolePlace::of(run.first, run.datum, last),
@@ -56,7 +56,7 @@ fn set(bay: &mut Bay, run: Run, last: i16, new: Key) {
 }
 
 /// Cuts the run out of every zone; what is left of a zone keeps its ends as they were meant.
-fn take_away(bay: &mut Bay, run: Run, last: i16, mut new: Key) {
+fn take_away(bay: &mut Bay, run: BayRun, last: i16, mut new: Key) {
     let mut left = Vec::with_capacity(bay.zones.len() + 1);
     for zone in bay.zones.drain(..) {
         let (first, top) = (zone.first.number(last), zone.last.number(last));

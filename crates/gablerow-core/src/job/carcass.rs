@@ -1,6 +1,7 @@
 //! The box itself: sides, bottom, top, back.
 
 use super::{CardId, Joint};
+use crate::grid::Ends;
 use crate::measure::Length;
 
 /// Outer sizes of a carcass, without fronts and without plinth.
@@ -24,6 +25,18 @@ pub struct EndOffsets {
     pub foot: Length,
     /// From the carcass top down to the first hole counted from there.
     pub head: Length,
+}
+
+impl EndOffsets {
+    /// The ends of a panel of this height that is bored with these offsets.
+    #[must_use]
+    pub fn ends(self, height: Length) -> Ends {
+        Ends {
+            height,
+            foot: self.foot,
+            head: self.head,
+        }
+    }
 }
 
 /// The carcass, panel by panel.

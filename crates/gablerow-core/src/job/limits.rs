@@ -176,7 +176,6 @@ impl Shop {
             ("skin_pointed", limits.skin_pointed),
             ("web", limits.web),
             ("spare", limits.spare),
-            ("balanced", limits.balanced),
             ("close", limits.close),
         ] {
             length(field, &range::LIMIT, value).map_err(|fault| fault.within("limits"))?;

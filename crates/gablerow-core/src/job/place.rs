@@ -100,7 +100,7 @@ impl HolePlace {
         if number > last {
             return None;
         }
-        u16::try_from(number).ok().and_then(HoleNumber::new)
+        HoleNumber::new(number).ok()
     }
 }
 

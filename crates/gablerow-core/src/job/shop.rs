@@ -109,8 +109,6 @@ pub struct Limits {
     pub web: Length,
     /// What a hole must be deeper than its fastener, and what two opposed fasteners must leave between them.
     pub spare: Length,
-    /// Mismatch up to which a panel counts as balanced.
-    pub balanced: Length,
     /// Distance between two keep-outs under which the screen notes it.
     pub close: Length,
 }
@@ -137,7 +135,6 @@ impl Default for Limits {
             skin_pointed: Length::from_mm(4),
             web: Length::from_mm(1),
             spare: Length::from_um(500),
-            balanced: Length::from_um(300),
             close: Length::from_mm(2),
         }
     }

@@ -136,16 +136,14 @@ impl Layout {
         )
     }
 
-    /// The highest hole that keeps its distance from the carcass top; 0 when none does.
-    ///
-    /// # Example
-    /// At 811 high, 16 to hole 1 and 8 to the end: (811 - 16 - 8) / 32 = 24 whole pitches, so 25 holes.
+    /// The highest hole of a cabinet's grid; 0 when not one fits.
     #[must_use]
     pub fn last_hole(cabinet: &Cabinet, shop: &Shop) -> i16 {
-        let room = cabinet.size.height - cabinet.offsets.foot - shop.limits.to_end;
-        i16::try_from(room.div_floor(Length::PITCH) + 1)
-            .unwrap_or(i16::MAX)
-            .max(0)
+        let row = cabinet
+            .offsets
+            .ends(cabinet.size.height)
+            .balance(shop.limits.to_end);
+        row.map_or(0, |row| i16::try_from(row.count).unwrap_or(i16::MAX))
     }
 
     /// The upright with this name.

@@ -15,6 +15,17 @@ pub enum Unit {
     Inch,
 }
 
+impl Unit {
+    /// The sign people write: `mm` or `in`.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Millimetre => "mm",
+            Self::Inch => "in",
+        }
+    }
+}
+
 /// A length on its way to text. It is padded like a string: `{:>8}` works.
 #[derive(Clone, Copy, Debug)]
 pub struct Printed {

@@ -152,7 +152,7 @@ table! {
     SETBACK = Range::mm("setback", 5, 1000, "a row closer to the edge breaks out");
     /// Back edge of a panel to the near side of the back panel's groove.
     GROOVE_TO_BACK_EDGE =
-        Range::mm("groove to back edge", 0, 200, "from a rabbet or planted back to a service space");
+        Range::mm("groove to back edge", 0, 200, "rabbet or planted back to service space");
     /// Depth of the back panel's groove.
     GROOVE_DEPTH = Range::mm("groove depth", 0, 50, "0 is no groove, and boards end at 60");
     /// Thickness of an edge band.
