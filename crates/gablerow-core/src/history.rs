@@ -64,7 +64,7 @@ impl Change {
     fn apply(&self, job: &mut Job) {
         match self {
             Self::Cabinet { at, before, after } => {
-                put(job, *at, before.as_deref(), after.as_deref())
+                put(job, *at, before.as_deref(), after.as_deref());
             }
             Self::Shop { after, .. } => job.shop = (**after).clone(),
             Self::Cards { after, .. } => job.cards = (**after).clone(),
