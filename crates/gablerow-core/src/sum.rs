@@ -80,7 +80,10 @@ impl Sum {
 impl fmt::Display for Sum {
     /// `57.0 = 20.0 (back edge to the groove's front wall) + 37.0 (back setback)`
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} =", self.total.mm_1())?;
+        write!(f, "{}", self.total.mm_1())?;
+        if self.used > 0 {
+            f.write_str(" =")?;
+        }
         for (at, term) in self.terms().iter().enumerate() {
             let sign = match (at, term.value < Length::ZERO) {
                 (0, false) => " ",
@@ -108,6 +111,17 @@ mod tests {
         assert_eq!(
             sum.to_string(),
             "503.0 = 560.0 (depth) - 20.0 (back edge to the groove's front wall) - 37.0 (back setback)"
+        );
+    }
+
+    #[test]
+    fn a_sum_of_nothing_is_its_number_alone() {
+        assert_eq!(Sum::default().to_string(), "0.0");
+        assert_eq!(
+            Sum::default()
+                .less("side runs below", Length::from_mm(100))
+                .to_string(),
+            "-100.0 = -100.0 (side runs below)"
         );
     }
 
