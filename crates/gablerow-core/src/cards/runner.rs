@@ -64,10 +64,8 @@ impl Runner {
     #[must_use]
     pub fn longest_within(&self, inner_depth: Length) -> Option<&RunnerLength> {
         let fits = |length: &&RunnerLength| length.need.value <= inner_depth;
-        self.lengths
-            .iter()
-            .rev()
-            .find(fits)
-            .or(self.lengths.first())
+        let name = |length: &&RunnerLength| length.name;
+        let longest = self.lengths.iter().filter(fits).max_by_key(name);
+        longest.or_else(|| self.lengths.iter().min_by_key(name))
     }
 }
