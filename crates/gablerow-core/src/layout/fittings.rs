@@ -246,12 +246,8 @@ fn ask_runner(walk: &mut Walk, bay: &Bay, made: &BayLayout, runner: &Runner) {
     let line = walk.layout.height(runner.hole.number(walk.layout.last));
     for hand in WALLS {
         for x in rows::runner_rows(first, length) {
-            walk.want(
-                made.wall(hand),
-                RowName::Runner,
-                x,
-                Wanted::one(runner.hole, spec),
-            );
+            let (name, x) = row_at(made, x);
+            walk.want(made.wall(hand), name, x, Wanted::one(runner.hole, spec));
         }
         let packed = runner.spacers.on(hand);
         walk.keep_out(
@@ -265,4 +261,16 @@ fn ask_runner(walk: &mut Walk, bay: &Bay, made: &BayLayout, runner: &Runner) {
             },
         );
     }
+}
+
+/// The row that runner screws at this setback are in: one of the bay's own where they fall on it, whether or not that
+/// has pins at the moment.
+fn row_at(made: &BayLayout, x: Sum) -> (RowName, Sum) {
+    let own = [
+        (RowName::Front, made.front_row),
+        (RowName::Back, made.back_row),
+    ];
+    own.into_iter()
+        .find(|(_, row)| row.total() == x.total())
+        .unwrap_or((RowName::Runner, x))
 }

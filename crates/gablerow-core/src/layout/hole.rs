@@ -91,7 +91,10 @@ impl Face {
             }
             match holes[rows_end..].iter_mut().find(|hole| here(hole)) {
                 Some(hole) => hole.share(&bore.spec),
-                None => holes.push(Hole::of(None, bore.x, bore.z, None, &bore.spec)),
+                None => {
+                    let number = layout.number_at(bore.z);
+                    holes.push(Hole::of(None, bore.x, bore.z, number, &bore.spec));
+                }
             }
         }
         holes

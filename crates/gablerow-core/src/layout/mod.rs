@@ -43,7 +43,7 @@ pub struct Layout {
     pub grid: Grid,
     /// The highest hole number of the grid; 0 when not one hole fits.
     pub last: i16,
-    /// The uprights: left side, partitions as they are listed, right side.
+    /// The uprights: left side, partitions, right side, from left to right; of openings above each other the lower first.
     pub uprights: Vec<Upright>,
     /// The bays, as they are listed.
     pub bays: Vec<BayLayout>,
@@ -111,7 +111,7 @@ pub enum OpenPoint {
         /// What is left over; negative when it is missing.
         left_over: Length,
     },
-    /// An opening has no height or no width.
+    /// An opening has no width, no height or no depth.
     NoSpace {
         /// The opening.
         opening: Key,
@@ -188,6 +188,13 @@ impl Layout {
     #[must_use]
     pub fn height(&self, number: i16) -> Length {
         self.grid.first + Length::PITCH * (i32::from(number) - 1)
+    }
+
+    /// The hole number that stands exactly at a height above the carcass underside; `None` off the grid.
+    #[must_use]
+    pub fn number_at(&self, z: Length) -> Option<i16> {
+        let number = i16::try_from(self.grid.number_at(z)?.get()).ok()?;
+        (number <= self.last).then_some(number)
     }
 }
 

@@ -25,6 +25,8 @@ pub(super) struct Space {
     /// Underside of what is above, and how thick that is.
     ceiling: Sum,
     ceiling_thickness: Length,
+    /// The panels it lies between: the one below, the one above, the second stretcher above.
+    panels: [Option<FixedPanel>; 3],
 }
 
 /// A layout in the making.
@@ -54,12 +56,7 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
     let space = walk.carcass();
     walk.opening(&cabinet.opening, &space);
     free::lay_out(&mut walk);
-    // The right side was made before the partitions; people read from left to right.
-    walk.layout
-        .uprights
-        .get_mut(1..)
-        .unwrap_or_default()
-        .rotate_left(1);
+    walk.move_right(1);
     walk.layout
 }
 
@@ -75,6 +72,8 @@ impl Walk<'_> {
         for hand in [Hand::Left, Hand::Right] {
             self.side(hand, side, bottom, top);
         }
+        let inner_depth = self.inner_depth.total();
+        let [above, behind] = fixed::top(carcass.top.kind, top, size.height, inner_depth);
         let space = Space {
             left: FaceId::inside(Hand::Left),
             right: FaceId::inside(Hand::Right),
@@ -83,17 +82,9 @@ impl Walk<'_> {
             floor_thickness: bottom,
             ceiling: Sum::of("height", size.height).less(top_words, top_taken),
             ceiling_thickness: top_taken,
+            panels: [Some(fixed::bottom(bottom, inner_depth)), above, behind],
         };
-        let inner_depth = self.inner_depth.total();
-        let panels = fixed::top(carcass.top.kind, top, size.height, inner_depth);
-        self.fix(
-            &space,
-            &[
-                Some(fixed::bottom(bottom, inner_depth)),
-                panels[0],
-                panels[1],
-            ],
-        );
+        self.fix(&space, &space.panels);
         if carcass.bottom.fit == Fit::Between {
             self.join(
                 &space,
@@ -147,7 +138,8 @@ impl Walk<'_> {
             .iter()
             .map(|front| OpenPoint::Front { front: front.key });
         self.layout.open_points.extend(fronts);
-        if space.width <= Length::ZERO || space.ceiling.total() <= space.floor.total() {
+        let height = space.ceiling.total() - space.floor.total();
+        if space.width.min(height).min(self.inner_depth.total()) <= Length::ZERO {
             self.layout.open_points.push(OpenPoint::NoSpace {
                 opening: opening.key,
             });
@@ -189,26 +181,28 @@ impl Walk<'_> {
         let mut left = space.left;
         let mut part = &parts.first;
         for ((partition, next), width) in parts.rest.iter().zip(&widths) {
+            let made = self.layout.uprights.len();
             self.partition(partition, space);
             let face = |toward| FaceId {
                 panel: PanelId::Partition(partition.key),
                 toward,
             };
-            self.part(
-                part,
-                Space {
+            self.opening(
+                &part.opening,
+                &Space {
                     left,
                     right: face(Hand::Left),
                     width: *width,
                     ..*space
                 },
             );
+            self.move_right(made);
             (left, part) = (face(Hand::Right), next);
         }
         let width = widths.last().copied().unwrap_or(space.width);
-        self.part(
-            part,
-            Space {
+        self.opening(
+            &part.opening,
+            &Space {
                 left,
                 width,
                 ..*space
@@ -216,8 +210,12 @@ impl Walk<'_> {
         );
     }
 
-    fn part(&mut self, part: &Part, space: Space) {
-        self.opening(&part.opening, &space);
+    /// Moves an upright behind all that were made after it: it was needed as their right wall, and people read from
+    /// left to right.
+    fn move_right(&mut self, made: usize) {
+        if let Some(from_it_on @ [_, ..]) = self.layout.uprights.get_mut(made..) {
+            from_it_on.rotate_left(1);
+        }
     }
 
     fn partition(&mut self, partition: &Partition, space: &Space) {
@@ -253,23 +251,8 @@ impl Walk<'_> {
             exposed: false,
             faces: Upright::faces_of(id),
         });
-        let inner_depth = self.inner_depth.total();
-        let end = |item, from, to| FixedPanel {
-            item,
-            owner: None,
-            x: Span::new(Length::ZERO, inner_depth),
-            z: Span::new(from, to),
-        };
-        let (floor, ceiling) = (space.floor.total(), space.ceiling.total());
-        let ends = [
-            end(Item::Bottom, floor - space.floor_thickness, floor),
-            end(Item::Top, ceiling, ceiling + space.ceiling_thickness),
-        ];
         for toward in [Hand::Left, Hand::Right] {
-            if let Some(face) = self.face(FaceId { panel: id, toward }) {
-                face.keep_outs
-                    .extend(ends.map(|panel| panel.keep_out(space.width)));
-            }
+            self.meet(FaceId { panel: id, toward }, space.width, &space.panels);
         }
         if !(foot.bores.is_empty() && head.bores.is_empty()) {
             self.layout
@@ -280,24 +263,26 @@ impl Walk<'_> {
 
     fn stacked(&mut self, parts: &Stacked, space: &Space) {
         let mut below = &parts.first;
-        let mut left_below = *space;
+        let mut left = *space;
         for (shelf, above) in &parts.rest {
             let thickness = self.thickness(&shelf.board);
             let underside = self.underside(shelf, thickness);
-            self.fixed_shelf(shelf, underside.total(), thickness, space);
+            let panel = self.fixed_shelf(shelf, underside.total(), thickness, space);
             self.opening(
                 below,
                 &Space {
                     ceiling: underside,
                     ceiling_thickness: thickness,
-                    ..left_below
+                    panels: [left.panels[0], Some(panel), None],
+                    ..left
                 },
             );
-            left_below.floor = underside.plus("fixed shelf", thickness);
-            left_below.floor_thickness = thickness;
+            left.floor = underside.plus("fixed shelf", thickness);
+            left.floor_thickness = thickness;
+            left.panels[0] = Some(panel);
             below = above;
         }
-        self.opening(below, &left_below);
+        self.opening(below, &left);
     }
 
     fn underside(&self, shelf: &FixedShelf, thickness: Length) -> Sum {
@@ -317,7 +302,7 @@ impl Walk<'_> {
         underside: Length,
         thickness: Length,
         space: &Space,
-    ) {
+    ) -> FixedPanel {
         let panel = FixedPanel {
             item: Item::FixedShelf,
             owner: Some(shelf.key),
@@ -326,20 +311,22 @@ impl Walk<'_> {
         };
         self.fix(space, &[Some(panel)]);
         self.join(space, shelf.key, &shelf.joint, underside + thickness.half());
+        panel
     }
 
     /// Puts fixed panels on both walls of a space.
     fn fix(&mut self, space: &Space, panels: &[Option<FixedPanel>]) {
         for wall in [space.left, space.right] {
-            let Some(face) = self.face(wall) else {
-                continue;
-            };
-            face.keep_outs.extend(
-                panels
-                    .iter()
-                    .flatten()
-                    .map(|panel| panel.keep_out(space.width)),
-            );
+            self.meet(wall, space.width, panels);
+        }
+    }
+
+    /// Puts fixed panels on a face they meet.
+    fn meet(&mut self, face: FaceId, width: Length, panels: &[Option<FixedPanel>]) {
+        if let Some(face) = self.face(face) {
+            let panels = panels.iter().flatten();
+            face.keep_outs
+                .extend(panels.map(|panel| panel.keep_out(width)));
         }
     }
 
@@ -391,30 +378,14 @@ impl Walk<'_> {
 /// whose opening has the lowest key, so that the widths add up exactly and the mirror image has the same ones.
 fn widths(parts: &SideBySide, clear: Length) -> (Vec<Length>, Length) {
     let all = || core::iter::once(&parts.first).chain(parts.rest.iter().map(|(_, part)| part));
-    let fixed: Length = all()
-        .map(|part| {
-            if let PartWidth::Fixed(width) = part.width {
-                width
-            } else {
-                Length::ZERO
-            }
-        })
-        .sum();
+    let fixed = |part: &Part| match part.width {
+        PartWidth::Fixed(width) => Some(width),
+        PartWidth::Equal => None,
+    };
+    let left = clear - all().filter_map(fixed).sum::<Length>();
     let equal = || all().filter(|part| part.width == PartWidth::Equal);
-    let left = clear - fixed;
     let Some(first_named) = equal().map(|part| part.opening.key).min() else {
-        return (
-            all()
-                .map(|part| {
-                    if let PartWidth::Fixed(width) = part.width {
-                        width
-                    } else {
-                        Length::ZERO
-                    }
-                })
-                .collect(),
-            left,
-        );
+        return (all().filter_map(fixed).collect(), left);
     };
     let shares = i32::try_from(equal().count()).unwrap_or(i32::MAX);
     let share = Length::from_counts(left.counts().div_euclid(shares));
