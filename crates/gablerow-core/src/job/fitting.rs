@@ -37,6 +37,18 @@ pub struct Zone {
     pub depth: Depth,
 }
 
+impl Zone {
+    /// The numbers of its lowest and its highest hole on a grid of `last` holes, where that grid has them or not.
+    ///
+    /// When the height changes, two ends that are counted from different places may pass each other; the zone then runs
+    /// between them all the same.
+    #[must_use]
+    pub fn numbers(&self, last: i16) -> (i16, i16) {
+        let (first, top) = (self.first.number(last), self.last.number(last));
+        (first.min(top), first.max(top))
+    }
+}
+
 /// A loose shelf on the pins of one hole number.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shelf {

@@ -7,7 +7,8 @@ use core::fmt;
 
 use super::{
     Bay, Cabinet, Carcass, Copy, Depth, Division, FreeHole, FreeRow, Front, FrontHeight, FrontKind,
-    HolePlace, Job, Joint, Key, Opening, PartWidth, Partition, Runner, ShelfHeight, Shop, TopKind,
+    HolePlace, Job, Joint, Opening, PartWidth, Partition, Runner, ShelfHeight, Shop, SideBySide,
+    TopKind,
 };
 use crate::cards::{CardId, Cards};
 use crate::job::Back;
@@ -15,7 +16,7 @@ use crate::measure::Length;
 use crate::measure::range::{self, NumberRange, Range};
 
 /// The most cabinets of one job.
-const CABINETS_MOST: usize = 10_000;
+pub(crate) const CABINETS_MOST: usize = 10_000;
 /// The most openings within openings.
 const NESTING_MOST: u8 = 12;
 
@@ -77,6 +78,11 @@ fn number(field: &str, range: &NumberRange, value: i64) -> Checked {
         .map_err(|wrong| Fault::new(field, wrong))
 }
 
+fn count(field: &str, items: usize) -> Checked {
+    let items = i64::try_from(items).unwrap_or(i64::MAX);
+    number(field, &range::COUNT, items)
+}
+
 fn card(field: &str, kind: &str, id: &CardId, found: bool) -> Checked {
     if found {
         Ok(())
@@ -93,7 +99,8 @@ impl Job {
     ///
     /// # Errors
     /// The first of these, with its place:
-    /// - a length or a number outside its range;
+    /// - a length or a number outside its range, openings too deep within each other, fixed widths that together are
+    ///   wider than any opening;
     /// - two cabinets of one key or of one name, two things of one key in a cabinet, two cards of one kind with one id;
     /// - a card that is named and not there;
     /// - no cabinet at all, or more than a job may have; a cabinet without a copy; a runner without a length.
@@ -368,13 +375,18 @@ impl Opening {
                         .validate(cards)
                         .map_err(|f| f.within("partition"))?;
                     part(next).map_err(|f| f.within("part"))
-                })
+                })?;
+                count("side_by_side.rest", parts.rest.len())?;
+                parts
+                    .validate_widths()
+                    .map_err(|f| f.within("side_by_side"))
             }
             Division::Stacked(parts) => {
                 parts
                     .first
                     .validate(cards, deeper)
                     .map_err(|f| f.within("stacked.first"))?;
+                count("stacked.rest", parts.rest.len())?;
                 each(&parts.rest, "stacked.rest", |(shelf, opening)| {
                     card(
                         "shelf.board",
@@ -397,6 +409,29 @@ impl Opening {
                 })
             }
         }
+    }
+}
+
+impl SideBySide {
+    /// What parts leave over or miss is a finding, as long as they could stand in some carcass.
+    fn validate_widths(&self) -> Checked {
+        let most = range::OPENING_SIZE.max;
+        let mut together = Length::ZERO;
+        let rest = self.rest.iter().map(|(_, part)| part);
+        for part in core::iter::once(&self.first).chain(rest) {
+            if let PartWidth::Fixed(width) = part.width {
+                together += width;
+            }
+            if together > most {
+                let problem = format!(
+                    "fixed widths of {} together, but an opening has at most {} mm",
+                    together.exact_mm(),
+                    most.exact_mm()
+                );
+                return Err(Fault::new("width", problem));
+            }
+        }
+        Ok(())
     }
 }
 
@@ -530,13 +565,5 @@ fn depth(field: &str, depth: Depth) -> Checked {
     match depth {
         Depth::Blind(deep) => length(field, &range::BORE_DEPTH, deep),
         Depth::Shop | Depth::Through => Ok(()),
-    }
-}
-
-impl Job {
-    /// The cabinet a key belongs to, and its position in the list.
-    #[must_use]
-    pub fn position(&self, key: Key) -> Option<usize> {
-        self.cabinets.iter().position(|cabinet| cabinet.key == key)
     }
 }

@@ -37,6 +37,7 @@ pub use fitting::{Depth, PinRows, Plate, Runner, Shelf, Spacers, Zone};
 pub use free::{Edge, End, FreeHole, FreeRow};
 pub use front::{Front, FrontHeight, FrontKind};
 pub use key::Key;
+pub(crate) use limits::CABINETS_MOST;
 pub use limits::Fault;
 pub use opening::{
     Bay, Division, Fastener, FixedShelf, Inset, Joint, JointBore, Opening, Part, PartWidth,
@@ -98,6 +99,12 @@ impl Job {
     #[must_use]
     pub fn cabinet(&self, key: Key) -> Option<&Cabinet> {
         self.cabinets.iter().find(|cabinet| cabinet.key == key)
+    }
+
+    /// The position in the list of the cabinet with this key.
+    #[must_use]
+    pub fn position(&self, key: Key) -> Option<usize> {
+        self.cabinets.iter().position(|cabinet| cabinet.key == key)
     }
 
     /// A key that no cabinet of this job has, nor ever had as far as the record of what was bored knows.
