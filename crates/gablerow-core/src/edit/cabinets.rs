@@ -2,42 +2,39 @@
 
 use alloc::boxed::Box;
 use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::{Refusal, change};
+use super::{Refusal, cabinet, change};
 use crate::history::{Change, Step};
-use crate::job::{Cabinet, Copy, Job, Key};
+use crate::job::{CABINETS_MOST, Cabinet, Copy, Job, Key};
 use crate::label::Label;
 
 pub(super) fn add(job: &Job, after: Option<Key>, name: &Label) -> Result<Step, Refusal> {
     free_name(job, name, None)?;
-    let at = after
-        .and_then(|key| job.position(key))
-        .map_or(job.cabinets.len(), |at| at + 1);
-    let cabinet = Cabinet::plain(job.free_cabinet_key(), name.clone(), &job.shop);
-    Ok(Step {
-        label: format!("add cabinet {name}"),
-        change: insert(at, cabinet),
-    })
+    let at = match after {
+        Some(key) => cabinet(job, key)?.0 + 1,
+        None => job.cabinets.len(),
+    };
+    let added = Cabinet::plain(job.free_cabinet_key(), name.clone(), &job.shop);
+    insert(job, at, added, format!("add cabinet {name}"))
 }
 
 pub(super) fn duplicate(job: &Job, key: Key, name: &Label) -> Result<Step, Refusal> {
     free_name(job, name, None)?;
-    let at = position(job, key)?;
-    let mut cabinet = job.cabinets[at].clone();
-    (cabinet.key, cabinet.name) = (job.free_cabinet_key(), name.clone());
-    cabinet.copies = cabinet
-        .copies
-        .into_iter()
-        .map(|copy| Copy {
-            as_cut: Vec::new(),
-            ..copy
-        })
-        .collect();
-    Ok(Step {
-        label: format!("copy {} as {name}", job.cabinets[at].name),
-        change: insert(at + 1, cabinet),
-    })
+    let (at, original) = cabinet(job, key)?;
+    let unmeasured = |copy: &Copy| Copy {
+        as_cut: Vec::new(),
+        ..copy.clone()
+    };
+    let like_it = Cabinet {
+        key: job.free_cabinet_key(),
+        name: name.clone(),
+        copies: original.copies.iter().map(unmeasured).collect(),
+        ..original.clone()
+    };
+    let label = format!("copy {} as {name}", original.name);
+    insert(job, at + 1, like_it, label)
 }
 
 pub(super) fn rename(job: &Job, key: Key, name: &Label) -> Result<Step, Refusal> {
@@ -50,35 +47,36 @@ pub(super) fn rename(job: &Job, key: Key, name: &Label) -> Result<Step, Refusal>
 }
 
 pub(super) fn remove(job: &Job, key: Key) -> Result<Step, Refusal> {
-    let at = position(job, key)?;
+    let (at, removed) = cabinet(job, key)?;
     if job.cabinets.len() == 1 {
         return Err(Refusal(
             "a job keeps at least one cabinet; add another one first".into(),
         ));
     }
-    let cabinet = job.cabinets[at].clone();
-    let label = format!("remove cabinet {}", cabinet.name);
     Ok(Step {
-        label,
+        label: format!("remove cabinet {}", removed.name),
         change: Change::Cabinet {
             at,
-            before: Some(Box::new(cabinet)),
+            before: Some(Box::new(removed.clone())),
             after: None,
         },
     })
 }
 
-fn insert(at: usize, cabinet: Cabinet) -> Change {
-    Change::Cabinet {
-        at,
-        before: None,
-        after: Some(Box::new(cabinet)),
+fn insert(job: &Job, at: usize, added: Cabinet, label: String) -> Result<Step, Refusal> {
+    if job.cabinets.len() >= CABINETS_MOST || job.cabinet(added.key).is_some() {
+        return Err(Refusal(format!(
+            "a job has at most {CABINETS_MOST} cabinets; begin another job"
+        )));
     }
-}
-
-fn position(job: &Job, key: Key) -> Result<usize, Refusal> {
-    job.position(key)
-        .ok_or_else(|| Refusal(format!("there is no cabinet {key}")))
+    Ok(Step {
+        label,
+        change: Change::Cabinet {
+            at,
+            before: None,
+            after: Some(Box::new(added)),
+        },
+    })
 }
 
 /// Names are how people tell cabinets apart, so no two are alike.

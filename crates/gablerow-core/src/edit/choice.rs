@@ -4,7 +4,7 @@ use alloc::boxed::Box;
 use alloc::format;
 use alloc::string::String;
 
-use super::{Refusal, change};
+use super::{Refusal, cabinet, change};
 use crate::history::{Change, Step};
 use crate::job::{Back, BackRule, Cabinet, Fit, Job, Key, Reference, Shop, TopKind};
 use crate::measure::Length;
@@ -60,6 +60,7 @@ impl Choice {
 
     /// The step to the next way.
     pub(super) fn step_on(self, job: &Job, key: Key) -> Result<Step, Refusal> {
+        cabinet(job, key)?;
         match self {
             Self::Back => change(job, key, |cabinet| {
                 cabinet.carcass.back = next_back(cabinet.carcass.back);

@@ -3,7 +3,7 @@
 use alloc::format;
 use alloc::string::String;
 
-use super::{BayRun, Refusal, change};
+use super::{BayRun, Refusal, cabinet, change};
 use crate::cards::PlateShape;
 use crate::history::Step;
 use crate::job::{Bay, Datum, Hand, HolePlace, Job, Key, Plate, Runner, Shelf, Spacers};
@@ -15,9 +15,7 @@ const SHELF_SETBACK: Length = Length::from_mm(12);
 
 /// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
 pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {
-    let cabinet = job
-        .cabinet(run.cabinet)
-        .ok_or_else(|| Refusal(format!("there is no cabinet {}", run.cabinet)))?;
+    let (_, cabinet) = cabinet(job, run.cabinet)?;
     let bay = cabinet
         .opening
         .bay(run.bay)
@@ -63,20 +61,15 @@ pub(super) fn toggle_plates(job: &Job, wall: Hand, run: BayRun) -> Result<Step, 
         .cards
         .hinge(card)
         .map_or(PlateShape::AlongRow, |card| card.plate);
-    let tall = match shape {
+    let holes = |shape| match shape {
         PlateShape::AlongRow => 2,
         PlateShape::InLine => 1,
     };
-    let holes_of = |plate: &Plate| {
-        let shape = job
-            .cards
-            .hinge(&plate.card)
-            .map_or(shape, |card| card.plate);
-        let lower = plate.hole.number(last);
-        lower..=lower + i16::from(shape == PlateShape::AlongRow)
-    };
     let here = |plate: &Plate| {
-        plate.wall == wall && holes_of(plate).any(|hole| (run.first..=run.last).contains(&hole))
+        let card = job.cards.hinge(&plate.card);
+        let lower = plate.hole.number(last);
+        let upper = lower + holes(card.map_or(shape, |card| card.plate)) - 1;
+        plate.wall == wall && lower <= run.last && run.first <= upper
     };
     if found.plates.iter().any(here) {
         return change_bay(job, run, |bay, _| {
@@ -84,7 +77,10 @@ pub(super) fn toggle_plates(job: &Job, wall: Hand, run: BayRun) -> Result<Step, 
             format!("no hinge plate on {run}")
         });
     }
-    let top = run.last.max(run.first + tall - 1);
+    // A run too short for one plate takes one all the same; a hole too few for a further one stays free.
+    let tall = holes(shape);
+    let plates = ((run.last - run.first + 1) / tall).max(1);
+    let top = run.first + plates * tall - 1;
     if top > last {
         return Err(Refusal(format!(
             "a hinge plate takes holes {}-{top}, but this cabinet has holes 1-{last}",
@@ -93,20 +89,15 @@ pub(super) fn toggle_plates(job: &Job, wall: Hand, run: BayRun) -> Result<Step, 
     }
     change_bay(job, run, |bay, new| {
         let mut key = keys(new);
-        let mut lower = run.first;
-        while lower + tall - 1 <= top {
-            let hole = HolePlace::of(lower, run.datum, last);
-            bay.plates.push(Plate {
-                key: key(),
-                wall,
-                hole,
-                card: card.clone(),
-                serves: None,
-            });
-            lower += tall;
-        }
+        bay.plates.extend((0..plates).map(|plate| Plate {
+            key: key(),
+            wall,
+            hole: HolePlace::of(run.first + plate * tall, run.datum, last),
+            card: card.clone(),
+            serves: None,
+        }));
         bay.plates.sort_by_key(|plate| plate.hole.number(last));
-        format!("hinge plate on {}-{top}", run.first)
+        format!("hinge plate on {}", BayRun { last: top, ..run })
     })
 }
 
@@ -181,17 +172,10 @@ pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
 }
 
 /// Counts every place of the fitting from `datum`, so that it stays at its holes until the height changes.
-pub(super) fn recount(
-    job: &Job,
-    cabinet: Key,
-    fitting: Key,
-    datum: Datum,
-) -> Result<Step, Refusal> {
-    let last = job
-        .cabinet(cabinet)
-        .map_or(0, |cabinet| Layout::last_hole(cabinet, &job.shop));
+pub(super) fn recount(job: &Job, key: Key, fitting: Key, datum: Datum) -> Result<Step, Refusal> {
+    let last = Layout::last_hole(cabinet(job, key)?.1, &job.shop);
     let again = |place: &mut HolePlace| *place = HolePlace::of(place.number(last), datum, last);
-    change(job, cabinet, |edited| {
+    change(job, key, |edited| {
         edited.opening.each_bay_mut(&mut |bay: &mut Bay| {
             for zone in bay.zones.iter_mut().filter(|zone| zone.key == fitting) {
                 again(&mut zone.first);

@@ -4,7 +4,7 @@ use alloc::boxed::Box;
 use alloc::format;
 use alloc::string::{String, ToString};
 
-use super::{Refusal, change};
+use super::{Refusal, cabinet, change, nothing};
 use crate::history::{Change, Step};
 use crate::job::{Back, Cabinet, Job, Key, TopKind};
 use crate::measure::Length;
@@ -125,9 +125,10 @@ impl Measure {
         self.range()
             .check(value)
             .map_err(|wrong| Refusal(wrong.to_string()))?;
+        let (_, seen_from) = cabinet(job, key)?;
         let label = format!("{} {}", self.words(), value.exact_mm());
         match self {
-            Self::Board => set_board(job, key, value, label),
+            Self::Board => set_board(job, seen_from, value, label),
             Self::SetbackFront | Self::SetbackBack | Self::BoreDepth => {
                 let mut after = job.shop.clone();
                 match self {
@@ -136,7 +137,7 @@ impl Measure {
                     _ => after.depth = value,
                 }
                 if after == job.shop {
-                    return Err(Refusal(format!("{} is that already", self.words())));
+                    return Err(nothing());
                 }
                 Ok(Step {
                     label,
@@ -180,10 +181,7 @@ fn place(measure: Measure, cabinet: &mut Cabinet) -> Option<&mut Length> {
 }
 
 /// A measured thickness belongs to the board's card, so that every panel of that board follows.
-fn set_board(job: &Job, key: Key, value: Length, label: String) -> Result<Step, Refusal> {
-    let cabinet = job
-        .cabinet(key)
-        .ok_or_else(|| Refusal(format!("there is no cabinet {key}")))?;
+fn set_board(job: &Job, cabinet: &Cabinet, value: Length, label: String) -> Result<Step, Refusal> {
     let mut after = job.cards.clone();
     let id = &cabinet.carcass.sides.board;
     let board = after.boards.iter_mut().find(|board| board.id == *id);
@@ -192,7 +190,7 @@ fn set_board(job: &Job, key: Key, value: Length, label: String) -> Result<Step, 
         .thickness
         .value = value;
     if after == job.cards {
-        return Err(Refusal("board is that already".to_string()));
+        return Err(nothing());
     }
     Ok(Step {
         label,

@@ -191,6 +191,7 @@ impl Edit {
                     .retain(|earlier| earlier.message != *message);
                 Ok("acceptance withdrawn".to_string())
             }),
+            Self::Title(title) if *title == job.title => Err(nothing()),
             Self::Title(title) => Ok(Step {
                 label: format!("title {title}"),
                 change: Change::Title {
@@ -198,6 +199,7 @@ impl Edit {
                     after: title.clone(),
                 },
             }),
+            Self::Unit(unit) if *unit == job.unit => Err(nothing()),
             Self::Unit(unit) => Ok(Step {
                 label: format!("shown in {}", unit.word()),
                 change: Change::Unit {
@@ -209,19 +211,30 @@ impl Edit {
     }
 }
 
+/// A cabinet and its position in the list.
+fn cabinet(job: &Job, key: Key) -> Result<(usize, &Cabinet), Refusal> {
+    job.cabinets
+        .iter()
+        .enumerate()
+        .find(|(_, cabinet)| cabinet.key == key)
+        .ok_or_else(|| Refusal(format!("there is no cabinet {key}")))
+}
+
+fn nothing() -> Refusal {
+    Refusal("nothing would change".to_string())
+}
+
 /// A step that changes one cabinet by `edit`, which gives the step's label.
 fn change(
     job: &Job,
     key: Key,
     edit: impl FnOnce(&mut Cabinet) -> Result<String, Refusal>,
 ) -> Result<Step, Refusal> {
-    let missing = || Refusal(format!("there is no cabinet {key}"));
-    let at = job.position(key).ok_or_else(missing)?;
-    let before = job.cabinets.get(at).ok_or_else(missing)?;
+    let (at, before) = cabinet(job, key)?;
     let mut after = before.clone();
     let label = edit(&mut after)?;
     if after == *before {
-        return Err(Refusal("nothing would change".to_string()));
+        return Err(nothing());
     }
     after
         .validate(&job.cards)

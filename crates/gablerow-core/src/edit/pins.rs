@@ -11,11 +11,11 @@ use crate::job::{Bay, Depth, HolePlace, Job, Key, Zone};
 /// Sets the pin holes of a run, or takes them away when all of them are there.
 pub(super) fn toggle(job: &Job, run: BayRun) -> Result<Step, Refusal> {
     let (found, last) = bay(job, run)?;
-    let covers = |zone: &Zone, number: i16| {
-        (zone.first.number(last)..=zone.last.number(last)).contains(&number)
+    let covered = |number: i16| {
+        let mut numbers = found.zones.iter().map(|zone| zone.numbers(last));
+        numbers.any(|(first, top)| (first..=top).contains(&number))
     };
-    let all_there =
-        (run.first..=run.last).all(|number| found.zones.iter().any(|zone| covers(zone, number)));
+    let all_there = (run.first..=run.last).all(covered);
     change_bay(job, run, |bay, key| {
         if all_there {
             take_away(bay, run, last, key);
@@ -39,30 +39,35 @@ fn set(bay: &mut Bay, run: BayRun, last: i16, new: Key) {
         let alike = zone.depth == Depth::Shop
             && zone.first.datum == run.datum
             && zone.last.datum == run.datum;
-        alike && zone.first.number(last) <= run.last + 1 && zone.last.number(last) >= run.first - 1
+        let (first, top) = zone.numbers(last);
+        alike && first <= run.last + 1 && top >= run.first - 1
     };
+    let (mut lower, mut upper) = (run.first, run.last);
     for zone in bay.zones.iter().filter(|zone| touched(zone)) {
+        let (first, top) = zone.numbers(last);
+        (lower, upper) = (lower.min(first), upper.max(top));
         made.key = made.key.min(zone.key);
-        let lower = zone.first.number(last).min(made.first.number(last));
-        let upper = zone.last.number(last).max(made.last.number(last));
-        made.first = HolePlace::of(lower, run.datum, last);
-        made.last = HolePlace::of(upper, run.datum, last);
     }
+    made.first = HolePlace::of(lower, run.datum, last);
+    made.last = HolePlace::of(upper, run.datum, last);
     bay.zones.retain(|zone| !touched(zone));
     let at = bay
         .zones
-        .partition_point(|zone| zone.first.number(last) <= made.first.number(last));
+        .partition_point(|zone| zone.numbers(last).0 <= lower);
     bay.zones.insert(at, made);
 }
 
 /// Cuts the run out of every zone; what is left of a zone keeps its ends as they were meant.
 fn take_away(bay: &mut Bay, run: BayRun, last: i16, mut new: Key) {
     let mut left = Vec::with_capacity(bay.zones.len() + 1);
-    for zone in bay.zones.drain(..) {
-        let (first, top) = (zone.first.number(last), zone.last.number(last));
+    for mut zone in bay.zones.drain(..) {
+        let (first, top) = zone.numbers(last);
         if top < run.first || first > run.last {
             left.push(zone);
             continue;
+        }
+        if zone.first.number(last) > first {
+            (zone.first, zone.last) = (zone.last, zone.first);
         }
         let below = (first < run.first).then(|| Zone {
             last: HolePlace::of(run.first - 1, zone.last.datum, last),
