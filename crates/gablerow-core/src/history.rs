@@ -194,3 +194,6 @@ impl History {
         self.steps.len() - self.done
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -14,6 +14,8 @@
 
 extern crate alloc;
 
+#[cfg(test)]
+mod arbitrary;
 pub mod cards;
 pub mod edit;
 pub mod grid;

@@ -55,3 +55,6 @@ impl Cards {
         self.pins.iter().find(|card| card.id == *id)
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -245,3 +245,6 @@ fn change(
         change: Change::Cabinet { at, before, after },
     })
 }
+
+#[cfg(test)]
+mod tests;

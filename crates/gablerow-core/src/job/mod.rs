@@ -115,3 +115,6 @@ impl Job {
         built.chain(bored).max().unwrap_or(Key(0)).next()
     }
 }
+
+#[cfg(test)]
+mod tests;

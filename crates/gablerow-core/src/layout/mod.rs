@@ -204,3 +204,6 @@ struct House<'a> {
     shop: &'a Shop,
     cards: &'a Cards,
 }
+
+#[cfg(test)]
+mod tests;

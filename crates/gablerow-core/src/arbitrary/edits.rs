@@ -1,0 +1,140 @@
+//! Any edit a key could ask for, of whatever job is at hand.
+
+use proptest::prelude::*;
+use proptest::sample::Index;
+
+use super::{datum, hand, within};
+use crate::edit::{BayRun, Choice, Edit, Measure};
+use crate::job::{Acceptance, Cabinet, Datum, Division, Hand, Job, Key, Label};
+use crate::measure::range;
+use crate::measure::{Length, Unit};
+
+/// What an edit will be once the job is known that it is made of.
+#[derive(Clone, Debug)]
+pub(crate) struct Wish {
+    kind: u8,
+    cabinet: Index,
+    thing: Index,
+    first: i16,
+    more: i16,
+    datum: Datum,
+    hand: Hand,
+    value: Length,
+    name: &'static str,
+}
+
+pub(crate) fn wish() -> impl Strategy<Value = Wish> {
+    let value = prop_oneof![
+        4 => within(&range::BOARD_THICKNESS),
+        4 => within(&range::SETBACK),
+        4 => within(&range::CARCASS_HEIGHT),
+        1 => within(&range::PANEL_POSITION),
+    ];
+    let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
+    (
+        (0..16_u8, any::<Index>(), any::<Index>()),
+        (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
+        datum(),
+        hand(),
+        value,
+        name,
+    )
+        .prop_map(
+            |((kind, cabinet, thing), (first, more), datum, hand, value, name)| Wish {
+                kind,
+                cabinet,
+                thing,
+                first,
+                more,
+                datum,
+                hand,
+                value,
+                name,
+            },
+        )
+}
+
+impl Wish {
+    /// The edit; now and then of a cabinet, a bay or a fitting that is not there.
+    pub(crate) fn of(&self, job: &Job) -> Edit {
+        let cabinets: Vec<Key> = job.cabinets.iter().map(|cabinet| cabinet.key).collect();
+        let cabinet = any_of(self.cabinet, &cabinets);
+        let known = job.cabinet(cabinet);
+        let run = BayRun {
+            cabinet,
+            bay: any_of(self.thing, &known.map(bays).unwrap_or_default()),
+            first: self.first,
+            last: self.first + self.more,
+            datum: self.datum,
+        };
+        let name = Label::known(self.name);
+        let message = format!("holes {} apart", self.more);
+        match self.kind {
+            0 => Edit::Add {
+                after: (self.more > 2).then_some(cabinet),
+                name,
+            },
+            1 => Edit::Duplicate { cabinet, name },
+            2 => Edit::Rename { cabinet, name },
+            3 => Edit::Remove { cabinet },
+            4 | 5 => Edit::Measure {
+                cabinet,
+                measure: *self.thing.get(&Measure::ALL),
+                value: self.value,
+            },
+            6 => Edit::Choose {
+                cabinet,
+                choice: *self.thing.get(&Choice::ALL),
+            },
+            7 | 8 => Edit::Pins(run),
+            9 => Edit::Plates {
+                wall: self.hand,
+                run,
+            },
+            10 => Edit::Runners(run),
+            11 => Edit::Shelves(run),
+            12 => Edit::Recount {
+                cabinet,
+                fitting: any_of(self.thing, &known.map(things).unwrap_or_default()),
+                datum: self.datum,
+            },
+            13 => Edit::Accept {
+                cabinet,
+                acceptance: Acceptance {
+                    rule: "near-miss".into(),
+                    message,
+                    reason: name,
+                },
+            },
+            14 => Edit::Withdraw { cabinet, message },
+            _ if self.more > 2 => Edit::Title(name),
+            _ => Edit::Unit(if self.more == 0 {
+                Unit::Inch
+            } else {
+                Unit::Millimetre
+            }),
+        }
+    }
+}
+
+/// One of the keys, or one that none of them is.
+fn any_of(index: Index, keys: &[Key]) -> Key {
+    let at = index.index(keys.len() * 8 + 1);
+    keys.get(at / 8).copied().unwrap_or(Key(777_777))
+}
+
+fn bays(cabinet: &Cabinet) -> Vec<Key> {
+    let mut keys = Vec::new();
+    cabinet.opening.each(&mut |opening| {
+        if let Division::Bay(_) = opening.division {
+            keys.push(opening.key);
+        }
+    });
+    keys
+}
+
+fn things(cabinet: &Cabinet) -> Vec<Key> {
+    let mut keys = Vec::new();
+    cabinet.each_key(&mut |key| keys.push(key));
+    keys
+}

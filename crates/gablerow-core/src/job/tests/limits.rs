@@ -1,0 +1,264 @@
+//! What no job can hold, and where the fault is said to be.
+
+use proptest::prelude::*;
+
+use crate::arbitrary::*;
+use crate::job::{
+    Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, FrontKind, Hand, HolePlace, Job,
+    Key, Label, PartWidth, ShelfHeight, TopKind,
+};
+use crate::measure::Length;
+
+/// A job with a bit of everything, which is held.
+fn full() -> Job {
+    let job = job_with(|job| {
+        let mut left = bay(11, |bay| {
+            bay.zones = vec![zone(21, 11..=16)];
+            bay.shelves = vec![shelf(22, 11)];
+            bay.plates = vec![plate(23, Hand::Left, 3)];
+            bay.runners = vec![runner(24, 18, 500)];
+        });
+        left.fronts = vec![door(25, Hand::Left)];
+        let shelf = fixed_shelf(26, ShelfHeight::Underside(mm(300)));
+        let right = stacked(12, empty(13), shelf, empty(14));
+        job.cabinets[0].opening = side_by_side(1, left, [(partition(9), right)]);
+    });
+    assert_eq!(job.validate(), Ok(()));
+    job
+}
+
+/// What is said of the full job when one thing in it is different.
+#[track_caller]
+fn check(change: impl FnOnce(&mut Job), expected: &str) {
+    let mut job = full();
+    change(&mut job);
+    assert_eq!(job.validate().unwrap_err().to_string(), expected);
+}
+
+#[track_caller]
+fn check_cabinet(change: impl FnOnce(&mut Cabinet), expected: &str) {
+    check(|job| change(&mut job.cabinets[0]), expected);
+}
+
+fn no_card() -> CardId {
+    CardId::known("none")
+}
+
+#[test]
+fn sizes_are_within_their_ranges() {
+    check_cabinet(
+        |cabinet| cabinet.size.height = mm(4001),
+        "cabinets[0].size.height: carcass height: 4001, but it is 100 to 4000 mm",
+    );
+    check_cabinet(
+        |cabinet| cabinet.offsets.head = mm(4),
+        "cabinets[0].offsets.head: end offset: 4, but it is 5 to 200 mm",
+    );
+    check_cabinet(
+        |cabinet| cabinet.carcass.back = Back::Rabbet { run: mm(201) },
+        "cabinets[0].carcass.back.run: groove to back edge: 201, but it is 0 to 200 mm",
+    );
+    check_cabinet(
+        |cabinet| cabinet.carcass.top.kind = TopKind::EdgeStretchers(mm(29)),
+        "cabinets[0].carcass.top.kind.width: stretcher width: 29, but it is 30 to 600 mm",
+    );
+    check(
+        |job| job.shop.limits.near = mm(101),
+        "shop.limits.near: limit: 101, but it is 0 to 100 mm",
+    );
+    check(
+        |job| job.cards.boards[1].thickness.value = mm(2),
+        "cards.boards[1].thickness: board thickness: 2, but it is 3 to 60 mm",
+    );
+}
+
+#[test]
+fn fittings_are_within_their_ranges() {
+    check(
+        |job| bay_of(job, 11).zones[0].last = HolePlace::head(401),
+        "cabinets[0].opening.side_by_side.first.opening.bay.zones[0].last: \
+         head 401, but a place is counted up to 400 holes either way",
+    );
+    check(
+        |job| bay_of(job, 11).zones[0].depth = Depth::Blind(mm(61)),
+        "cabinets[0].opening.side_by_side.first.opening.bay.zones[0].depth: \
+         bore depth: 61, but it is 1 to 60 mm",
+    );
+    check(
+        |job| bay_of(job, 11).runners[0].set_back = 21,
+        "cabinets[0].opening.side_by_side.first.opening.bay.runners[0].set_back: \
+         set back: 21, but it is 0 to 20",
+    );
+    check(
+        |job| partition_of(job).recess = mm(1501),
+        "cabinets[0].opening.side_by_side.rest[0].partition.recess: \
+         recess: 1501, but it is 0 to 1500 mm",
+    );
+    check_cabinet(
+        |cabinet| {
+            let Division::SideBySide(parts) = &mut cabinet.opening.division else {
+                panic!("no parts");
+            };
+            let height = FrontHeight::Modules(0);
+            parts.first.opening.fronts[0].kind = FrontKind::Drawer(height);
+        },
+        "cabinets[0].opening.side_by_side.first.opening.fronts[0].kind: \
+         modules or share: 0, but it is 1 to 125",
+    );
+}
+
+#[test]
+fn cards_that_are_named_are_there() {
+    check(
+        |job| job.shop.pin = no_card(),
+        "shop.pin: none, but the job has no pin card of that id",
+    );
+    check_cabinet(
+        |cabinet| cabinet.carcass.top.board = no_card(),
+        "cabinets[0].carcass.top.board: none, but the job has no board card of that id",
+    );
+    check(
+        |job| bay_of(job, 11).plates[0].card = no_card(),
+        "cabinets[0].opening.side_by_side.first.opening.bay.plates[0].card: \
+         none, but the job has no hinge card of that id",
+    );
+    check(
+        |job| bay_of(job, 11).runners[0].length = mm(501),
+        "cabinets[0].opening.side_by_side.first.opening.bay.runners[0].length: \
+         501, but the card runner-under has no such length",
+    );
+    check(
+        |job| job.cards.runners[0].lengths.clear(),
+        "cards.runners[0].lengths: none, but a runner card needs at least one length",
+    );
+}
+
+#[test]
+fn names_are_unlike() {
+    check(
+        |job| job.cards.boards[1].id = job.cards.boards[0].id.clone(),
+        "cards.boards[1].id: board-18, but an earlier card has that id already",
+    );
+    let another = |job: &mut Job, key: u32, name: &str| {
+        let cabinet = Cabinet::plain(Key(key), Label::known(name), &job.shop);
+        job.cabinets.push(cabinet);
+    };
+    check(
+        |job| another(job, 1, "G2"),
+        "cabinets[1].key: 1, but an earlier cabinet has that already",
+    );
+    check(
+        |job| another(job, 2, "A1"),
+        "cabinets[1].name: A1, but an earlier cabinet has that already",
+    );
+    check(
+        |job| bay_of(job, 11).shelves[0].key = Key(9),
+        "cabinets[0].key: 9, but two things of the cabinet have it",
+    );
+}
+
+#[test]
+fn cabinet_is_built_at_least_once() {
+    check_cabinet(
+        |cabinet| cabinet.copies.clear(),
+        "cabinets[0].copies: none, but a cabinet is built at least once",
+    );
+    let copies = |count: u32| {
+        let copy = |key| Copy {
+            key: Key(1000 + key),
+            name: Label::known("1"),
+            mirrored: false,
+            as_cut: Vec::new(),
+        };
+        (0..count).map(copy).collect()
+    };
+    check_cabinet(
+        |cabinet| cabinet.copies = copies(1001),
+        "cabinets[0].copies: copies: 1001, but it is 1 to 1000",
+    );
+}
+
+#[test]
+fn openings_lie_in_each_other_twelve_deep_at_most() {
+    let deep = |levels: u32| {
+        let mut opening = empty(1);
+        for level in 1..levels {
+            let key = 10 * level;
+            let shelf = fixed_shelf(key + 1, ShelfHeight::Underside(mm(300)));
+            opening = stacked(key, opening, shelf, empty(key + 2));
+        }
+        cabinet_with(|cabinet| {
+            cabinet.copies[0].key = Key(999);
+            cabinet.opening = opening;
+        })
+    };
+    assert_eq!(deep(12).validate(), Ok(()));
+    let fault = deep(13).validate().unwrap_err();
+    assert_eq!(
+        fault.problem,
+        "openings lie in each other more than 12 deep"
+    );
+}
+
+/// A cabinet of so many parts, each of them this wide.
+fn fixed_parts(count: usize, width: i32) -> Job {
+    cabinet_with(|cabinet| {
+        cabinet.opening = side_by_side(1, empty(11), [(partition(9), empty(12))]);
+        let Division::SideBySide(parts) = &mut cabinet.opening.division else {
+            panic!("no parts");
+        };
+        parts.first.width = PartWidth::Fixed(mm(width));
+        parts.rest[0].1.width = PartWidth::Fixed(mm(width));
+        parts.rest = vec![parts.rest[0].clone(); count - 1];
+        let mut key = 100;
+        for (partition, part) in &mut parts.rest {
+            (partition.key, part.opening.key) = (Key(key), Key(key + 1));
+            key += 2;
+        }
+    })
+}
+
+#[test]
+fn fixed_widths_fit_in_some_carcass() {
+    assert_eq!(fixed_parts(2, 3000).validate(), Ok(()));
+    // 45 parts of 6000 would be longer than a length can be.
+    assert_eq!(
+        fixed_parts(45, 6000).validate().unwrap_err().to_string(),
+        "cabinets[0].opening.side_by_side.width: \
+         fixed widths of 12000 together, but an opening has at most 6000 mm"
+    );
+    assert_eq!(
+        fixed_parts(402, 10).validate().unwrap_err().to_string(),
+        "cabinets[0].opening.side_by_side.rest: count: 401, but it is 0 to 400"
+    );
+    let widest = fixed_parts(401, 10);
+    assert_eq!(widest.validate(), Ok(()));
+    assert_eq!(lay_out(&widest).bays.len(), 401);
+}
+
+/// A cabinet with one length a hair outside its range.
+type Spoil = fn(&mut Cabinet, Length);
+
+const SPOILT: [(&str, Spoil); 3] = [
+    ("size.width", |cabinet, hair| {
+        cabinet.size.width = mm(6000) + hair;
+    }),
+    ("offsets.foot", |cabinet, hair| {
+        cabinet.offsets.foot = mm(5) - hair;
+    }),
+    ("carcass.sides.below", |cabinet, hair| {
+        cabinet.carcass.sides.below = -hair;
+    }),
+];
+
+proptest! {
+    #[test]
+    fn every_fault_says_where(job in job(), hair in 1..8_000_i32) {
+        let last = job.cabinets.len() - 1;
+        for (path, spoil) in SPOILT {
+            let mut job = job.clone();
+            spoil(&mut job.cabinets[last], Length::from_counts(hair));
+            prop_assert_eq!(job.validate().unwrap_err().path, format!("cabinets[{last}].{path}"));
+        }
+    }
+}

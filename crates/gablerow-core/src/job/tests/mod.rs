@@ -1,0 +1,5 @@
+//! Places, mirror images, and what no job can hold.
+
+mod limits;
+mod mirror;
+mod place;
