@@ -1,3 +1,4 @@
 //! The program.
 
+pub mod key;
 pub mod theme;
