@@ -1,4 +1,5 @@
 //! The program.
 
 pub mod key;
+pub mod terminal;
 pub mod theme;
