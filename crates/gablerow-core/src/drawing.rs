@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 
 use crate::check::{Finding, Level};
 use crate::job::{FaceId, Key};
-use crate::layout::{Hole, Item, Layout, RowName, Span, Upright, Use};
+use crate::layout::{Hole, Item, Layout, RowName, Span, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -81,15 +81,6 @@ pub struct Dot {
     pub trouble: Option<Level>,
 }
 
-impl Dot {
-    /// What it is for, when it has one use only.
-    #[must_use]
-    pub fn only_use(&self) -> Option<Use> {
-        let (first, _) = *self.hole.users.first()?;
-        self.hole.users.iter().all(|&(use_, _)| use_ == first).then_some(first)
-    }
-}
-
 impl FaceDrawing {
     /// Draws a face of a layout; `None` when the layout has no such face.
     #[must_use]
@@ -124,7 +115,9 @@ impl FaceDrawing {
     /// The hole at a place, if there is one.
     #[must_use]
     pub fn dot_at(&self, x: Length, number: i16) -> Option<&Dot> {
-        self.dots.iter().find(|dot| dot.x == x && dot.hole.number == Some(number))
+        self.dots
+            .iter()
+            .find(|dot| dot.x == x && dot.hole.number == Some(number))
     }
 }
 
@@ -134,9 +127,16 @@ fn trouble(findings: &[Finding], face: FaceId, hole: &Hole) -> Option<Level> {
         let place = &finding.place;
         place.face == Some(face)
             && place.row.is_none_or(|row| row == hole.x)
-            && place.holes.is_some_and(|(first, last)| (first..=last).contains(&number))
+            && place
+                .holes
+                .is_some_and(|(first, last)| (first..=last).contains(&number))
     };
-    findings.iter().filter(|finding| finding.accepted.is_none()).filter(here).map(|finding| finding.level).min()
+    findings
+        .iter()
+        .filter(|finding| finding.accepted.is_none())
+        .filter(here)
+        .map(|finding| finding.level)
+        .min()
 }
 
 fn outline(upright: &Upright) -> Vec<(Length, Length)> {
@@ -156,13 +156,24 @@ fn outline(upright: &Upright) -> Vec<(Length, Length)> {
 
 fn rows(layout: &Layout, upright: &Upright, id: FaceId) -> Vec<RowLine> {
     let front = upright.front.total();
-    let line = |name, sum: Sum, is_open| RowLine { name, x: sum.total() - front, from_carcass: sum, is_open };
+    let line = |name, sum: Sum, is_open| RowLine {
+        name,
+        x: sum.total() - front,
+        from_carcass: sum,
+        is_open,
+    };
     let mut rows = Vec::new();
     for (bay, _) in layout.bays_at(id) {
         rows.push(line(RowName::Front, bay.front_row, true));
         rows.push(line(RowName::Back, bay.back_row, true));
     }
-    rows.extend(upright.face(id.toward).rows.iter().map(|row| line(row.name, row.x, false)));
+    rows.extend(
+        upright
+            .face(id.toward)
+            .rows
+            .iter()
+            .map(|row| line(row.name, row.x, false)),
+    );
     // Of rows on one line the open one stays, named by the first of its names.
     rows.sort_by_key(|row| (row.x, !row.is_open, row.name));
     rows.dedup_by_key(|row| row.x);

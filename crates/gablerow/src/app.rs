@@ -161,12 +161,18 @@ pub struct Notice {
 impl Notice {
     /// What was done.
     pub fn done(text: impl Into<String>) -> Self {
-        Self { is_refusal: false, text: text.into() }
+        Self {
+            is_refusal: false,
+            text: text.into(),
+        }
     }
 
     /// What was not done, and why.
     pub fn refused(text: impl Into<String>) -> Self {
-        Self { is_refusal: true, text: text.into() }
+        Self {
+            is_refusal: true,
+            text: text.into(),
+        }
     }
 }
 
@@ -177,10 +183,19 @@ impl App {
     /// The program with a job on its desk.
     #[must_use]
     pub fn new(desk: Desk, theme: Theme, size: (u16, u16)) -> Self {
-        let first = desk.job.cabinets.first().map_or(Name(0), |cabinet| cabinet.key);
+        let first = desk
+            .job
+            .cabinets
+            .first()
+            .map_or(Name(0), |cabinet| cabinet.key);
         let mut spot = Spot::first_of(&desk.job, first);
         if let Some(left) = desk.job.left_at {
-            spot = Spot { cabinet: left.cabinet, face: left.face, ..spot }.settled(&desk.job);
+            spot = Spot {
+                cabinet: left.cabinet,
+                face: left.face,
+                ..spot
+            }
+            .settled(&desk.job);
         }
         Self {
             desk,

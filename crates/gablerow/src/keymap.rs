@@ -73,7 +73,12 @@ pub struct Binding {
 }
 
 const fn bind(context: Context, key: Key, action: Action, hint: u8) -> Binding {
-    Binding { context, key, action, hint }
+    Binding {
+        context,
+        key,
+        action,
+        hint,
+    }
 }
 
 const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Binding {
@@ -176,20 +181,27 @@ pub const BINDINGS: &[Binding] = &[
 /// What a key does in a place.
 #[must_use]
 pub fn action(context: Context, key: Key) -> Option<Action> {
-    BINDINGS.iter().find(|binding| binding.context == context && binding.key == key).map(|binding| binding.action)
+    BINDINGS
+        .iter()
+        .find(|binding| binding.context == context && binding.key == key)
+        .map(|binding| binding.action)
 }
 
 /// The keys of a place that stand in its hint line, in their order.
 #[must_use]
 pub fn hints(context: Context) -> Vec<&'static Binding> {
-    let mut hints: Vec<_> = bindings(context).filter(|binding| binding.hint > 0).collect();
+    let mut hints: Vec<_> = bindings(context)
+        .filter(|binding| binding.hint > 0)
+        .collect();
     hints.sort_by_key(|binding| binding.hint);
     hints
 }
 
 /// The keys of a place, in the order of the table.
 pub fn bindings(context: Context) -> impl Iterator<Item = &'static Binding> {
-    BINDINGS.iter().filter(move |binding| binding.context == context)
+    BINDINGS
+        .iter()
+        .filter(move |binding| binding.context == context)
 }
 
 #[cfg(test)]
@@ -216,7 +228,10 @@ mod tests {
     #[test]
     fn every_place_can_be_left_and_names_its_keys_shortly() {
         for context in Context::ALL {
-            assert!(bindings(context).any(|binding| binding.action == Action::Leave), "{context:?}");
+            assert!(
+                bindings(context).any(|binding| binding.action == Action::Leave),
+                "{context:?}"
+            );
             for binding in bindings(context) {
                 assert!(binding.action.label().len() <= 12, "{binding:?}");
                 assert!(binding.action.help().ends_with('.'), "{binding:?}");
@@ -226,7 +241,11 @@ mod tests {
 
     #[test]
     fn the_first_hints_of_a_face_are_edit_save_and_quit_among_others() {
-        let first: Vec<Action> = hints(Context::Face).iter().take(9).map(|binding| binding.action).collect();
+        let first: Vec<Action> = hints(Context::Face)
+            .iter()
+            .take(9)
+            .map(|binding| binding.action)
+            .collect();
         for needed in [Action::Sizes, Action::Save, Action::Quit, Action::Help] {
             assert!(first.contains(&needed), "{needed:?}");
         }

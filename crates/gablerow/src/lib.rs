@@ -1,6 +1,18 @@
-//! The program.
+//! The program: terminal, keys, job files, command line. The only crate that touches the world.
+//!
+//! ```text
+//! press -- keymap --> Action -- update --> App' + effects
+//!                                 |           |
+//!                             view(&App)   store performs, answers with a message
+//! ```
 
+pub mod action;
+pub mod app;
 pub mod field;
 pub mod key;
+pub mod keymap;
+pub mod scene;
 pub mod terminal;
 pub mod theme;
+pub mod update;
+pub mod view;

@@ -39,7 +39,12 @@ impl<'a> Scene<'a> {
         let layout = Layout::of(cabinet, job);
         let findings = check::of_cabinet(job, cabinet, &layout);
         let drawing = FaceDrawing::of(&layout, spot.face, &findings)?;
-        Some(Self { cabinet, layout, findings, drawing })
+        Some(Self {
+            cabinet,
+            layout,
+            findings,
+            drawing,
+        })
     }
 
     /// The mate of the face, drawn.
@@ -55,13 +60,17 @@ impl<'a> Scene<'a> {
         let z = self.layout.height(hole);
         let mut bays = self.layout.bays_at(self.drawing.face);
         let first = self.layout.bays_at(self.drawing.face).next();
-        bays.find(|(bay, _)| bay.floor.total() <= z && z < bay.ceiling.total()).or(first)
+        bays.find(|(bay, _)| bay.floor.total() <= z && z < bay.ceiling.total())
+            .or(first)
     }
 
     /// The row of the spot, or the nearest one there is.
     #[must_use]
     pub fn row(&self, x: Length) -> Option<&RowLine> {
-        self.drawing.rows.iter().min_by_key(|row| (row.from_carcass.total() - x).abs())
+        self.drawing
+            .rows
+            .iter()
+            .min_by_key(|row| (row.from_carcass.total() - x).abs())
     }
 }
 
@@ -70,7 +79,10 @@ impl<'a> Scene<'a> {
 pub fn faces(job: &Job) -> Vec<(Key, FaceId)> {
     let of = |cabinet: &Cabinet| {
         let layout = Layout::of(cabinet, job);
-        layout.inner_faces().map(|face| (cabinet.key, face)).collect::<Vec<_>>()
+        layout
+            .inner_faces()
+            .map(|face| (cabinet.key, face))
+            .collect::<Vec<_>>()
     };
     job.cabinets.iter().flat_map(of).collect()
 }
@@ -79,7 +91,12 @@ impl Spot {
     /// The place a cabinet opens at: the front row of its first face, at the third hole, where the lowest hinge may sit.
     #[must_use]
     pub fn first_of(job: &Job, cabinet: Key) -> Self {
-        let spot = Self { cabinet, face: FaceId::inside(Hand::Left), row: job.shop.setback_front, hole: 3 };
+        let spot = Self {
+            cabinet,
+            face: FaceId::inside(Hand::Left),
+            row: job.shop.setback_front,
+            hole: 3,
+        };
         spot.settled(job)
     }
 
@@ -88,14 +105,19 @@ impl Spot {
     pub fn settled(self, job: &Job) -> Self {
         let cabinet = job.cabinet(self.cabinet).or(job.cabinets.first());
         let Some(cabinet) = cabinet else { return self };
-        let mut spot = Self { cabinet: cabinet.key, ..self };
+        let mut spot = Self {
+            cabinet: cabinet.key,
+            ..self
+        };
         let layout = Layout::of(cabinet, job);
         if layout.face(spot.face).is_none() {
             spot.face = FaceId::inside(Hand::Left);
         }
         spot.hole = spot.hole.min(layout.last).max(1);
         if let Some(scene) = Scene::at(job, &spot) {
-            spot.row = scene.row(spot.row).map_or(spot.row, |row| row.from_carcass.total());
+            spot.row = scene
+                .row(spot.row)
+                .map_or(spot.row, |row| row.from_carcass.total());
         }
         spot
     }

@@ -8,8 +8,12 @@ use crate::app::{App, Pane, Purpose, Screen};
 use crate::scene::{Scene, Spot};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
-    let Some(Pane::Checks(at)) = app.pane else { return Vec::new() };
-    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else { return Vec::new() };
+    let Some(Pane::Checks(at)) = app.pane else {
+        return Vec::new();
+    };
+    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
+        return Vec::new();
+    };
     let count = scene.findings.len();
     let finding = scene.findings.get(at).cloned();
     match (action, finding) {
@@ -34,9 +38,22 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         (Action::Accept, Some(finding)) => {
             let message = finding.message.clone();
             if finding.accepted.is_some() {
-                return edit(app, &Edit::Withdraw { cabinet: finding.place.cabinet, message });
+                return edit(
+                    app,
+                    &Edit::Withdraw {
+                        cabinet: finding.place.cabinet,
+                        message,
+                    },
+                );
             }
-            ask(app, Purpose::Reason { rule: finding.rule_name().to_owned(), message }, "");
+            ask(
+                app,
+                Purpose::Reason {
+                    rule: finding.rule_name().to_owned(),
+                    message,
+                },
+                "",
+            );
         }
         (Action::Leave, _) => app.pane = None,
         _ => {}

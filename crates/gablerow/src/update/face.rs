@@ -35,7 +35,13 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             None => refuse(app, "nothing was set yet that could be set again"),
         },
         Action::Datum => return recount(app),
-        Action::Mate => app.screen = if app.screen == Screen::Book { Screen::Face } else { Screen::Book },
+        Action::Mate => {
+            app.screen = if app.screen == Screen::Book {
+                Screen::Face
+            } else {
+                Screen::Book
+            }
+        }
         Action::Sizes => app.pane = Some(Pane::Sizes(0)),
         Action::Checks => app.pane = Some(Pane::Checks(0)),
         Action::Job => app.screen = Screen::Job(app.spot.cabinet),
@@ -50,7 +56,12 @@ fn refuse(app: &mut App, text: &str) {
 }
 
 fn walk(app: &mut App, by: i16) {
-    let by = by.saturating_mul(app.entry.count.take().map_or(1, |count| i16::try_from(count).unwrap_or(i16::MAX)));
+    let by = by.saturating_mul(
+        app.entry
+            .count
+            .take()
+            .map_or(1, |count| i16::try_from(count).unwrap_or(i16::MAX)),
+    );
     to_hole(app, app.spot.hole.saturating_add(by));
 }
 
@@ -61,16 +72,34 @@ fn to_hole(app: &mut App, hole: i16) {
 
 /// Enter goes to the typed hole; with nothing typed it does nothing.
 fn go(app: &mut App) {
-    let Some(number) = app.entry.count.take() else { return };
-    let last = app.desk.job.cabinet(app.spot.cabinet).map_or(0, |cabinet| Layout::last_hole(cabinet, &app.desk.job.shop));
-    match i16::try_from(number).ok().filter(|number| (1..=last).contains(number)) {
+    let Some(number) = app.entry.count.take() else {
+        return;
+    };
+    let last = app
+        .desk
+        .job
+        .cabinet(app.spot.cabinet)
+        .map_or(0, |cabinet| Layout::last_hole(cabinet, &app.desk.job.shop));
+    match i16::try_from(number)
+        .ok()
+        .filter(|number| (1..=last).contains(number))
+    {
         Some(hole) => to_hole(app, hole),
-        None => app.notice = Some(Notice::refused(format!("hole {number}, but this cabinet has holes 1-{last}"))),
+        None => {
+            app.notice = Some(Notice::refused(format!(
+                "hole {number}, but this cabinet has holes 1-{last}"
+            )))
+        }
     }
 }
 
 fn count(app: &mut App, digit: u8) {
-    let typed = app.entry.count.unwrap_or(0).saturating_mul(10).saturating_add(u16::from(digit));
+    let typed = app
+        .entry
+        .count
+        .unwrap_or(0)
+        .saturating_mul(10)
+        .saturating_add(u16::from(digit));
     app.entry.count = Some(typed.min(DIGITS_MOST)).filter(|&count| count > 0);
 }
 
@@ -83,13 +112,24 @@ fn mark(app: &mut App) {
 
 /// To the next row as it is seen: a face on the right wall has its front edge on the right.
 fn cross(app: &mut App, to: Hand) {
-    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else { return };
+    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
+        return;
+    };
     let seen_from_front = scene.drawing.face.toward == Hand::Right;
     let deeper = (to == Hand::Right) == seen_from_front;
     let rows = &scene.drawing.rows;
-    let here = rows.iter().position(|row| row.from_carcass.total() == app.spot.row).unwrap_or(0);
-    let next = if deeper { here.checked_add(1) } else { here.checked_sub(1) };
-    let row = next.and_then(|at| rows.get(at)).map(|row| row.from_carcass.total());
+    let here = rows
+        .iter()
+        .position(|row| row.from_carcass.total() == app.spot.row)
+        .unwrap_or(0);
+    let next = if deeper {
+        here.checked_add(1)
+    } else {
+        here.checked_sub(1)
+    };
+    let row = next
+        .and_then(|at| rows.get(at))
+        .map(|row| row.from_carcass.total());
     match (row, deeper) {
         (Some(row), _) => app.spot.row = row,
         // The backs meet in the middle of the book: past the last row the mate begins.
@@ -107,9 +147,19 @@ fn step_faces(app: &mut App, by: isize) {
     let here = (app.spot.cabinet, app.spot.face);
     let at = faces.iter().position(|face| *face == here).unwrap_or(0);
     let count = isize::try_from(faces.len()).unwrap_or(1).max(1);
-    let next = isize::try_from(at).unwrap_or(0).saturating_add(by).rem_euclid(count);
+    let next = isize::try_from(at)
+        .unwrap_or(0)
+        .saturating_add(by)
+        .rem_euclid(count);
     if let Some((cabinet, face)) = usize::try_from(next).ok().and_then(|next| faces.get(next)) {
-        go_to(app, Spot { cabinet: *cabinet, face: *face, ..app.spot });
+        go_to(
+            app,
+            Spot {
+                cabinet: *cabinet,
+                face: *face,
+                ..app.spot
+            },
+        );
     }
 }
 
@@ -118,7 +168,10 @@ fn span(app: &App) -> (i16, i16) {
     let hole = app.spot.hole;
     match (app.entry.mark, app.entry.count) {
         (Some(mark), _) => (mark.min(hole), mark.max(hole)),
-        (None, Some(count)) => (hole, hole.saturating_add(i16::try_from(count).unwrap_or(i16::MAX) - 1)),
+        (None, Some(count)) => (
+            hole,
+            hole.saturating_add(i16::try_from(count).unwrap_or(i16::MAX) - 1),
+        ),
         (None, None) => (hole, hole),
     }
 }
@@ -126,7 +179,10 @@ fn span(app: &App) -> (i16, i16) {
 fn set(app: &mut App, fitting: Fitting) -> Vec<Effect> {
     let (first, last) = span(app);
     let Some((wall, run)) = bay_run(app, first, last, fitting) else {
-        refuse(app, "no bay sees this face here; step to an inside with n or p");
+        refuse(
+            app,
+            "no bay sees this face here; step to an inside with n or p",
+        );
         return Vec::new();
     };
     let change = match fitting {
@@ -145,39 +201,87 @@ fn bay_run(app: &App, first: i16, last: i16, fitting: Fitting) -> Option<(Hand, 
     let (bay, wall) = scene.bay_at(app.spot.hole)?;
     // A hinge in the upper half goes along with the head of a taller door; everything else stands on the foot.
     let upper = first.saturating_mul(2) > scene.layout.last;
-    let datum = if fitting == Fitting::Plate && upper { Datum::Head } else { Datum::Foot };
-    Some((wall, BayRun { cabinet: app.spot.cabinet, bay: bay.key, first, last, datum }))
+    let datum = if fitting == Fitting::Plate && upper {
+        Datum::Head
+    } else {
+        Datum::Foot
+    };
+    Some((
+        wall,
+        BayRun {
+            cabinet: app.spot.cabinet,
+            bay: bay.key,
+            first,
+            last,
+            datum,
+        },
+    ))
 }
 
 fn centred(app: &mut App) -> Vec<Effect> {
-    let Some(count) = app.entry.count.take().and_then(|count| i16::try_from(count).ok()) else {
+    let Some(count) = app
+        .entry
+        .count
+        .take()
+        .and_then(|count| i16::try_from(count).ok())
+    else {
         refuse(app, "type how many holes first, then c: 6 c");
         return Vec::new();
     };
     let Some((_, run)) = bay_run(app, 1, 1, Fitting::Pins) else {
-        refuse(app, "no bay sees this face here; step to an inside with n or p");
+        refuse(
+            app,
+            "no bay sees this face here; step to an inside with n or p",
+        );
         return Vec::new();
     };
-    let holes = app.desk.job.cabinet(app.spot.cabinet).map_or(0, |cabinet| Layout::last_hole(cabinet, &app.desk.job.shop));
+    let holes = app
+        .desk
+        .job
+        .cabinet(app.spot.cabinet)
+        .map_or(0, |cabinet| Layout::last_hole(cabinet, &app.desk.job.shop));
     let first = (holes + 1) / 2 - (count - 1) / 2;
     app.entry.mark = None;
-    edit(app, &Edit::Pins(BayRun { first, last: first + count - 1, datum: Datum::Middle, ..run }))
+    edit(
+        app,
+        &Edit::Pins(BayRun {
+            first,
+            last: first + count - 1,
+            datum: Datum::Middle,
+            ..run
+        }),
+    )
 }
 
 /// Counts the fitting under the cursor from the next of foot, head and middle.
 fn recount(app: &mut App) -> Vec<Effect> {
     let found = Scene::at(&app.desk.job, &app.spot).and_then(|scene| {
         let row = scene.row(app.spot.row)?.x;
-        let (_, fitting) = *scene.drawing.dot_at(row, app.spot.hole)?.hole.users.first()?;
+        let (_, fitting) = *scene
+            .drawing
+            .dot_at(row, app.spot.hole)?
+            .hole
+            .users
+            .first()?;
         Some((fitting, scene.cabinet.opening.datum_of(fitting)?))
     });
     let Some((fitting, datum)) = found else {
         refuse(app, "no fitting of a bay here");
         return Vec::new();
     };
-    let at = Datum::ALL.iter().position(|&other| other == datum).unwrap_or(0);
+    let at = Datum::ALL
+        .iter()
+        .position(|&other| other == datum)
+        .unwrap_or(0);
     let datum = Datum::ALL[(at + 1) % Datum::ALL.len()];
-    edit(app, &Edit::Recount { cabinet: app.spot.cabinet, fitting, datum })
+    edit(
+        app,
+        &Edit::Recount {
+            cabinet: app.spot.cabinet,
+            fitting,
+            datum,
+        },
+    )
 }
 
 /// The inside of the left side: where a cabinet is opened.

@@ -8,7 +8,9 @@ use crate::app::{App, Purpose, Screen};
 use crate::scene::Spot;
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
-    let Screen::Job(here) = app.screen else { return Vec::new() };
+    let Screen::Job(here) = app.screen else {
+        return Vec::new();
+    };
     match action {
         Action::Up => app.screen = Screen::Job(neighbour(&app.desk.job, here, -1)),
         Action::Down => app.screen = Screen::Job(neighbour(&app.desk.job, here, 1)),
@@ -16,7 +18,14 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Enter => {
             app.screen = Screen::Face;
             if here != app.spot.cabinet {
-                go_to(app, Spot { cabinet: here, face: face::opening_face(), ..app.spot });
+                go_to(
+                    app,
+                    Spot {
+                        cabinet: here,
+                        face: face::opening_face(),
+                        ..app.spot
+                    },
+                );
             }
         }
         Action::Add => {
@@ -39,12 +48,16 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
 
 fn neighbour(job: &Job, here: Key, by: isize) -> Key {
     let at = job.position(here).unwrap_or(0);
-    let next = at.saturating_add_signed(by).min(job.cabinets.len().saturating_sub(1));
+    let next = at
+        .saturating_add_signed(by)
+        .min(job.cabinets.len().saturating_sub(1));
     job.cabinets.get(next).map_or(here, |cabinet| cabinet.key)
 }
 
 fn name_of(job: &Job, key: Key) -> String {
-    job.cabinet(key).map(|cabinet| cabinet.name.to_string()).unwrap_or_default()
+    job.cabinet(key)
+        .map(|cabinet| cabinet.name.to_string())
+        .unwrap_or_default()
 }
 
 /// The name with its number counted on until nobody has it: `G2`, `G3`.
@@ -52,6 +65,13 @@ fn unused_name(job: &Job, key: Key) -> String {
     let name = name_of(job, key);
     let stem = name.trim_end_matches(|c: char| c.is_ascii_digit());
     let number: u64 = name[stem.len()..].parse().unwrap_or(1);
-    let taken = |name: &String| job.cabinets.iter().any(|cabinet| cabinet.name.as_str() == name);
-    (number.saturating_add(1)..).map(|number| format!("{stem}{number}")).find(|name| !taken(name)).unwrap_or(name)
+    let taken = |name: &String| {
+        job.cabinets
+            .iter()
+            .any(|cabinet| cabinet.name.as_str() == name)
+    };
+    (number.saturating_add(1)..)
+        .map(|number| format!("{stem}{number}"))
+        .find(|name| !taken(name))
+        .unwrap_or(name)
 }

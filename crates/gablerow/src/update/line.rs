@@ -9,7 +9,7 @@ use gablerow_core::measure::parse_onto;
 
 use super::{Effect, edit, save_to};
 use crate::action::Action;
-use crate::app::{App, Asked, Line, Notice, Purpose, Screen};
+use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
 
 /// A key for the field.
@@ -34,7 +34,10 @@ fn take(app: &mut App, line: Line) -> Vec<Effect> {
         Ok(Answer::Save { path, then_quit }) => save_to(app, path, false, then_quit),
         Ok(Answer::Same) => Vec::new(),
         Err(complaint) => {
-            app.asked = Some(Asked::Line(Line { complaint: Some(complaint), ..line }));
+            app.asked = Some(Asked::Line(Line {
+                complaint: Some(complaint),
+                ..line
+            }));
             Vec::new()
         }
     }
@@ -42,14 +45,26 @@ fn take(app: &mut App, line: Line) -> Vec<Effect> {
 
 /// Makes the edit; when it is refused the line stays open with what was typed.
 fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
-    let before: Vec<Name> = app.desk.job.cabinets.iter().map(|cabinet| cabinet.key).collect();
+    let before: Vec<Name> = app
+        .desk
+        .job
+        .cabinets
+        .iter()
+        .map(|cabinet| cabinet.key)
+        .collect();
     let effects = edit(app, change);
     if effects.is_empty() {
         let complaint = app.notice.take().map(|notice| notice.text);
         app.asked = Some(Asked::Line(Line { complaint, ..line }));
     }
     // A new cabinet is the one the list stands on.
-    let new = app.desk.job.cabinets.iter().map(|cabinet| cabinet.key).find(|key| !before.contains(key));
+    let new = app
+        .desk
+        .job
+        .cabinets
+        .iter()
+        .map(|cabinet| cabinet.key)
+        .find(|key| !before.contains(key));
     if let (Screen::Job(_), Some(new)) = (app.screen, new) {
         app.screen = Screen::Job(new);
     }
@@ -58,7 +73,10 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
 
 enum Answer {
     Edit(Edit),
-    Save { path: PathBuf, then_quit: bool },
+    Save {
+        path: PathBuf,
+        then_quit: bool,
+    },
     /// What was there already.
     Same,
 }
@@ -71,30 +89,56 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             if text.is_empty() {
                 return Err("type a file name, such as pottery.json".to_owned());
             }
-            return Ok(Answer::Save { path: PathBuf::from(text), then_quit: *then_quit });
+            return Ok(Answer::Save {
+                path: PathBuf::from(text),
+                then_quit: *then_quit,
+            });
         }
-        Purpose::Add(after) => Edit::Add { after: Some(*after), name: label()? },
-        Purpose::Copy(cabinet) => Edit::Duplicate { cabinet: *cabinet, name: label()? },
-        Purpose::Rename(cabinet) => Edit::Rename { cabinet: *cabinet, name: label()? },
+        Purpose::Add(after) => Edit::Add {
+            after: Some(*after),
+            name: label()?,
+        },
+        Purpose::Copy(cabinet) => Edit::Duplicate {
+            cabinet: *cabinet,
+            name: label()?,
+        },
+        Purpose::Rename(cabinet) => Edit::Rename {
+            cabinet: *cabinet,
+            name: label()?,
+        },
         Purpose::Remove(cabinet) => {
-            let name = job.cabinet(*cabinet).map(|cabinet| cabinet.name.to_string()).unwrap_or_default();
+            let name = job
+                .cabinet(*cabinet)
+                .map(|cabinet| cabinet.name.to_string())
+                .unwrap_or_default();
             if text != name {
                 return Err(format!("to remove it type its name, {name}; Esc keeps it"));
             }
             Edit::Remove { cabinet: *cabinet }
         }
         Purpose::Measure(measure) => {
-            let current = job.cabinet(app.spot.cabinet).and_then(|cabinet| measure.read(job, cabinet));
-            let current = current.ok_or_else(|| format!("this cabinet has no {}", measure.words()))?;
+            let current = job
+                .cabinet(app.spot.cabinet)
+                .and_then(|cabinet| measure.read(job, cabinet));
+            let current =
+                current.ok_or_else(|| format!("this cabinet has no {}", measure.words()))?;
             let value = parse_onto(text, current, job.unit).map_err(|wrong| wrong.to_string())?;
             if value == current {
                 return Ok(Answer::Same);
             }
-            Edit::Measure { cabinet: app.spot.cabinet, measure: *measure, value }
+            Edit::Measure {
+                cabinet: app.spot.cabinet,
+                measure: *measure,
+                value,
+            }
         }
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
-            acceptance: Acceptance { rule: rule.clone(), message: message.clone(), reason: label()? },
+            acceptance: Acceptance {
+                rule: rule.clone(),
+                message: message.clone(),
+                reason: label()?,
+            },
         },
     }))
 }
@@ -102,7 +146,13 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
 /// What a line is asked for, in words, for the view.
 #[must_use]
 pub fn question(app: &App, purpose: &Purpose) -> String {
-    let name = |key: &Name| app.desk.job.cabinet(*key).map(|cabinet| cabinet.name.to_string()).unwrap_or_default();
+    let name = |key: &Name| {
+        app.desk
+            .job
+            .cabinet(*key)
+            .map(|cabinet| cabinet.name.to_string())
+            .unwrap_or_default()
+    };
     match purpose {
         Purpose::SaveAs { .. } => "save as".to_owned(),
         Purpose::Add(_) => "name of the new cabinet".to_owned(),
@@ -111,12 +161,5 @@ pub fn question(app: &App, purpose: &Purpose) -> String {
         Purpose::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
         Purpose::Measure(measure) => measure.words().to_owned(),
         Purpose::Reason { rule, .. } => format!("why is {rule} all right"),
-    }
-}
-
-impl App {
-    /// Says something in the hint line.
-    pub(crate) fn say(&mut self, notice: Notice) {
-        self.notice = Some(notice);
     }
 }

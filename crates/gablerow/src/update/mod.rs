@@ -10,8 +10,8 @@
 mod checks;
 mod face;
 mod job_list;
-mod line;
-mod sizes;
+pub mod line;
+pub mod sizes;
 
 use std::path::PathBuf;
 
@@ -113,7 +113,10 @@ fn pressed(app: &mut App, press: Press) -> Vec<Effect> {
         return typed(app, context, press.key);
     };
     if action.is_toggle() {
-        let bounced = app.entry.press.is_some_and(|earlier| press.is_bounce_of(earlier));
+        let bounced = app
+            .entry
+            .press
+            .is_some_and(|earlier| press.is_bounce_of(earlier));
         app.entry.press = Some(press);
         if bounced {
             return Vec::new();
@@ -224,8 +227,15 @@ fn ask_where(app: &mut App, then_quit: bool) {
 }
 
 fn save_to(app: &mut App, path: PathBuf, overwrite: bool, then_quit: bool) -> Vec<Effect> {
-    app.desk.job.left_at = Some(LeftAt { cabinet: app.spot.cabinet, face: app.spot.face });
-    vec![Effect::Save { path, overwrite, then_quit }]
+    app.desk.job.left_at = Some(LeftAt {
+        cabinet: app.spot.cabinet,
+        face: app.spot.face,
+    });
+    vec![Effect::Save {
+        path,
+        overwrite,
+        then_quit,
+    }]
 }
 
 fn leave(app: &mut App) -> Vec<Effect> {
@@ -241,9 +251,7 @@ fn answer(app: &mut App, action: Action) -> Vec<Effect> {
     match (action, asked) {
         (Action::SaveAndQuit, _) => save(app, true),
         (Action::QuitUnsaved, _) => vec![Effect::Quit],
-        (Action::TakeUp, Some(Asked::Found(count))) => {
-            (0..count).flat_map(|_| make_again(app)).collect()
-        }
+        (Action::Leave, Some(Asked::Found(_))) => back_to_saved(app),
         (Action::SaveElsewhere, _) => {
             ask_where(app, false);
             Vec::new()
@@ -253,8 +261,32 @@ fn answer(app: &mut App, action: Action) -> Vec<Effect> {
     }
 }
 
+/// Declines what was found: step by step back to what the file holds, so that every step can be made again.
+fn back_to_saved(app: &mut App) -> Vec<Effect> {
+    let mut effects = Vec::new();
+    while let Some(steps) = app.desk.history.since_saved().filter(|&steps| steps != 0) {
+        let step = if steps > 0 {
+            take_back(app)
+        } else {
+            make_again(app)
+        };
+        if step.is_empty() {
+            break;
+        }
+        effects.extend(step);
+    }
+    app.notice = Some(Notice::done(
+        "as it was saved; U makes the changes again, one by one",
+    ));
+    effects
+}
+
 fn ask(app: &mut App, purpose: Purpose, offered: &str) {
-    app.asked = Some(Asked::Line(Line { purpose, field: Field::prefilled(offered), complaint: None }));
+    app.asked = Some(Asked::Line(Line {
+        purpose,
+        field: Field::with(offered),
+        complaint: None,
+    }));
 }
 
 fn turn_page(app: &mut App, action: Action) {

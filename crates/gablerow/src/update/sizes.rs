@@ -22,7 +22,9 @@ pub fn lines() -> impl Iterator<Item = SizeLine> {
 }
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
-    let Some(Pane::Sizes(at)) = app.pane else { return Vec::new() };
+    let Some(Pane::Sizes(at)) = app.pane else {
+        return Vec::new();
+    };
     let last = lines().count() - 1;
     match action {
         Action::Up => app.pane = Some(Pane::Sizes(at.saturating_sub(1))),
@@ -30,7 +32,13 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Leave => app.pane = None,
         Action::Enter => match lines().nth(at) {
             Some(SizeLine::Choice(choice)) => {
-                return edit(app, &Edit::Choose { cabinet: app.spot.cabinet, choice });
+                return edit(
+                    app,
+                    &Edit::Choose {
+                        cabinet: app.spot.cabinet,
+                        choice,
+                    },
+                );
             }
             _ => begin(app),
         },
@@ -41,18 +49,29 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
 
 /// Begins typing the length one is on, with its value to start from.
 pub(super) fn begin(app: &mut App) {
-    let Some(Pane::Sizes(at)) = app.pane else { return };
+    let Some(Pane::Sizes(at)) = app.pane else {
+        return;
+    };
     let Some(SizeLine::Measure(measure)) = lines().nth(at) else {
-        app.notice = Some(Notice::refused("Enter steps through the ways this can be made"));
+        app.notice = Some(Notice::refused(
+            "Enter steps through the ways this can be made",
+        ));
         return;
     };
     let job = &app.desk.job;
-    let value = job.cabinet(app.spot.cabinet).and_then(|cabinet| measure.read(job, cabinet));
+    let value = job
+        .cabinet(app.spot.cabinet)
+        .and_then(|cabinet| measure.read(job, cabinet));
     match value {
         Some(value) => {
             let offered = value.exact(job.unit).to_string();
             ask(app, Purpose::Measure(measure), &offered);
         }
-        None => app.notice = Some(Notice::refused(format!("this cabinet has no {}", measure.words()))),
+        None => {
+            app.notice = Some(Notice::refused(format!(
+                "this cabinet has no {}",
+                measure.words()
+            )))
+        }
     }
 }

@@ -1,0 +1,219 @@
+//! The face screen, and the book of both walls.
+
+use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::job::Hand;
+
+use super::board::{Cursor, Projection};
+use super::canvas::Canvas;
+use super::panel::{self, GUTTER, NUMBERS};
+use super::{info, sizes};
+use crate::app::{App, Pane, Screen, WIDE_FROM};
+use crate::scene::Scene;
+use crate::theme::Role;
+
+/// The fewest columns of the words beside a face.
+const INFO_LEAST: u16 = 28;
+
+/// Draws everything above the last line.
+pub(super) fn draw(
+    canvas: &mut Canvas,
+    app: &App,
+    scene: &Scene,
+    screen: Screen,
+    pane: Option<Pane>,
+) {
+    let (width, height) = (canvas.width(), canvas.height() - 1);
+    let mate = scene.mate().filter(|_| app.shows_mate());
+    let right_of_boards = match &mate {
+        Some(mate) => book(
+            &mut canvas.part(0, 0, width, height),
+            app,
+            scene,
+            mate,
+            width >= WIDE_FROM,
+        ),
+        None => single(&mut canvas.part(0, 0, width, height), app, scene),
+    };
+    let x = right_of_boards + 1;
+    let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
+    if beside.width() < INFO_LEAST - 2
+        && (screen == Screen::Book || pane.is_none())
+        && mate.is_some()
+    {
+        return;
+    }
+    match pane {
+        Some(Pane::Sizes(at)) if beside.width() >= INFO_LEAST - 2 => {
+            sizes::draw(&mut beside, app, scene, at)
+        }
+        Some(Pane::Sizes(at)) => {
+            let x = width.saturating_sub(INFO_LEAST + 2);
+            let mut over = canvas.part(x, 0, width - x, height);
+            over.clear(Role::Plain);
+            sizes::draw(&mut over, app, scene, at);
+        }
+        _ => info::draw(&mut beside, app, scene),
+    }
+}
+
+fn cursor(app: &App, drawing: &FaceDrawing) -> Option<Cursor> {
+    let row = drawing
+        .rows
+        .iter()
+        .find(|row| row.from_carcass.total() == app.spot.row)?
+        .x;
+    Some(Cursor {
+        row,
+        hole: app.spot.hole,
+        mark: app.entry.mark,
+    })
+}
+
+/// One face with its numbers; gives the column after it.
+fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
+    let drawing = &scene.drawing;
+    let room = canvas.width().saturating_sub(NUMBERS + 2 + 1 + INFO_LEAST);
+    let projection = Projection::of(drawing, room);
+    let height = canvas.height();
+    let wide = projection.columns + 2;
+    numbers(
+        &mut canvas.part(0, 1, NUMBERS, height - 1),
+        app,
+        scene,
+        &projection,
+    );
+    panel::draw(
+        &mut canvas.part(NUMBERS, 0, wide, height),
+        drawing,
+        &projection,
+        cursor(app, drawing),
+    );
+    NUMBERS + wide
+}
+
+/// Hole numbers and heights above the foot of the panel.
+fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, projection: &Projection) {
+    let lines = canvas.height();
+    for (y, number) in panel::numbered(projection, lines, app.spot.hole, scene.layout.last) {
+        let height = scene
+            .drawing
+            .height(number)
+            .show(app.desk.job.unit)
+            .to_string();
+        let here = number == app.spot.hole;
+        let role = if here { Role::Strong } else { Role::Gutter };
+        let sign = if here {
+            canvas.glyphs().arrow_right
+        } else {
+            ' '
+        };
+        let height = if height.len() > 7 {
+            String::new()
+        } else {
+            height
+        };
+        canvas.text(0, y, &format!("{sign}{number:>3}{height:>7}"), role);
+    }
+    if projection.lines() > i16::try_from(lines).unwrap_or(i16::MAX) {
+        more(canvas, projection, app.spot.hole);
+    }
+}
+
+/// Arrows where the panel goes on beyond the screen.
+fn more(canvas: &mut Canvas, projection: &Projection, hole: i16) {
+    let lines = canvas.height();
+    let start = projection.lowest_shown(lines, hole);
+    let glyphs = canvas.glyphs();
+    let x = canvas.width() - 1;
+    if start > projection.lowest {
+        canvas.set(x, lines - 1, glyphs.arrow_down, Role::Strong);
+    }
+    if start + i16::try_from(lines).unwrap_or(i16::MAX) <= projection.highest {
+        canvas.set(x, 0, glyphs.arrow_up, Role::Strong);
+    }
+}
+
+/// Both walls, fronts outward, backs in the middle, one height on one line; gives the column after them.
+fn book(canvas: &mut Canvas, app: &App, scene: &Scene, mate: &FaceDrawing, beside: bool) -> u16 {
+    let (own, height) = (&scene.drawing, canvas.height());
+    let info = if beside { INFO_LEAST + 6 } else { 0 };
+    let room = (canvas.width().saturating_sub(GUTTER + info) / 2).saturating_sub(2);
+    let own_is_left = own.face.toward == Hand::Right;
+    let (left, right) = if own_is_left {
+        (own, mate)
+    } else {
+        (mate, own)
+    };
+    let [left_on, right_on] = [left, right].map(|drawing| Projection::of(drawing, room));
+    let (left_wide, right_wide) = (left_on.columns + 2, right_on.columns + 2);
+    let on = |drawing: &FaceDrawing| {
+        if drawing.face == own.face {
+            cursor(app, own)
+        } else {
+            shadow(app, drawing)
+        }
+    };
+    panel::draw(
+        &mut canvas.part(0, 0, left_wide, height),
+        left,
+        &left_on,
+        on(left),
+    );
+    gutter(
+        &mut canvas.part(left_wide, 1, GUTTER, height - 1),
+        app,
+        scene,
+        (left, right),
+        &left_on,
+    );
+    panel::draw(
+        &mut canvas.part(left_wide + GUTTER, 0, right_wide, height),
+        right,
+        &right_on,
+        on(right),
+    );
+    left_wide + GUTTER + right_wide
+}
+
+/// The mate scrolls along, but the person does not stand on it.
+fn shadow(app: &App, _drawing: &FaceDrawing) -> Option<Cursor> {
+    Some(Cursor {
+        row: gablerow_core::measure::Length::MIN,
+        hole: app.spot.hole,
+        mark: None,
+    })
+}
+
+/// Hole numbers between the two panels, and a mark where only one of them has a hole.
+fn gutter(
+    canvas: &mut Canvas,
+    app: &App,
+    scene: &Scene,
+    sides: (&FaceDrawing, &FaceDrawing),
+    on: &Projection,
+) {
+    let lines = canvas.height();
+    let glyphs = canvas.glyphs();
+    for (y, number) in panel::numbered(on, lines, app.spot.hole, scene.layout.last) {
+        let role = if number == app.spot.hole {
+            Role::Strong
+        } else {
+            Role::Gutter
+        };
+        canvas.text(1, y, &format!("{number:>3}"), role);
+        let holes = |drawing: &FaceDrawing| {
+            let here = drawing
+                .dots
+                .iter()
+                .filter(|dot| dot.hole.number == Some(number));
+            here.map(|dot| dot.hole.x).collect::<Vec<_>>()
+        };
+        let (left, right) = (holes(sides.0), holes(sides.1));
+        if left.iter().any(|x| !right.contains(x)) {
+            canvas.set(0, y, glyphs.left_only, Role::GutterMark);
+        }
+        if right.iter().any(|x| !left.contains(x)) {
+            canvas.set(GUTTER - 1, y, glyphs.right_only, Role::GutterMark);
+        }
+    }
+}
