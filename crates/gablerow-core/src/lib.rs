@@ -15,6 +15,7 @@
 extern crate alloc;
 
 pub mod cards;
+pub mod check;
 pub mod drawing;
 pub mod edit;
 pub mod grid;

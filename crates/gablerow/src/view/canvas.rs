@@ -6,17 +6,17 @@ use ratatui::style::Modifier;
 use unicode_segmentation::UnicodeSegmentation;
 use unicode_width::UnicodeWidthStr;
 
-use crate::theme::{Glyphs, Role, Theme};
+use crate::theme::{Charset, Glyphs, Role, Theme};
 
 /// A part of the screen to draw on; nothing is drawn outside it.
 pub(super) struct Canvas<'a> {
     buffer: &'a mut Buffer,
     area: Rect,
-    theme: Theme,
+    theme: &'a Theme,
 }
 
 impl<'a> Canvas<'a> {
-    pub(super) fn new(buffer: &'a mut Buffer, area: Rect, theme: Theme) -> Self {
+    pub(super) fn new(buffer: &'a mut Buffer, area: Rect, theme: &'a Theme) -> Self {
         let area = area.intersection(buffer.area);
         Self {
             buffer,
@@ -53,8 +53,8 @@ impl<'a> Canvas<'a> {
         self.theme.glyphs()
     }
 
-    pub(super) fn theme(&self) -> Theme {
-        self.theme
+    pub(super) fn charset(&self) -> Charset {
+        self.theme.charset()
     }
 
     /// Fills the whole part with blanks of a role.

@@ -38,7 +38,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
 fn hints(line: &mut Canvas, app: &App, from: u16) {
     let mut x = from;
     for binding in keymap::hints(app.context()) {
-        let key = binding.key.name(line.theme().charset);
+        let key = binding.key.name(line.charset());
         let label = binding.action.label();
         let wide = u16::try_from(key.chars().count() + label.len() + 2).unwrap_or(u16::MAX);
         if x.saturating_add(wide) > line.width() {

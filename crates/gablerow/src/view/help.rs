@@ -8,7 +8,7 @@ use crate::theme::{Charset, Role};
 /// Draws the page from a line on.
 pub(super) fn draw(canvas: &mut Canvas, _app: &App, from: usize) {
     canvas.text(1, 0, "keys", Role::Title);
-    let charset = canvas.theme().charset;
+    let charset = canvas.charset();
     let lines = lines(charset);
     let height = usize::from(canvas.height().saturating_sub(2));
     let from = from.min(lines.len().saturating_sub(height));

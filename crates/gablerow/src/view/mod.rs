@@ -36,7 +36,7 @@ pub fn view(app: &App) -> Buffer {
     let (width, height) = app.size;
     let area = Rect::new(0, 0, width, height);
     let mut buffer = Buffer::empty(area);
-    let mut canvas = Canvas::new(&mut buffer, area, app.theme);
+    let mut canvas = Canvas::new(&mut buffer, area, &app.theme);
     canvas.clear(Role::Plain);
     if width < LEAST.0 || height < LEAST.1 {
         let text = format!(
