@@ -90,6 +90,7 @@ impl Model {
                 content.bytes += std::str::from_utf8(bytes).unwrap();
                 content.flushed = false;
             }
+            Step::Cut => unreachable!("no file that takes another's place is cut"),
             Step::Sync => self.contents.last_mut().unwrap().flushed = true,
             Step::Rename(from, to) => {
                 let file = self.seen()[&name(from)];

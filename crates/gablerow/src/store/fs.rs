@@ -232,3 +232,40 @@ mod rights {
         options.open(path)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::store::watched::{Fault, Watched};
+
+    fn found(bytes: &str) -> (tempfile::TempDir, Found) {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("glazes.json");
+        fs::write(&path, bytes).unwrap();
+        let found = Found::open(&Disk, &path, Access::ReadWrite)
+            .unwrap()
+            .unwrap();
+        (folder, found)
+    }
+
+    #[test]
+    fn a_file_that_is_too_large_is_not_even_read() {
+        let (_folder, found) = found("12345");
+        let unreadable = Watched::new(Fault::From(0));
+        assert!(matches!(found.read(&unreadable, 5), Err(Cause::Io(_))));
+        assert!(matches!(
+            found.read(&unreadable, 4),
+            Err(Cause::TooLarge { bytes_max: 4 })
+        ));
+    }
+
+    #[test]
+    fn a_file_that_grows_is_read_no_further_than_the_limit() {
+        let (folder, found) = found("12345");
+        fs::write(folder.path().join("glazes.json"), "123456").unwrap();
+        assert!(matches!(
+            found.read(&Disk, 5),
+            Err(Cause::TooLarge { bytes_max: 5 })
+        ));
+    }
+}

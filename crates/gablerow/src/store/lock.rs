@@ -247,7 +247,9 @@ mod tests {
     fn what_a_dead_process_left_is_taken_over() {
         let (_folder, job) = job();
         let beside = Place::of(&job).unwrap().lock();
+        let long = "a long line\n".repeat(20);
         for text in [
+            &*long,
             "process 4000000000\nboot long ago\nhost shop\nand more that is cut\n",
             "",
             "\u{0}\u{ff}",
@@ -331,8 +333,9 @@ mod tests {
             for _ in 0..4 {
                 scope.spawn(|| {
                     for _ in 0..300 {
-                        if let Ok(_lock) = Lock::take(&job) {
+                        if let Ok(lock) = Lock::take(&job) {
                             assert_eq!(inside.fetch_add(1, Ordering::SeqCst), 0);
+                            assert!(still_named(&lock.file, &lock.place.lock()).unwrap());
                             taken.fetch_add(1, Ordering::SeqCst);
                             inside.fetch_sub(1, Ordering::SeqCst);
                         }

@@ -12,6 +12,7 @@ use super::fs::{Access, Disk, Fs};
 pub(super) enum Step {
     Create(PathBuf),
     Write(Vec<u8>),
+    Cut,
     Sync,
     Rename(PathBuf, PathBuf),
     Remove(PathBuf),
@@ -111,6 +112,7 @@ impl Fs for Watched {
 
     fn cut(&self, file: &File, bytes: u64) -> io::Result<()> {
         self.step("cut")?;
+        self.note(Step::Cut);
         Disk.cut(file, bytes)
     }
 

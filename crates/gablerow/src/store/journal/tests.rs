@@ -1,7 +1,7 @@
 //! What a journal gives back.
 
 use super::*;
-use crate::store::watched::{Fault, Watched};
+use crate::store::watched::{Fault, Step, Watched};
 use std::fs;
 use tempfile::{TempDir, tempdir};
 
@@ -180,7 +180,7 @@ fn a_full_journal_takes_no_edit_but_notes_the_save_that_empties_it() {
     let (_folder, lock) = job();
     let mut journal = journal_of(&lock, &["1"]);
     // As if so much had been written before.
-    journal.bytes = JOURNAL_BYTES_MAX - SAVING_BYTES_RESERVED;
+    journal.bytes = JOURNAL_BYTES_MAX - SAVING_BYTES_RESERVED - 1;
     for edit in ["2", ""] {
         assert!(matches!(
             journal.append(edit).unwrap_err().cause(),
@@ -222,11 +222,46 @@ fn an_edit_that_could_not_be_written_goes_along_with_the_next() {
 }
 
 #[test]
+fn an_edit_is_one_write_and_only_the_note_of_a_save_waits_for_the_disk() {
+    let (_folder, lock) = job();
+    let mut journal = journal_of(&lock, &[]);
+    let disk = Watched::new(Fault::None);
+    journal.append_on(&disk, "1").unwrap();
+    assert!(matches!(&disk.done()[..], [Step::Write(line)] if line.ends_with(b" edit 1 1\n")));
+    journal.saving_on(&disk, Fingerprint::of(b"B")).unwrap();
+    assert!(matches!(&disk.done()[1..], [Step::Write(_), Step::Sync]));
+}
+
+#[test]
+fn the_tail_is_safe_elsewhere_before_it_is_cut_off() {
+    let (_folder, lock) = job();
+    drop(journal_of(&lock, &["1"]));
+    let path = lock.place().journal();
+    let torn = lock.place().torn();
+    fs::write(&path, [&*fs::read(&path).unwrap(), b"cut sh"].concat()).unwrap();
+    let disk = Watched::new(Fault::None);
+    drop(Journal::open_on(&disk, &lock, version("A")).unwrap());
+    let temporary = lock.place().folder().join("..glazes.json.journal.torn.tmp");
+    let expected = [
+        Step::Create(temporary.clone()),
+        Step::Write(b"cut sh".to_vec()),
+        Step::Sync,
+        Step::Rename(temporary, torn),
+        Step::SyncFolder,
+        Step::Cut,
+        Step::Sync,
+    ];
+    assert_eq!(disk.done(), expected);
+}
+
+#[test]
 fn a_restart_leaves_an_empty_journal() {
     let (_folder, lock) = job();
     let mut journal = journal_of(&lock, &FIVE);
     journal.restart(version("B")).unwrap();
     journal.append("1").unwrap();
+    let flushed = Arc::clone(&journal.shared.lock().unwrap().file);
+    assert!(Arc::ptr_eq(&flushed, &journal.open.file));
     let recovered = reopened(&lock, version("B"));
     assert_eq!(
         (recovered.base, &*recovered.edits),

@@ -2,6 +2,7 @@
 
 use super::*;
 use std::fs;
+use std::time::{Duration, SystemTime};
 use tempfile::{TempDir, tempdir};
 
 fn job() -> (TempDir, PathBuf, Lock) {
@@ -79,6 +80,11 @@ fn saving_the_same_twice_does_not_lose_the_version_before() {
 fn a_change_from_outside_is_not_overwritten() {
     let (_folder, job, mut lock) = job();
     save(&mut lock, b"read", Expected::Absent).unwrap();
+    let error = refused(&mut lock, Expected::Absent);
+    assert!(
+        matches!(error.cause(), Cause::ChangedOutside(Change::Appeared)),
+        "{error}"
+    );
     for theirs in ["", "reap", "read, and more"] {
         fs::write(&job, theirs).unwrap();
         let error = refused(&mut lock, version("read"));
@@ -112,20 +118,54 @@ fn a_file_that_was_touched_but_holds_the_same_is_no_change() {
     save(&mut lock, b"mine", version("read")).unwrap();
 }
 
-#[test]
-fn another_program_that_saves_in_between_is_noticed() {
+/// Saves while another program does something just before the old version would go.
+fn save_while(theirs: impl FnOnce(&Path, SystemTime)) -> StoreError {
     let (_folder, job, mut lock) = job();
     fs::write(&job, "read").unwrap();
+    let modified = fs::metadata(&job).unwrap().modified().unwrap();
     let outcome = put(&Disk, &mut lock, b"mine", version("read"), |_| {
-        fs::write(&job, "theirs").unwrap();
+        theirs(&job, modified);
         Ok(())
     });
-    let error = outcome.unwrap_err();
+    assert_ne!(fs::read(&job).unwrap_or_default(), b"mine");
+    outcome.unwrap_err()
+}
+
+fn write_at(path: &Path, bytes: &str, modified: SystemTime) {
+    fs::write(path, bytes).unwrap();
+    let file = fs::OpenOptions::new().write(true).open(path).unwrap();
+    file.set_modified(modified).unwrap();
+}
+
+#[test]
+fn another_program_that_saves_in_between_is_noticed() {
+    let by_its_time = save_while(|job, then| write_at(job, "them", then + Duration::from_secs(1)));
+    let by_its_length = save_while(|job, then| write_at(job, "theirs", then));
+    for error in [by_its_time, by_its_length] {
+        assert!(
+            matches!(error.cause(), Cause::ChangedOutside(Change::Rewritten)),
+            "{error}"
+        );
+    }
+    let error = save_while(|job, _| fs::remove_file(job).unwrap());
+    assert!(
+        matches!(error.cause(), Cause::ChangedOutside(Change::Deleted)),
+        "{error}"
+    );
+}
+
+#[cfg(unix)]
+#[test]
+fn another_file_that_took_the_name_in_between_is_noticed() {
+    let error = save_while(|job, then| {
+        let other = job.with_file_name("other");
+        write_at(&other, "them", then);
+        fs::rename(&other, job).unwrap();
+    });
     assert!(
         matches!(error.cause(), Cause::ChangedOutside(Change::Rewritten)),
         "{error}"
     );
-    assert_eq!(text(&job), "theirs");
 }
 
 #[test]
