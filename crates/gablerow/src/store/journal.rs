@@ -33,15 +33,17 @@ const NOT_BEGUN: &str = "new journal not begun";
 pub struct Journal {
     place: Place,
     open: Open,
-    /// What the syncer flushes; the same as `open`.
+    /// What the syncer flushes: always the same as `open`.
     shared: Arc<Mutex<Open>>,
     sum: Sum,
-    /// How much of the file is good; what a failed write left behind that is cut before the next.
+    /// How much of the file is good.
     bytes: u64,
     /// Whole lines that could not be written so far. They go with the next, so that none is ever
     /// missing in between.
     pending: String,
+    /// A write failed and may have left a part behind the good bytes, to be cut before the next.
     ragged: bool,
+    /// An edit was turned away. None may follow it, or it would be missing in between.
     full: bool,
 }
 

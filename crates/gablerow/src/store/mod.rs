@@ -20,10 +20,10 @@
 //!
 //! ```text
 //! Lock::take ─▶ read ─▶ Journal::open ─▶ append, append … ─▶ saving ─▶ save ─▶ restart ─┐
-//!                            │               ▲                                            │
-//!                            ▼               └────────────────────────────────────────────┤
-//!               Recovered::since(file):                                                   ▼
-//!               edits that a crash left                                                 remove
+//!                           │              ▲                                            │
+//!                           ▼              └────────────────────────────────────────────┤
+//!               Recovered::since(file):                                                 ▼
+//!               edits that a crash left                                              remove
 //! ```
 //!
 //! Each step has a place where it may be killed, and each such place is one that the next session
