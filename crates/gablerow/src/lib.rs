@@ -12,6 +12,7 @@ pub mod field;
 pub mod key;
 pub mod keymap;
 pub mod scene;
+pub mod store;
 pub mod terminal;
 pub mod theme;
 pub mod update;
