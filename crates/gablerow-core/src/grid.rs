@@ -8,6 +8,10 @@ impl HoleNumber {
     pub fn new(n: u16) -> Option<Self> {
         (n > 0 && n <= 400).then_some(Self(n))
     }
+    /// temp
+    pub fn get(self) -> u16 {
+        self.0
+    }
 }
 /// temp
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
