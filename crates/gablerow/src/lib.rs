@@ -9,6 +9,7 @@
 pub mod action;
 pub mod app;
 pub mod field;
+pub mod job_file;
 pub mod key;
 pub mod keymap;
 pub mod scene;
