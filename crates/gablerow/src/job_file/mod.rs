@@ -19,7 +19,7 @@ mod version;
 mod wrong;
 
 use gablerow_core::cards::Cards;
-use gablerow_core::job::{Bored, Cabinet, Job, Label, Shop};
+use gablerow_core::job::{Bored, Cabinet, Job, Label, LeftAt, Shop};
 use gablerow_core::measure::Unit;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -131,6 +131,7 @@ kept_alone! {
     "the house defaults" v1::job::Shop = Shop: shop_text, read_shop;
     "all cards" v1::cards::Cards = Cards: cards_text, read_cards;
     "title and unit" v1::job::Heading = (Label, Unit): heading_text, read_heading;
+    "the face a job was left on" v1::job::LeftAt = LeftAt: left_at_text, read_left_at;
     "a bored hole" v1::job::Bored = Bored: bored_text, read_bored;
 }
 
