@@ -4,7 +4,10 @@ use gablerow_core::job::{Depth, HolePlace, Job, Key, Label};
 use proptest::prelude::*;
 
 use super::sample::{all, glaze_store};
-use super::{arbitrary, read, write};
+use super::{
+    arbitrary, bored_text, cabinet_text, cards_text, heading_text, read, read_bored, read_cabinet,
+    read_cards, read_heading, read_shop, shop_text, write,
+};
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(200))]
@@ -95,4 +98,40 @@ fn changed_lines(before: &Job, after: &Job) -> usize {
     assert_eq!(before.lines().count(), after.lines().count());
     let pairs = before.lines().zip(after.lines());
     pairs.filter(|(before, after)| before != after).count()
+}
+
+/// The file as version 1 wrote it. Every later version reads it as the same job.
+const GOLDEN: &str = include_str!("v1/glaze-store.json");
+
+#[test]
+fn a_file_of_version_1_opens_for_ever() {
+    assert_eq!(read(GOLDEN.as_bytes()), Ok(glaze_store()));
+}
+
+#[test]
+fn the_file_is_written_as_it_was() {
+    let text = write(&glaze_store());
+    assert_eq!(text, GOLDEN);
+    assert!(text.ends_with("}\n") && !text.contains('\r'));
+}
+
+#[test]
+fn what_the_journal_keeps_is_one_line_and_read_as_itself() {
+    let job = glaze_store();
+    for cabinet in &job.cabinets {
+        let text = cabinet_text(cabinet);
+        assert!(!text.contains('\n'));
+        assert_eq!(read_cabinet(&text).as_ref(), Ok(cabinet));
+    }
+    for bored in &job.bored {
+        assert_eq!(read_bored(&bored_text(bored)).as_ref(), Ok(bored));
+    }
+    assert_eq!(read_shop(&shop_text(&job.shop)), Ok(job.shop));
+    assert_eq!(read_cards(&cards_text(&job.cards)), Ok(job.cards));
+    let heading = (job.title, job.unit);
+    assert_eq!(
+        heading_text(&heading),
+        "{\"title\":\"Glaze store, room 2\",\"unit\":\"in\"}"
+    );
+    assert_eq!(read_heading(&heading_text(&heading)), Ok(heading));
 }
