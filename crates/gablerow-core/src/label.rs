@@ -92,6 +92,8 @@ impl fmt::Display for LabelError {
     }
 }
 
+impl core::error::Error for LabelError {}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -96,7 +96,7 @@ impl Job {
     /// - a length or a number outside its range;
     /// - two cabinets of one key or of one name, two things of one key in a cabinet, two cards of one kind with one id;
     /// - a card that is named and not there;
-    /// - no cabinet at all, or more than a job may have; a cabinet without a copy; a runner without a length.
+    /// - more cabinets than a job may have; a cabinet without a copy; a runner without a length.
     pub fn validate(&self) -> Checked {
         self.cards
             .validate()

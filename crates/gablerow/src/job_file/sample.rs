@@ -353,7 +353,7 @@ fn bored() -> Vec<Bored> {
         bored(
             PanelId::Side(Hand::Left),
             Hand::Right,
-            HoleNumber::new(7),
+            HoleNumber::new(7).ok(),
             Some(mm(12)),
         ),
         bored(partition, Hand::Left, None, None),

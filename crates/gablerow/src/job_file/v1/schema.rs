@@ -103,7 +103,6 @@ const RANGES: &[(&str, &str, &Range)] = &[
     ("Limits", "skin_pointed", &range::LIMIT),
     ("Limits", "web", &range::LIMIT),
     ("Limits", "spare", &range::LIMIT),
-    ("Limits", "balanced", &range::LIMIT),
     ("Limits", "close", &range::LIMIT),
     ("Board", "nominal", &range::BOARD_THICKNESS),
     ("RunnerLength", "name", &range::CARD_VALUE),
