@@ -199,4 +199,27 @@ proptest! {
         prop_assert!((row.distance(bore).mm() - least).abs() < 0.001);
         prop_assert_eq!(row.distance(bore), bore.distance(row));
     }
+
+    #[test]
+    fn runs_come_near_as_their_holes_do(
+        x in 0..40_i32,
+        (a, b, c, d) in (1..12_i16, 0..6_i16, 1..12_i16, 0..6_i16),
+        near in 1..100_i32,
+    ) {
+        let mut case = Case::new();
+        case.row(left_side(), mm(60), a, a + b);
+        case.row(left_side(), mm(60 + x), c, c + d);
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        let all: Vec<Strand> = strands(layout.face(left_side()).unwrap(), &layout).collect();
+        let (one, other) = (all[0], all[1]);
+        let squared = |i: i16, j: i16| x * x + (32 * i32::from(i - j)).pow(2);
+        let nearer: Vec<i16> = (a..=a + b)
+            .filter(|&i| (c..=c + d).any(|j| squared(i, j) < near * near))
+            .collect();
+        let said = one.nearer(other, mm(near)).and_then(|(mine, _)| mine.holes);
+        prop_assert_eq!(said, nearer.first().map(|&first| (first, nearer[nearer.len() - 1])));
+        let least = (a..=a + b).flat_map(|i| (c..=c + d).map(move |j| squared(i, j))).min();
+        let least = f64::from(least.unwrap_or_default()).sqrt();
+        prop_assert!((one.distance(other).mm() - least).abs() < 0.001);
+    }
 }
