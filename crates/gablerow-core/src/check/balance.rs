@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::{Context, Finding, Rule};
 use crate::grid::{Ends, FourPins, balancing_offsets};
 use crate::job::{End, Hand, Reference};
-use crate::layout::{BayLayout, Face, Upright};
+use crate::layout::{BayLayout, Face, Run, Upright, Use};
 use crate::measure::Length;
 
 /// A cabinet off balance whose rows all rest on the foot: nothing is wrong as long as no panel is turned.
@@ -17,8 +17,9 @@ pub(super) fn unbalanced(cx: &Context, found: &mut Vec<Finding>) {
         return;
     }
     let message = format!(
-        "{}; keep every row on the foot, or {}",
+        "{}, holes from the head fall {}; keep every row on the foot, or {}",
         out(ends),
+        way(ends),
         cure(cx, ends)
     );
     found.push(Finding::new(Rule::Unbalanced, cx.here(), message));
@@ -58,7 +59,7 @@ fn turned(cx: &Context, rule: Rule, found: &mut Vec<Finding>) {
             out(ends)
         };
         let message = format!(
-            "{what}; {}; rows from one end, or {}",
+            "{what}: {}; rows from one end, or {}",
             rests.words(ends),
             cure(cx, ends)
         );
@@ -70,15 +71,19 @@ fn ends(cx: &Context) -> Ends {
     cx.cabinet.offsets.ends(cx.cabinet.size.height)
 }
 
-/// `672.0 high is 13.0 out: holes from the head fall above those from the foot`
+/// `672.0 high is 13.0 out`
 fn out(ends: Ends) -> String {
     let (height, size) = (ends.height.mm_1(), ends.mismatch().size().mm_1());
-    let way = match ends.mismatch().signed() {
-        Some(up) if up > Length::ZERO => "above",
-        Some(_) => "below",
+    format!("{height} high is {size} out")
+}
+
+/// Where holes counted from the head fall.
+fn way(ends: Ends) -> &'static str {
+    match ends.mismatch().signed() {
+        Some(up) if up > Length::ZERO => "above those from the foot",
+        Some(_) => "below those from the foot",
         None => "midway between",
-    };
-    format!("{height} high is {size} out, holes from the head fall {way} those from the foot")
+    }
 }
 
 fn taken(ends: Ends) -> String {
@@ -100,8 +105,8 @@ fn cure(cx: &Context, ends: Ends) -> String {
     let offsets = balancing_offsets(ends.height, cx.limits().to_end);
     let [near, far] = offsets.map(|offset| offset.usable.then(|| offset.offset.mm_1()));
     match (near, far) {
-        (Some(near), Some(far)) => format!("{heights}, offsets {near} or {far}"),
-        (Some(only), None) | (None, Some(only)) => format!("{heights}, offsets {only}"),
+        (Some(near), Some(far)) => format!("{heights}, or offsets {near} or {far}"),
+        (Some(only), None) | (None, Some(only)) => format!("{heights}, or offsets {only}"),
         (None, None) => heights,
     }
 }
@@ -123,26 +128,31 @@ fn is_in_front(upright: &Upright, x: Length) -> bool {
     x - upright.front.total() <= upright.back.total() - x
 }
 
-/// Rows of one face that rest on both ends, or shelves on it that do.
+/// Rows that rest on both ends.
 enum Rests {
-    /// The rows of the face alone.
+    /// Rows of one face, the one toward this hand.
     Rows(Hand),
-    /// The four pins of a bay: how many of them rest on the head, as left front, left back, right front, right back.
-    Pins([End; 4]),
+    /// What lies on both walls of a bay.
+    Corners(Corners),
 }
 
 impl Rests {
     fn of(cx: &Context, upright: &Upright, face: &Face) -> Option<Self> {
-        let pins = cx.layout.bays_at(face.id).map(|(bay, _)| pins(cx, bay));
-        let both = |pins: &[End; 4]| pins.contains(&End::Foot) && pins.contains(&End::Head);
         if face.rows.is_empty() {
             return None;
         }
-        if let Some(pins) = pins.flatten().find(both) {
-            return Some(Self::Pins(pins));
+        let corners = cx
+            .layout
+            .bays_at(face.id)
+            .filter_map(|(bay, _)| Corners::of(cx, bay))
+            .find(Corners::rest_on_both_ends);
+        if let Some(corners) = corners {
+            return Some(Self::Corners(corners));
         }
-        let in_front = |x: Length| is_in_front(upright, x);
-        let mut rows = face.rows.iter().map(|row| in_front(row.x.total()));
+        let mut rows = face
+            .rows
+            .iter()
+            .map(|row| is_in_front(upright, row.x.total()));
         let first = rows.next()?;
         rows.any(|next| next != first)
             .then_some(Self::Rows(face.id.toward))
@@ -152,81 +162,98 @@ impl Rests {
     fn words(&self, ends: Ends) -> String {
         match self {
             Self::Rows(toward) => {
-                let (front, back) = (end_of(*toward, true), end_of(*toward, false));
-                format!(
-                    "front rows rest on the {}, back rows on the {}",
-                    word(front),
-                    word(back)
-                )
+                let [front, back] = [true, false].map(|front| match end_of(*toward, front) {
+                    End::Foot => "foot",
+                    End::Head => "head",
+                });
+                format!("front rows rest on the {front}, back rows on the {back}")
             }
-            Self::Pins(pins) => {
-                let (on, does) = (on_head(*pins), effect(*pins, ends.mismatch().wrapped()));
-                format!("{on} rest on the head, so shelves {does}")
-            }
+            Self::Corners(corners) => format!(
+                "{} rest on the head, {} {}",
+                corners.on_head(),
+                corners.what,
+                corners.effect(ends.mismatch().wrapped())
+            ),
         }
     }
 }
 
-fn word(end: End) -> &'static str {
-    match end {
-        End::Foot => "foot",
-        End::Head => "head",
+/// The four corners of what lies on both walls of a bay.
+struct Corners {
+    /// Shelves or drawers.
+    what: &'static str,
+    /// The end each rests on: left front, left back, right front, right back.
+    ends: [End; 4],
+}
+
+impl Corners {
+    /// Shelves of the bay, or else its drawers; `None` when it has neither.
+    fn of(cx: &Context, bay: &BayLayout) -> Option<Self> {
+        let asked = cx.cabinet.opening.bay(bay.key)?;
+        let (what, front, back) = if asked.zones.is_empty() && asked.shelves.is_empty() {
+            let rows = runner_rows(cx, bay);
+            ("drawers", rows.clone().min()?, rows.max()?)
+        } else {
+            ("shelves", bay.front_row.total(), bay.back_row.total())
+        };
+        let end = |hand: Hand, x: Length| {
+            let face = bay.wall(hand);
+            let upright = cx.layout.upright(face.panel)?;
+            Some(end_of(face.toward, is_in_front(upright, x)))
+        };
+        let ends = [
+            end(Hand::Left, front)?,
+            end(Hand::Left, back)?,
+            end(Hand::Right, front)?,
+            end(Hand::Right, back)?,
+        ];
+        Some(Self { what, ends })
+    }
+
+    fn rest_on_both_ends(&self) -> bool {
+        self.ends.contains(&End::Foot) && self.ends.contains(&End::Head)
+    }
+
+    /// `left front and right back`
+    fn on_head(&self) -> String {
+        let names = ["left front", "left back", "right front", "right back"];
+        let corners = names.into_iter().zip(self.ends);
+        let on: Vec<_> = corners
+            .filter(|(_, end)| *end == End::Head)
+            .map(|(name, _)| name)
+            .collect();
+        on.join(" and ")
+    }
+
+    /// What it does when the corners on the head are so far up.
+    fn effect(&self, up: Length) -> String {
+        let height = |end| if end == End::Head { up } else { Length::ZERO };
+        let [left_front, left_back, right_front, right_back] = self.ends.map(height);
+        let pins = FourPins {
+            left_front,
+            left_back,
+            right_front,
+            right_back,
+        };
+        let (across, along) = (pins.slope_side_to_side(), pins.slope_front_to_back());
+        if pins.rock() > Length::ZERO {
+            format!("rock {}", pins.rock().mm_1())
+        } else if across != Length::ZERO {
+            format!("slope {} from side to side", across.abs().mm_1())
+        } else {
+            format!("slope {} from front to back", along.abs().mm_1())
+        }
     }
 }
 
-/// The ends that the pins of a bay rest on; `None` when it has no pins.
-fn pins(cx: &Context, bay: &BayLayout) -> Option<[End; 4]> {
-    let asked = cx.cabinet.opening.bay(bay.key)?;
-    if asked.zones.is_empty() && asked.shelves.is_empty() {
-        return None;
-    }
-    let of = |hand: Hand, x: Length| {
-        let face = bay.wall(hand);
-        let upright = cx.layout.upright(face.panel)?;
-        Some(end_of(face.toward, is_in_front(upright, x)))
-    };
-    let (front, back) = (bay.front_row.total(), bay.back_row.total());
-    Some([
-        of(Hand::Left, front)?,
-        of(Hand::Left, back)?,
-        of(Hand::Right, front)?,
-        of(Hand::Right, back)?,
-    ])
-}
-
-/// `left front and right back`
-fn on_head(pins: [End; 4]) -> String {
-    let names = ["left front", "left back", "right front", "right back"];
-    let on: Vec<_> = names
-        .into_iter()
-        .zip(pins)
-        .filter(|(_, end)| *end == End::Head)
-        .map(|(name, _)| name)
-        .collect();
-    on.join(" and ")
-}
-
-/// What pins that rest on the head do to a shelf, each of them so far up.
-fn effect(pins: [End; 4], up: Length) -> String {
-    let [left_front, left_back, right_front, right_back] =
-        pins.map(|end| if end == End::Head { up } else { Length::ZERO });
-    let pins = FourPins {
-        left_front,
-        left_back,
-        right_front,
-        right_back,
-    };
-    let (across, along) = (
-        pins.slope_side_to_side().abs(),
-        pins.slope_front_to_back().abs(),
-    );
-    if pins.rock() > Length::ZERO {
-        format!("rock {}", pins.rock().mm_1())
-    } else if across > Length::ZERO {
-        format!("slope {} from side to side", across.mm_1())
-    } else {
-        format!("slope {} from front to back", along.mm_1())
-    }
+/// The setbacks of a bay's runner rows; both walls have the same.
+fn runner_rows(cx: &Context, bay: &BayLayout) -> impl Iterator<Item = Length> + Clone {
+    let rows = cx.layout.face(bay.left).map_or(&[][..], |face| &face.rows);
+    let key = bay.key;
+    let is_of_bay = move |run: &Run| run.spec.use_ == Use::Runner && run.spec.bay == Some(key);
+    rows.iter()
+        .filter(move |row| row.runs.iter().any(is_of_bay))
+        .map(|row| row.x.total())
 }
 
 #[cfg(test)]

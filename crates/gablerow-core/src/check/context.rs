@@ -120,6 +120,21 @@ impl<'a> Context<'a> {
         self.named(key).holes
     }
 
+    /// Whether the height a hinge or a runner needs still is a guess.
+    pub(super) fn height_is_guess(&self, key: Key) -> bool {
+        let cards = &self.job.cards;
+        self.bays().any(|(_, bay)| {
+            let plate = bay.plates.iter().find(|plate| plate.key == key);
+            let runner = bay.runners.iter().find(|runner| runner.key == key);
+            let hinge = plate.and_then(|plate| cards.hinge(&plate.card));
+            let slide = runner.and_then(|runner| cards.runner(&runner.card));
+            hinge.is_some_and(|card| card.half_zone.origin.is_unproved())
+                || slide.is_some_and(|card| {
+                    card.below.origin.is_unproved() || card.above.origin.is_unproved()
+                })
+        })
+    }
+
     fn named(&self, key: Key) -> Named {
         let mut found = None;
         self.cabinet

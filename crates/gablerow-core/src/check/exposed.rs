@@ -51,7 +51,7 @@ pub(super) fn exposed_end(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-/// Whether a hole on this face can be seen, or feared, from an exposed outside behind it.
+/// Whether a hole on this face comes out on an exposed outside behind it, or too near to it.
 pub(super) fn is_seen_behind(upright: &Upright, face: &Face, spec: &BoreSpec) -> bool {
     let most = upright.thickness - SHOW_SKIN;
     upright.exposed && !face.id.is_outside() && spec.depth.is_none_or(|depth| depth > most)

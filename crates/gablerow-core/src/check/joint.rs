@@ -55,10 +55,15 @@ fn within_disc(strand: Strand, x: Span, z: Span) -> Option<Strand> {
 
 fn sentence(cx: &Context, face: &Face, panel: &KeepOut, zone: Span, part: Strand) -> String {
     let disc = Span::new(part.low - part.radius(), part.high + part.radius());
+    // Whoever asks for a numbered hole, it is one hole and said once.
+    let name = match part.holes {
+        Some(_) => holes(&part),
+        None => cx.owner(part.spec),
+    };
     let (above, below) = (disc.to - zone.to, zone.from - disc.from);
     let shows = match (above > Length::ZERO, below > Length::ZERO) {
-        (true, _) => format!(", {} of it above", above.mm_1()),
-        (false, true) => format!(", {} of it below", below.mm_1()),
+        (true, _) => format!(", {} above it", above.mm_1()),
+        (false, true) => format!(", {} below it", below.mm_1()),
         (false, false) => String::new(),
     };
     let own = strands(face, cx.layout).filter(|bore| is_of_joint(bore) && is_in(zone, bore.low));
@@ -73,8 +78,8 @@ fn sentence(cx: &Context, face: &Face, panel: &KeepOut, zone: Span, part: Strand
         }
     };
     format!(
-        "{}, disc {}-{}, opens into the {} {}-{}{shows}, {wood}; leave it out, or keep it with a reason",
-        holes(&part),
+        "{}, disc {}-{}, meets the {} {}-{}{shows}, {wood}; leave it out, or accept it",
+        name,
         disc.from.mm_1(),
         disc.to.mm_1(),
         panel.item.word(),

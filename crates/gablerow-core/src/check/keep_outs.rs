@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::context::range;
+use super::context::{doubt, range};
 use super::{Context, Finding, Place, Rule};
 use crate::layout::{Face, Item, KeepOut, Span};
 use crate::measure::Length;
@@ -96,9 +96,10 @@ impl Pair<'_> {
     fn sentence(&self, rule: Rule) -> String {
         let Self { a, b, .. } = self;
         let too_much = a.z.overlap(b.z).mm_1();
+        let doubt = doubt(self.leans_on_guess());
         match rule {
             Rule::PlateOnFixedPanel => format!(
-                "{} needs {}, {} takes {}: {too_much} too much; {}",
+                "{doubt}{} needs {}, {} takes {}: {too_much} too much; {}",
                 self.name(a),
                 heights(a.z),
                 self.name(b),
@@ -106,7 +107,7 @@ impl Pair<'_> {
                 self.clear_holes(a, |other| other.item.is_fixed_panel())
             ),
             Rule::InnerDrawerFouls => format!(
-                "{} needs {}, {} {}: {too_much} too much; {}",
+                "{doubt}{} needs {}, {} {}: {too_much} too much; {}",
                 self.name(b),
                 heights(b.z),
                 self.name(a),
@@ -127,10 +128,15 @@ impl Pair<'_> {
                 format!("{} are {} apart {way}", self.both(), gap.mm_1())
             }
             _ => format!(
-                "{} need the same space, {too_much} in height; move one of them",
+                "{doubt}{} need the same space, {too_much} in height; move one of them",
                 self.both()
             ),
         }
+    }
+
+    fn leans_on_guess(&self) -> bool {
+        let mut owners = [self.a.owner, self.b.owner].into_iter().flatten();
+        owners.any(|owner| self.cx.height_is_guess(owner))
     }
 
     fn name(&self, keep_out: &KeepOut) -> String {

@@ -22,7 +22,7 @@ pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
         }
         let left = (upright.thickness - a - b).max(Length::ZERO);
         let message = format!(
-            "{}: {} + {} deep leave {} of the {} board, at least {}; {} each at most, or shift one",
+            "{}: {} + {} deep leave {} of {}, at least {}; {} each at most, or shift one",
             back_to_back(cx, one, other),
             a.mm_1(),
             b.mm_1(),
@@ -46,7 +46,7 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
         }
         let both_plates = (a.use_, b.use_) == (Use::Plate, Use::Plate);
         let message = format!(
-            "{}{}: {} + {} go in, the {} board takes {}; {}",
+            "{}{}: {} + {} go in, {} takes {}; {}",
             doubt(a.pen_unproved || b.pen_unproved),
             back_to_back(cx, one, other),
             a.pen.mm_1(),

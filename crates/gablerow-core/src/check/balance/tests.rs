@@ -22,7 +22,7 @@ fn side_of_672_with_offset_9_5_is_13_out() {
         says(Rule::Unbalanced, mm(672), um(9_500), Reference::Foot),
         [
             "672.0 high is 13.0 out, holes from the head fall above those from the foot; \
-          keep every row on the foot, or 659.0 or 691.0 high, offsets 16.0"
+          keep every row on the foot, or 659.0 or 691.0 high, or offsets 16.0"
         ]
     );
 }
@@ -50,9 +50,8 @@ fn pair_of_797_with_one_stop_rocks_6() {
     );
     assert_eq!(
         found[0].message,
-        "797.0 high is 3.0 out, holes from the head fall below those from the foot; \
-         left front and right back rest on the head, so shelves rock 6.0; rows from one end, \
-         or 768.0 or 800.0 high, offsets 14.5 or 30.5"
+        "797.0 high is 3.0 out: left front and right back rest on the head, shelves rock 6.0; \
+         rows from one end, or 768.0 or 800.0 high, or offsets 14.5 or 30.5"
     );
     assert_eq!(found.len(), 2);
 }
@@ -79,9 +78,9 @@ fn height_of_25_pitches_is_10_out_with_offset_11() {
             Reference::OneStop
         ),
         [
-            "25 whole pitches, but 10.0 out once 11.0 is taken from each end; \
-          left front and right back rest on the head, so shelves rock 20.0; rows from one end, \
-          or 790.0 or 822.0 high, offsets 16.0"
+            "25 whole pitches, but 10.0 out once 11.0 is taken from each end: \
+          left front and right back rest on the head, shelves rock 20.0; rows from one end, \
+          or 790.0 or 822.0 high, or offsets 16.0"
         ]
     );
     assert_eq!(
@@ -110,8 +109,8 @@ fn half_a_pitch_has_no_direction() {
     assert_eq!(
         says(Rule::Unbalanced, mm(720), mm(16), Reference::Foot),
         [
-            "720.0 high is 16.0 out, holes from the head fall midway between those from the foot; \
-          keep every row on the foot, or 704.0 or 736.0 high, offsets 8.0 or 24.0"
+            "720.0 high is 16.0 out, holes from the head fall midway between; \
+          keep every row on the foot, or 704.0 or 736.0 high, or offsets 8.0 or 24.0"
         ]
     );
 }
@@ -124,7 +123,7 @@ fn whole_side_on_the_head_slopes_the_shelf() {
         case.bay(1).recess = mm(250);
     });
     assert!(said[0].contains(
-        "right front and right back rest on the head, so shelves slope 3.0 from side to side"
+        "right front and right back rest on the head, shelves slope 3.0 from side to side"
     ));
 }
 
@@ -152,4 +151,20 @@ fn face_with_one_row_turns_nothing() {
         case.plate(1, LEFT, 4);
     });
     assert!(found.is_empty());
+}
+
+#[test]
+fn drawer_whose_rows_are_all_in_front_slopes() {
+    let said = said(Rule::UnbalancedTurned, |case| {
+        case.cabinet().size.height = mm(797);
+        case.shop().reference = Reference::OneStop;
+        case.runner(1, 6, 250);
+    });
+    assert_eq!(
+        said,
+        [
+            "797.0 high is 3.0 out: left front and left back rest on the head, drawers slope 3.0 from side to side; \
+             rows from one end, or 768.0 or 800.0 high, or offsets 14.5 or 30.5"
+        ]
+    );
 }

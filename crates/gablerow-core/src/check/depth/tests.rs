@@ -122,3 +122,16 @@ fn flat_bit_leaves_3() {
         ]
     );
 }
+
+#[test]
+fn screw_hole_of_11_5_in_18_6_board_has_skin_enough() {
+    for rule in [Rule::DepthBreaksThrough, Rule::DepthShortForScrew] {
+        let found = found(rule, |case| {
+            *case.board() = um(18_600);
+            case.shop().depth = um(11_500);
+            case.hinge_card().pen.value = mm(11);
+            case.plate(1, LEFT, 3);
+        });
+        assert!(found.is_empty());
+    }
+}

@@ -21,8 +21,8 @@ fn first_hole_at_16_over_a_bottom_of_17_5() {
     });
     assert_eq!(
         found[0].message,
-        "hole 1, disc 13.5-18.5, opens into the bottom 0.0-17.5, 1.0 of it above, ~0.8 of wood to its dowel; \
-         leave it out, or keep it with a reason"
+        "hole 1, disc 13.5-18.5, meets the bottom 0.0-17.5, 1.0 above it, ~0.8 of wood to its dowel; \
+         leave it out, or accept it"
     );
     assert_eq!(found[0].place.holes, Some((1, 1)));
 }
@@ -35,8 +35,8 @@ fn end_without_dowels_says_what_is_left_of_it() {
     assert_eq!(
         said,
         [
-            "hole 22, disc 685.5-690.5, opens into the stretcher 686.0-704.0, 0.5 of it below, 13.5 of its end left; \
-          leave it out, or keep it with a reason"
+            "hole 22, disc 685.5-690.5, meets the stretcher 686.0-704.0, 0.5 below it, 13.5 of its end left; \
+          leave it out, or accept it"
         ]
     );
 }

@@ -1,15 +1,33 @@
 use super::super::fixture::*;
 use super::*;
+use crate::cards::Origin;
 
 /// Height 800, board 18.6: 25 holes a row.
 fn tall(case: &mut Case) {
     case.cabinet().size.height = mm(800);
     *case.board() = um(18_600);
+    proved(case);
+}
+
+/// What hinge and runner need in height stands on their data sheets.
+fn proved(case: &mut Case) {
+    case.hinge_card().half_zone.origin = Origin::DataSheet;
+    case.runner_card().below.origin = Origin::DataSheet;
+    case.runner_card().above.origin = Origin::DataSheet;
+}
+
+#[test]
+fn stop_that_leans_on_a_guess_sends_to_the_data_sheet() {
+    let said = said(Rule::PlateOnFixedPanel, |case| {
+        case.plate(1, LEFT, 1);
+    });
+    assert!(said[0].starts_with("check the data sheet: hinge plate on 1-2 needs"));
 }
 
 #[test]
 fn lowest_plate_sits_on_the_bottom() {
     let said = said(Rule::PlateOnFixedPanel, |case| {
+        proved(case);
         case.plate(1, LEFT, 1);
     });
     // Centre 16 + 16 = 32, so 4-60; two holes up it is 36-92.
@@ -24,6 +42,7 @@ fn lowest_plate_sits_on_the_bottom() {
 #[test]
 fn plate_between_two_clear_places_of_a_fixed_shelf() {
     let said = said(Rule::PlateOnFixedPanel, |case| {
+        proved(case);
         case.fixed_shelf(mm(330));
         case.plate(1, LEFT, 10);
     });
@@ -152,6 +171,7 @@ fn shelf_against_the_stretcher() {
 #[test]
 fn shelf_of_either_wall_beside_a_runner() {
     let said = said(Rule::KeepOutsMeet, |case| {
+        proved(case);
         case.shelf(1, 6);
         case.runner(1, 6, 450);
     });

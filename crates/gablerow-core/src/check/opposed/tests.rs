@@ -26,7 +26,7 @@ fn two_holes_of_9_in_16_board() {
     assert_eq!(
         found[0].message,
         "pins 3-8 in bay 1 and pins 5-10 in bay 12 are back to back at holes 5-8: \
-         9.0 + 9.0 deep leave 0.0 of the 16.0 board, at least 1.0; 7.5 each at most, or shift one"
+         9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; 7.5 each at most, or shift one"
     );
     assert_eq!(
         (found[0].place.face, found[0].place.holes),
@@ -91,7 +91,7 @@ fn screw_opposite_screw_is_22_over_18_1() {
         said,
         [
             "hinge plate on 5-6 in bay 1 and hinge plate on 6-7 in bay 12 are back to back at hole 6: \
-          11.0 + 11.0 go in, the 18.6 board takes 18.1; stagger them by 2 holes"
+          11.0 + 11.0 go in, 18.6 takes 18.1; stagger them by 2 holes"
         ]
     );
 }
@@ -107,7 +107,7 @@ fn screw_opposite_pin_is_18_5_over_18_1() {
         said,
         [
             "hinge plate on 5-6 in bay 1 and pins 5-8 in bay 12 are back to back at holes 5-6: \
-          11.0 + 7.5 go in, the 18.6 board takes 18.1; move one of them"
+          11.0 + 7.5 go in, 18.6 takes 18.1; move one of them"
         ]
     );
 }
@@ -175,4 +175,14 @@ fn through_hole_beside_the_bottom_is_seen_by_no_bay() {
     };
     assert!(hole(um(17_999)).is_empty());
     assert_eq!(hole(mm(18)).len(), 1);
+}
+
+#[test]
+fn blind_holes_of_8_back_to_back_in_18_6_board_are_fine() {
+    let found = found(Rule::OpposedHolesMeet, |case| {
+        measured(case);
+        case.pins(1, 9, 12).depth = blind(mm(8));
+        case.pins(12, 9, 12).depth = blind(mm(8));
+    });
+    assert!(found.is_empty());
 }

@@ -24,7 +24,7 @@ fn zone_that_passes_a_drawer_takes_its_hole() {
     assert_eq!(
         said,
         [
-            "pins 4-9 and runner on 6 want the same hole 6; take them from the pins, or move the runner"
+            "pins 4-9 and runner on 6 want the same hole 6; end the pins short of it, or move the runner"
         ]
     );
 }
