@@ -206,6 +206,12 @@ impl History {
         Some(isize::try_from(self.done).ok()? - saved)
     }
 
+    /// All steps, the oldest first, those that were taken back at the end.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+
     /// How many changes can be taken back.
     #[must_use]
     pub fn undoable(&self) -> usize {

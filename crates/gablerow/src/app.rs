@@ -81,8 +81,13 @@ pub enum Asked {
     Leaving,
     /// Changes found beside the file, on opening: how many.
     Found(usize),
-    /// The file was changed by somebody else; where it is to be saved.
-    Changed(PathBuf),
+    /// Something else lies where the job is to be saved.
+    Occupied {
+        /// Where.
+        path: PathBuf,
+        /// What lies there, in words.
+        what: String,
+    },
 }
 
 /// A line to type.
@@ -223,7 +228,7 @@ impl App {
             (Some(Asked::Line(_)), _, _) => Context::Line,
             (Some(Asked::Leaving), _, _) => Context::Leaving,
             (Some(Asked::Found(_)), _, _) => Context::Found,
-            (Some(Asked::Changed(_)), _, _) => Context::Changed,
+            (Some(Asked::Occupied { .. }), _, _) => Context::Occupied,
             (None, Some(Pane::Sizes(_)), _) => Context::Sizes,
             (None, Some(Pane::Checks(_)), _) => Context::Checks,
             (None, Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,

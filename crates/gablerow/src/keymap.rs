@@ -24,8 +24,8 @@ pub enum Context {
     Leaving,
     /// The question on opening, when unsaved changes were found.
     Found,
-    /// The question when the file was changed by somebody else.
-    Changed,
+    /// The question when something else lies where the job is to be saved.
+    Occupied,
 }
 
 impl Context {
@@ -39,7 +39,7 @@ impl Context {
         Self::Line,
         Self::Leaving,
         Self::Found,
-        Self::Changed,
+        Self::Occupied,
     ];
 
     /// What it is called.
@@ -54,7 +54,7 @@ impl Context {
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
             Self::Found => "Changes found",
-            Self::Changed => "File changed",
+            Self::Occupied => "File taken",
         }
     }
 }
@@ -85,7 +85,7 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
     bind(context, Key::Char(letter), action, hint)
 }
 
-use Context::{Changed, Checks, Face, Found, Job, Leaving, Line, Page, Sizes};
+use Context::{Checks, Face, Found, Job, Leaving, Line, Occupied, Page, Sizes};
 
 /// Every key of the program.
 pub const BINDINGS: &[Binding] = &[
@@ -173,9 +173,9 @@ pub const BINDINGS: &[Binding] = &[
     bind(Leaving, Key::Esc, Action::Leave, 3),
     bind(Found, Key::Enter, Action::TakeUp, 1),
     bind(Found, Key::Esc, Action::Leave, 2),
-    letter(Changed, 's', Action::SaveElsewhere, 1),
-    letter(Changed, 'o', Action::Overwrite, 2),
-    bind(Changed, Key::Esc, Action::Leave, 3),
+    letter(Occupied, 's', Action::SaveElsewhere, 1),
+    letter(Occupied, 'o', Action::Overwrite, 2),
+    bind(Occupied, Key::Esc, Action::Leave, 3),
 ];
 
 /// What a key does in a place.
@@ -241,7 +241,7 @@ mod tests {
 
     #[test]
     fn the_first_hints_of_a_face_are_edit_save_and_quit_among_others() {
-        let first: Vec<Action> = hints(Context::Face)
+        let first: Vec<Action> = hints(Face)
             .iter()
             .take(9)
             .map(|binding| binding.action)

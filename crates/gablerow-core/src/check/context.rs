@@ -3,10 +3,10 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 
-use super::{Place, Strand};
+use super::{Place, Strand, strands};
 use crate::cards::PlateShape;
-use crate::job::{Bay, Cabinet, Division, Job, Key, Limits, Plate, Shop};
-use crate::layout::{BoreSpec, Face, Layout, Upright, Use};
+use crate::job::{Bay, Cabinet, Division, HolePlace, Job, Key, Limits, Plate, Shop};
+use crate::layout::{BayLayout, BoreSpec, Face, Layout, Upright, Use};
 
 /// One cabinet, what it goes by, and what it comes to.
 #[derive(Clone, Copy)]
@@ -20,6 +20,18 @@ pub(super) struct Context<'a> {
 struct Named {
     words: String,
     bay: Option<Key>,
+    /// First and last hole number, on the grid or off it.
+    holes: Option<(i16, i16)>,
+}
+
+impl Named {
+    fn unnumbered(words: String) -> Self {
+        Self {
+            words,
+            bay: None,
+            holes: None,
+        }
+    }
 }
 
 impl<'a> Context<'a> {
@@ -42,15 +54,47 @@ impl<'a> Context<'a> {
         self.layout.uprights.iter().flat_map(of)
     }
 
+    /// Every hole of every face, as strands.
+    pub(super) fn strands(&self) -> impl Iterator<Item = (&'a Upright, &'a Face, Strand<'a>)> {
+        let layout = self.layout;
+        self.faces().flat_map(move |(upright, face)| {
+            strands(face, layout).map(move |strand| (upright, face, strand))
+        })
+    }
+
+    /// Every bay, laid out and as it is asked for.
+    pub(super) fn bays(&self) -> impl Iterator<Item = (&'a BayLayout, &'a Bay)> {
+        let opening = &self.cabinet.opening;
+        self.layout
+            .bays
+            .iter()
+            .filter_map(move |made| Some((made, opening.bay(made.key)?)))
+    }
+
+    /// Whose hole it is: `pins 1-8`, `hinge plate on 3-4`, and of which bay when there are several.
+    pub(super) fn owner(&self, spec: &BoreSpec) -> String {
+        self.with_bay(self.owner_named(spec))
+    }
+
     /// Whose holes two are, the bay said once when it is the same.
     pub(super) fn owners(&self, a: &BoreSpec, b: &BoreSpec) -> String {
         self.both(self.owner_named(a), self.owner_named(b))
     }
 
+    /// A fitting by its key.
+    pub(super) fn fitting(&self, key: Key) -> String {
+        self.with_bay(self.named(key))
+    }
+
+    /// Two fittings by their keys, the bay said once when it is the same.
+    pub(super) fn fittings(&self, a: Key, b: Key) -> String {
+        self.both(self.named(a), self.named(b))
+    }
+
     fn both(&self, a: Named, b: Named) -> String {
         if a.bay == b.bay {
             let words = format!("{} and {}", a.words, b.words);
-            return self.with_bay(Named { words, bay: a.bay });
+            return self.with_bay(Named { words, ..a });
         }
         format!("{} and {}", self.with_bay(a), self.with_bay(b))
     }
@@ -64,15 +108,16 @@ impl<'a> Context<'a> {
     }
 
     fn owner_named(&self, spec: &BoreSpec) -> Named {
-        let joint = |words: &str| Named {
-            words: words.to_string(),
-            bay: None,
-        };
         match spec.use_ {
-            Use::Dowel => joint("joint dowel"),
-            Use::Connector => joint("joint connector"),
+            Use::Dowel => Named::unnumbered("joint dowel".to_string()),
+            Use::Connector => Named::unnumbered("joint connector".to_string()),
             Use::Pin | Use::Plate | Use::Runner | Use::Free => self.named(spec.owner),
         }
+    }
+
+    /// The hole numbers a fitting of a bay has; they may lie off the grid.
+    pub(super) fn fitting_holes(&self, key: Key) -> Option<(i16, i16)> {
+        self.named(key).holes
     }
 
     fn named(&self, key: Key) -> Named {
@@ -80,52 +125,41 @@ impl<'a> Context<'a> {
         self.cabinet
             .opening
             .each(&mut |opening| match &opening.division {
-                Division::Bay(bay) => {
-                    let words = self.in_bay(bay, key);
-                    found = found.take().or(words.map(|words| Named {
-                        words,
-                        bay: Some(opening.key),
-                    }));
-                }
+                Division::Bay(bay) => found = found.take().or(self.in_bay(bay, opening.key, key)),
                 Division::Stacked(parts) => {
                     if parts.rest.iter().any(|(shelf, _)| shelf.key == key) {
-                        found = Some(Named {
-                            words: format!("fixed shelf {key}"),
-                            bay: None,
-                        });
+                        found = Some(Named::unnumbered(format!("fixed shelf {key}")));
                     }
                 }
                 Division::SideBySide(_) => {}
             });
-        found.unwrap_or_else(|| Named {
-            words: self.free(key),
-            bay: None,
+        found.unwrap_or_else(|| Named::unnumbered(self.free(key)))
+    }
+
+    fn in_bay(&self, bay: &Bay, bay_key: Key, key: Key) -> Option<Named> {
+        let number = |place: HolePlace| place.number(self.layout.last);
+        let one = |words: &'static str, place| (words, number(place), number(place));
+        let zone = bay.zones.iter().find(|zone| zone.key == key);
+        let shelf = bay.shelves.iter().find(|shelf| shelf.key == key);
+        let plate = bay.plates.iter().find(|plate| plate.key == key);
+        let runner = bay.runners.iter().find(|runner| runner.key == key);
+        let (words, a, b) = zone
+            .map(|zone| ("pins", number(zone.first), number(zone.last)))
+            .or(shelf.map(|shelf| one("shelf on", shelf.hole)))
+            .or(plate.map(|plate| self.plate(plate)))
+            .or(runner.map(|runner| one("runner on", runner.hole)))?;
+        Some(Named {
+            words: format!("{words} {}", range(a, b)),
+            bay: Some(bay_key),
+            holes: Some((a.min(b), a.max(b))),
         })
     }
 
-    fn in_bay(&self, bay: &Bay, key: Key) -> Option<String> {
-        let last = self.layout.last;
-        if let Some(zone) = bay.zones.iter().find(|zone| zone.key == key) {
-            return Some(format!(
-                "pins {}",
-                range(zone.first.number(last), zone.last.number(last))
-            ));
-        }
-        if let Some(shelf) = bay.shelves.iter().find(|shelf| shelf.key == key) {
-            return Some(format!("shelf on {}", shelf.hole.number(last)));
-        }
-        if let Some(plate) = bay.plates.iter().find(|plate| plate.key == key) {
-            return Some(format!("hinge plate on {}", self.plate_holes(plate)));
-        }
-        let runner = bay.runners.iter().find(|runner| runner.key == key)?;
-        Some(format!("runner on {}", runner.hole.number(last)))
-    }
-
-    fn plate_holes(&self, plate: &Plate) -> String {
+    fn plate(&self, plate: &Plate) -> (&'static str, i16, i16) {
         let first = plate.hole.number(self.layout.last);
         let card = self.job.cards.hinge(&plate.card);
         let along = card.is_some_and(|card| card.plate == PlateShape::AlongRow);
-        range(first, first + i16::from(along))
+        ("hinge plate on", first, first + i16::from(along))
     }
 
     fn free(&self, key: Key) -> String {
@@ -137,6 +171,15 @@ impl<'a> Context<'a> {
             || "joint".to_string(),
             |hole| format!("free hole \"{}\"", hole.purpose),
         )
+    }
+
+    /// A hole, holes or a single bore, and whose they are: `hole 1 of pins 1-8`, `free hole "lock"`.
+    pub(super) fn subject(&self, strand: &Strand) -> String {
+        let owner = self.owner(strand.spec);
+        match strand.holes {
+            Some(_) => format!("{} of {owner}", holes(strand)),
+            None => owner,
+        }
     }
 }
 
@@ -155,5 +198,19 @@ pub(super) fn holes(strand: &Strand) -> String {
         Some((first, last)) if first == last => format!("hole {first}"),
         Some((first, last)) => format!("holes {}", range(first, last)),
         None => format!("the hole at x {}, z {}", strand.x.mm_1(), strand.low.mm_1()),
+    }
+}
+
+/// `is` or `are`.
+pub(super) fn is(strand: &Strand) -> &'static str {
+    if strand.count() == 1 { "is" } else { "are" }
+}
+
+/// What a sentence that leans on a card begins with, while that value still is a guess.
+pub(super) fn doubt(unproved: bool) -> &'static str {
+    if unproved {
+        "check the data sheet: "
+    } else {
+        ""
     }
 }

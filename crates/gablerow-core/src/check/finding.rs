@@ -72,6 +72,14 @@ impl Place {
             ..self
         }
     }
+
+    /// From one hole number to another, both included.
+    pub(super) fn holes(self, holes: (i16, i16)) -> Self {
+        Self {
+            holes: Some(holes),
+            ..self
+        }
+    }
 }
 
 /// One thing the checks have to say.

@@ -13,15 +13,29 @@
 //! Each check is a pure function that adds findings. An accepted finding stays in the list with its reason; it comes back
 //! open as soon as its sentence changes.
 
+mod balance;
 mod context;
+mod depth;
+mod exposed;
 mod finding;
+mod joint;
+mod keep_outs;
 mod near;
+mod open_points;
+mod opposed;
+mod outline;
 mod rule;
+mod runners;
 mod share;
 mod strand;
+mod zones;
 
 #[cfg(test)]
 mod fixture;
+#[cfg(test)]
+mod laws;
+#[cfg(test)]
+mod tests;
 
 use alloc::vec::Vec;
 
@@ -35,7 +49,30 @@ use crate::job::{Cabinet, Job};
 use crate::layout::Layout;
 
 /// Every check, in the order of [`RULES`].
-const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[share::shared_holes, near::near_miss_rows];
+const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
+    outline::hole_off_panel,
+    outline::hole_near_edge,
+    outline::toe_notch_eats_row,
+    outline::back_row_in_groove,
+    joint::hole_in_joint,
+    share::shared_holes,
+    near::near_miss_rows,
+    depth::depth_short_for_screw,
+    depth::depth_breaks_through,
+    opposed::opposed_holes_meet,
+    opposed::opposed_fasteners_meet,
+    opposed::through_into_free_bay,
+    exposed::bored_on_show_face,
+    exposed::exposed_end,
+    keep_outs::keep_outs,
+    balance::unbalanced,
+    balance::unbalanced_turned,
+    balance::height_multiple_only,
+    zones::zone_off_centre,
+    runners::runner_too_long,
+    runners::runner_row_flush,
+    open_points::open_points,
+];
 
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]

@@ -1,5 +1,7 @@
 //! Holes of one kind in a vertical line, and how near two such lines come. Rows are never expanded for it.
 
+use alloc::vec::Vec;
+
 use crate::layout::{BoreSpec, Face, Layout, RowName};
 use crate::measure::Length;
 
@@ -66,6 +68,35 @@ impl Strand<'_> {
         }
     }
 
+    /// The parts of it whose holes' heights are wanted, as long as neighbours go together.
+    pub(super) fn parts(self, wanted: impl Fn(Length) -> bool) -> Vec<Self> {
+        let mut parts = Vec::new();
+        let mut begun = None;
+        for step in 0..self.count() {
+            let here = wanted(self.low + Length::PITCH * step);
+            match (here, begun) {
+                (true, None) => begun = Some(step),
+                (false, Some(first)) => {
+                    parts.push(self.part(first, step - 1));
+                    begun = None;
+                }
+                _ => {}
+            }
+        }
+        parts.extend(begun.map(|first| self.part(first, self.count() - 1)));
+        parts
+    }
+
+    /// Whether one of its holes has its centre there.
+    pub(super) fn is_at(self, x: Length, z: Length) -> bool {
+        self.x == x && self.within(z, z).is_some()
+    }
+
+    /// Half its diameter.
+    pub(super) fn radius(self) -> Length {
+        self.spec.diameter.half()
+    }
+
     /// The holes of two strands whose centres are nearer than `limit`, as the part of each.
     ///
     /// Runs of one cabinet stand on one grid, so between the ends of a run each height of the other is its own.
@@ -105,7 +136,8 @@ impl Strand<'_> {
         (z - below).abs().min((z - above).abs())
     }
 
-    fn count(self) -> i32 {
+    /// How many holes it has, at least one.
+    pub(super) fn count(self) -> i32 {
         (self.high - self.low).div_floor(Length::PITCH) + 1
     }
 }

@@ -50,10 +50,10 @@ pub(super) fn warn(text: &str) {
     let _ = write_to(&mut io::stderr().lock(), &format!("warning: {text}\n"));
 }
 
-/// A text that cannot command a terminal, whatever stands in a file name.
+/// A text that cannot command a terminal, whatever stands in a file name; its lines stay lines.
 pub(super) fn shown(text: &str) -> String {
     let stand_in = |c| {
-        if is_unsafe(c) {
+        if is_unsafe(c) && c != '\n' {
             char::REPLACEMENT_CHARACTER
         } else {
             c

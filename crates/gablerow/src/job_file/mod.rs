@@ -10,6 +10,7 @@
 //! line.
 
 mod error;
+mod inside;
 mod lexer;
 mod lines;
 mod place;
@@ -18,8 +19,17 @@ mod v1;
 mod version;
 mod wrong;
 
+#[cfg(test)]
+mod arbitrary;
+#[cfg(test)]
+mod faults;
+#[cfg(test)]
+mod laws;
+#[cfg(test)]
+mod sample;
+
 use gablerow_core::cards::Cards;
-use gablerow_core::job::{Bored, Cabinet, Job, Label, Shop};
+use gablerow_core::job::{Bored, Cabinet, Job, Label, LeftAt, Shop};
 use gablerow_core::measure::Unit;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -46,10 +56,10 @@ pub const BYTES_MOST: usize = 64 << 20;
 /// use gablerow::job_file;
 /// use gablerow_core::job::{Job, Label};
 ///
-/// let job = Job::plain(Label::new("Glaze store")?);
+/// let job = Job::plain(Label::new("Glaze store").unwrap());
 /// let text = job_file::write(&job);
 /// assert_eq!(job_file::read(text.as_bytes())?, job);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), job_file::JobFileError>(())
 /// ```
 pub fn read(bytes: &[u8]) -> Result<Job, JobFileError> {
     if bytes.len() > BYTES_MOST {
@@ -131,17 +141,6 @@ kept_alone! {
     "the house defaults" v1::job::Shop = Shop: shop_text, read_shop;
     "all cards" v1::cards::Cards = Cards: cards_text, read_cards;
     "title and unit" v1::job::Heading = (Label, Unit): heading_text, read_heading;
+    "the face a job was left on" v1::job::LeftAt = LeftAt: left_at_text, read_left_at;
     "a bored hole" v1::job::Bored = Bored: bored_text, read_bored;
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_plain_job_is_read_as_written() {
-        let job = Job::plain(Label::new("Glaze store").unwrap());
-        let text = write(&job);
-        assert_eq!(read(text.as_bytes()), Ok(job));
-    }
 }

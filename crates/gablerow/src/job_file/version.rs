@@ -13,9 +13,9 @@ use super::wrong::Wrong;
 pub(super) fn check(text: &str) -> Result<(), Wrong> {
     let mut start = Lexer::new(text);
     let at = start.place();
-    match start.peek()? {
-        Token::Open(Container::Object) => {}
-        Token::End => return Err(Wrong::new("the file is empty").at(at)),
+    match start.peek() {
+        Ok(Token::Open(Container::Object)) => {}
+        Ok(Token::End) => return Err(Wrong::new("the file is empty").at(at)),
         _ => return Err(foreign("it does not begin with {").at(at)),
     }
     let format =

@@ -77,7 +77,12 @@ impl de::Error for Wrong {
     }
 
     fn invalid_type(found: Unexpected<'_>, meant: &dyn Expected) -> Self {
-        Self::new(format!("{found}, but it is {meant}"))
+        match found {
+            Unexpected::UnitVariant => Self::new(
+                "this word does not stand alone: write { }, and in it the word, a colon and its value",
+            ),
+            found => Self::new(format!("{found}, but it is {meant}")),
+        }
     }
 
     fn invalid_value(found: Unexpected<'_>, meant: &dyn Expected) -> Self {

@@ -59,7 +59,9 @@ impl Place {
         self.beside(".", ".lock")
     }
 
-    pub(super) fn journal(&self) -> PathBuf {
+    /// Where its journal lies while it has one.
+    #[must_use]
+    pub fn journal(&self) -> PathBuf {
         self.beside(".", ".journal")
     }
 

@@ -88,7 +88,7 @@ fn go(app: &mut App) {
         None => {
             app.notice = Some(Notice::refused(format!(
                 "hole {number}, but this cabinet has holes 1-{last}"
-            )))
+            )));
         }
     }
 }

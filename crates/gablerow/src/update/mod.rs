@@ -37,8 +37,13 @@ pub enum Message {
     Resize(u16, u16),
     /// The job was saved there.
     Saved(PathBuf),
-    /// The file there was changed by somebody else; nothing was written.
-    ChangedOutside(PathBuf),
+    /// Something else is there; nothing was written.
+    Occupied {
+        /// Where.
+        path: PathBuf,
+        /// What is there, in words.
+        what: String,
+    },
     /// Saving failed; nothing is lost.
     Failed(String),
 }
@@ -70,6 +75,8 @@ pub enum Kept {
     Undone,
     /// The step last taken back was made again.
     Redone,
+    /// The person left the job on this face; no change.
+    Left(LeftAt),
 }
 
 /// Answers one message.
@@ -92,8 +99,8 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
             app.desk.history.mark_saved();
             Vec::new()
         }
-        Message::ChangedOutside(path) => {
-            app.asked = Some(Asked::Changed(path));
+        Message::Occupied { path, what } => {
+            app.asked = Some(Asked::Occupied { path, what });
             Vec::new()
         }
         Message::Failed(text) => {
@@ -132,7 +139,7 @@ fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
         (Context::Line, key) => line::typed(app, key),
         (Context::Sizes, key @ Key::Char(_)) => {
             sizes::begin(app);
-            line::typed(app, key)
+            line::typed(app, key);
         }
         _ => {}
     }
@@ -163,7 +170,7 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
             Vec::new()
         }
         (Context::Line, action) => line::act(app, action),
-        (Context::Leaving | Context::Found | Context::Changed, action) => answer(app, action),
+        (Context::Leaving | Context::Found | Context::Occupied, action) => answer(app, action),
     }
 }
 
@@ -206,10 +213,10 @@ fn make_again(app: &mut App) -> Vec<Effect> {
 /// After a change the place the person stands on may be gone.
 fn settle(app: &mut App) {
     app.spot = app.spot.settled(&app.desk.job);
-    if let Screen::Job(cabinet) = app.screen {
-        if app.desk.job.cabinet(cabinet).is_none() {
-            app.screen = Screen::Job(app.spot.cabinet);
-        }
+    if let Screen::Job(cabinet) = app.screen
+        && app.desk.job.cabinet(cabinet).is_none()
+    {
+        app.screen = Screen::Job(app.spot.cabinet);
     }
 }
 
@@ -256,7 +263,7 @@ fn answer(app: &mut App, action: Action) -> Vec<Effect> {
             ask_where(app, false);
             Vec::new()
         }
-        (Action::Overwrite, Some(Asked::Changed(path))) => save_to(app, path, true, false),
+        (Action::Overwrite, Some(Asked::Occupied { path, .. })) => save_to(app, path, true, false),
         _ => Vec::new(),
     }
 }

@@ -71,7 +71,7 @@ pub(super) fn begin(app: &mut App) {
             app.notice = Some(Notice::refused(format!(
                 "this cabinet has no {}",
                 measure.words()
-            )))
+            )));
         }
     }
 }

@@ -7,7 +7,7 @@ use super::board::{Cursor, Projection};
 use super::canvas::Canvas;
 use super::panel::{self, GUTTER, NUMBERS};
 use super::{info, sizes};
-use crate::app::{App, Pane, Screen, WIDE_FROM};
+use crate::app::{App, Pane, WIDE_FROM};
 use crate::scene::Scene;
 use crate::theme::Role;
 
@@ -15,13 +15,7 @@ use crate::theme::Role;
 const INFO_LEAST: u16 = 28;
 
 /// Draws everything above the last line.
-pub(super) fn draw(
-    canvas: &mut Canvas,
-    app: &App,
-    scene: &Scene,
-    screen: Screen,
-    pane: Option<Pane>,
-) {
+pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<Pane>) {
     let (width, height) = (canvas.width(), canvas.height() - 1);
     let mate = scene.mate().filter(|_| app.shows_mate());
     let right_of_boards = match &mate {
@@ -35,24 +29,27 @@ pub(super) fn draw(
         None => single(&mut canvas.part(0, 0, width, height), app, scene),
     };
     let x = right_of_boards + 1;
-    let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
-    if beside.width() < INFO_LEAST - 2
-        && (screen == Screen::Book || pane.is_none())
-        && mate.is_some()
-    {
-        return;
-    }
+    let has_room = width.saturating_sub(x) >= INFO_LEAST;
     match pane {
-        Some(Pane::Sizes(at)) if beside.width() >= INFO_LEAST - 2 => {
-            sizes::draw(&mut beside, app, scene, at)
-        }
         Some(Pane::Sizes(at)) => {
-            let x = width.saturating_sub(INFO_LEAST + 2);
-            let mut over = canvas.part(x, 0, width - x, height);
-            over.clear(Role::Plain);
-            sizes::draw(&mut over, app, scene, at);
+            // Without room beside the boards the sizes lie on them.
+            let x = if has_room {
+                x
+            } else {
+                width.saturating_sub(INFO_LEAST + 2)
+            };
+            let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
+            beside.clear(Role::Plain);
+            sizes::draw(&mut beside, app, scene, at);
         }
-        _ => info::draw(&mut beside, app, scene),
+        _ if has_room || mate.is_none() => {
+            info::draw(
+                &mut canvas.part(x, 0, width.saturating_sub(x), height),
+                app,
+                scene,
+            );
+        }
+        _ => {}
     }
 }
 

@@ -1,13 +1,14 @@
 //! The last line: what is asked, else what is said, else the hints.
 
 use super::canvas::Canvas;
-use crate::app::{App, Asked, Line, Purpose};
+use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::keymap;
+use crate::scene::Scene;
 use crate::theme::Role;
 use crate::update::line::question;
 
 /// Draws the last line of the screen.
-pub(super) fn draw(canvas: &mut Canvas, app: &App) {
+pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
     let y = canvas.height() - 1;
     let width = canvas.width();
     let mut line = canvas.part(0, y, width, 1);
@@ -19,7 +20,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
             app,
             &format!("{count} unsaved changes found, and shown here"),
         ),
-        (Some(Asked::Changed(_)), _) => asking(&mut line, app, "somebody else changed the file"),
+        (Some(Asked::Occupied { what, .. }), _) => asking(&mut line, app, what),
         (None, _) if app.entry.count.is_some() || app.entry.mark.is_some() => entry(&mut line, app),
         (None, Some(notice)) => {
             let role = if notice.is_refusal {
@@ -30,8 +31,28 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
             let after = line.text(0, 0, &format!(" {} ", notice.text), role);
             hints(&mut line, app, after + 1);
         }
+        // Both walls leave no room for the numbers of the cursor but this.
+        (None, None) if app.screen == Screen::Book && app.pane.is_none() => {
+            let after = line.text(0, 0, &place(app, scene), Role::Strong);
+            hints(&mut line, app, after + 1);
+        }
         (None, None) => hints(&mut line, app, 0),
     }
+}
+
+/// The numbers of the cursor, short.
+fn place(app: &App, scene: &Scene) -> String {
+    let (unit, drawing, hole) = (app.desk.job.unit, &scene.drawing, app.spot.hole);
+    let height = drawing.height(hole);
+    let setback = scene.row(app.spot.row).map_or(String::new(), |row| {
+        format!("{} from front, ", row.x.show(unit))
+    });
+    let name = &scene.cabinet.name;
+    format!(
+        " {name} hole {hole}: {setback}{} foot, {} head ",
+        height.show(unit),
+        (drawing.length - height).show(unit)
+    )
 }
 
 /// As many hints as fit whole.

@@ -197,7 +197,7 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
         let lines = super::canvas::wrap(&finding.message, width.saturating_sub(2));
         for (at, line) in lines.iter().take(FINDING_LINES_MOST).enumerate() {
             if at == 0 {
-                canvas.text(0, y, &finding.level.word()[..1], mark);
+                canvas.text(0, y, &finding.level.word()[..1].to_uppercase(), mark);
             }
             let cut = at + 1 == FINDING_LINES_MOST && lines.len() > FINDING_LINES_MOST;
             let line = if cut {

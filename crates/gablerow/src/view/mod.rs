@@ -60,8 +60,8 @@ pub fn view(app: &App) -> Buffer {
         (Some(Pane::Why(from)), _) => why::draw(&mut canvas, app, &scene, from),
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, app, &scene, at),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
-        (pane, screen) => face::draw(&mut canvas, app, &scene, screen, pane),
+        (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
     }
-    foot::draw(&mut canvas, app);
+    foot::draw(&mut canvas, app, &scene);
     buffer
 }

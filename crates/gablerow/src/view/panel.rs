@@ -26,10 +26,24 @@ pub(super) fn draw(
     };
     canvas.text(0, 0, left, Role::Gutter);
     canvas.text_right(0, right, Role::Gutter);
-    let middle = drawing.face.to_string();
-    let wide = u16::try_from(middle.len()).unwrap_or(u16::MAX);
-    if wide.saturating_add(12) < width {
-        canvas.text((width - wide) / 2, 0, &middle, Role::Title);
+    let panel = drawing.face.panel;
+    let names = match projection.is_smaller() {
+        // Drawn smaller than true to scale, and said so.
+        true => {
+            let column = projection.column.exact_mm();
+            [
+                format!("{panel}, a column is {column} mm"),
+                format!("column {column} mm"),
+            ]
+        }
+        false => [drawing.face.to_string(), panel.to_string()],
+    };
+    for name in names {
+        let wide = u16::try_from(name.len()).unwrap_or(u16::MAX);
+        if wide.saturating_add(12) < width {
+            canvas.text((width - wide) / 2, 0, &name, Role::Title);
+            break;
+        }
     }
     let height = canvas.height().saturating_sub(1);
     board::draw(

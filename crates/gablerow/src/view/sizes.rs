@@ -46,13 +46,14 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
 }
 
 fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16, here: bool) {
-    if let Some(Asked::Line(line)) = &app.asked {
-        if here && line.purpose == Purpose::Measure(measure) {
-            return super::foot::field(
-                &mut canvas.part(VALUES, y, canvas.width().saturating_sub(VALUES), 1),
-                line,
-            );
-        }
+    if let Some(Asked::Line(line)) = &app.asked
+        && here
+        && line.purpose == Purpose::Measure(measure)
+    {
+        return super::foot::field(
+            &mut canvas.part(VALUES, y, canvas.width().saturating_sub(VALUES), 1),
+            line,
+        );
     }
     let job = &app.desk.job;
     let text = match measure.read(job, scene.cabinet) {

@@ -73,7 +73,7 @@ pub(super) fn runs<'a>(holes: impl Iterator<Item = &'a Hole>, glyphs: &Glyphs) -
         let (sign, _) = sign(hole.only_use(), glyphs);
         match runs.last_mut() {
             Some((last_sign, _, last)) if *last_sign == sign && *last + 1 == number => {
-                *last = number
+                *last = number;
             }
             _ => runs.push((sign, number, number)),
         }

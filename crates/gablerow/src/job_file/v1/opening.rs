@@ -91,18 +91,6 @@ impl Twin for Opening {
     }
 }
 
-impl<T: Twin> Twin for Box<T> {
-    type Core = Box<T::Core>;
-
-    fn of(core: &Self::Core) -> Self {
-        Self::new(T::of(core))
-    }
-
-    fn into_core(self) -> Result<Self::Core, Wrong> {
-        (*self).into_core().map(Box::new)
-    }
-}
-
 record! {
     /// The clear space between two walls, and what it owns.
     Bay = job::Bay {

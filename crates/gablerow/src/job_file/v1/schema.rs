@@ -13,6 +13,7 @@ use serde_json::{Value, json};
 
 use super::measure::{Measure, MeasureForm};
 use super::text::{Text, TextForm};
+use crate::job_file::{read, sample, write};
 
 /// How the schema names a type, and the form of its text.
 trait Form {
@@ -160,4 +161,105 @@ fn the_published_schema_is_made_from_the_twins() {
         published == text,
         "{path} is not what the twins say; GABLEROW_WRITE=1 writes it anew"
     );
+}
+
+/// Calls `visit` with every name of a field and every word that the schema allows.
+fn each_word(schema: &Value, visit: &mut impl FnMut(&str)) {
+    match schema {
+        Value::Object(members) => {
+            if let Some(Value::String(word)) = members.get("const") {
+                visit(word);
+            }
+            if let Some(Value::Object(fields)) = members.get("properties") {
+                fields.keys().for_each(|field| visit(field));
+            }
+            members.values().for_each(|inner| each_word(inner, visit));
+        }
+        Value::Array(items) => items.iter().for_each(|inner| each_word(inner, visit)),
+        _ => {}
+    }
+}
+
+#[test]
+fn the_sample_jobs_use_every_field_and_every_word() {
+    let text: String = sample::all().iter().map(write).collect();
+    let mut count = 0;
+    each_word(&schema(), &mut |word| {
+        count += 1;
+        // Two pin rows go without saying.
+        let written = word == "two" || text.contains(&format!("\"{word}\""));
+        assert!(written, "{word}");
+    });
+    assert!(count > 150, "{count}");
+}
+
+/// Calls `visit` with the place of every length of a value that the schema gives a range, and that range's row.
+fn each_range(
+    whole: &Value,
+    schema: &Value,
+    value: &Value,
+    place: &str,
+    visit: &mut impl FnMut(&str, &Range),
+) {
+    let mut record = "";
+    let mut schema = schema;
+    while let Some(name) = schema["$ref"].as_str() {
+        record = name.trim_start_matches("#/$defs/");
+        schema = &whole["$defs"][record];
+    }
+    let choices = ["anyOf", "oneOf"].map(|choice| schema[choice].as_array());
+    for choice in choices.into_iter().flatten().flatten() {
+        each_range(whole, choice, value, place, visit);
+    }
+    if let Value::Array(items) = value {
+        for (at, item) in items.iter().enumerate() {
+            each_range(
+                whole,
+                &schema["items"],
+                item,
+                &format!("{place}/{at}"),
+                visit,
+            );
+        }
+    }
+    let fields = schema["properties"].as_object().into_iter().flatten();
+    for (field, field_schema) in fields {
+        let Some(inner) = value.get(field) else {
+            continue;
+        };
+        let place = format!("{place}/{field}");
+        let row = RANGES.iter().find(|row| (row.0, row.1) == (record, field));
+        match row {
+            Some((.., range)) if inner.is_number() => visit(&place, range),
+            _ => each_range(whole, field_schema, inner, &place, visit),
+        }
+    }
+}
+
+#[test]
+fn ranges_of_the_schema_are_those_of_the_reader() {
+    let schema = schema();
+    let hair = Length::from_counts(1);
+    let mut seen = std::collections::BTreeSet::new();
+    let text = write(&sample::glaze_store());
+    let job: Value = serde_json::from_str(&text).unwrap();
+    each_range(&schema, &schema, &job, "", &mut |place, range| {
+        let said = |length: Length| {
+            let mut job = job.clone();
+            let text = length.exact_mm().to_string();
+            *job.pointer_mut(place).unwrap() = serde_json::from_str(&text).unwrap();
+            read(job.to_string().as_bytes()).map_err(|error| error.message)
+        };
+        for length in [range.min - hair, range.max + hair] {
+            let message = said(length).expect_err(place);
+            assert!(message.starts_with(range.name), "{place}: {message}");
+        }
+        for length in [range.min, range.max] {
+            let refused = said(length).is_err_and(|message| message.starts_with(range.name));
+            assert!(!refused, "{place}");
+        }
+        let fields = place.split('/').filter(|word| word.parse::<u32>().is_err());
+        seen.insert(fields.collect::<Vec<_>>().join("/"));
+    });
+    assert!(seen.len() >= RANGES.len(), "{seen:#?}");
 }

@@ -105,6 +105,18 @@ impl<T: Twin> Twin for Option<T> {
     }
 }
 
+impl<T: Twin> Twin for Box<T> {
+    type Core = Box<T::Core>;
+
+    fn of(core: &Self::Core) -> Self {
+        Self::new(T::of(core))
+    }
+
+    fn into_core(self) -> Result<Self::Core, Wrong> {
+        (*self).into_core().map(Box::new)
+    }
+}
+
 impl<T: Twin> Twin for Vec<T> {
     type Core = Vec<T::Core>;
 
