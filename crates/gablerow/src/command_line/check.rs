@@ -1,7 +1,7 @@
 //! Findings as text and as JSON.
 
 use gablerow_core::check::{self, Finding};
-use gablerow_core::job::Job;
+use gablerow_core::job::{FaceId, Job, Label};
 use gablerow_papers::findings_text;
 use serde::Serialize;
 
@@ -61,12 +61,12 @@ impl<'a> Checked<'a> {
             level: finding.level.word(),
             cabinet: cabinet.map_or("", |cabinet| cabinet.name.as_str()),
             panel: place.face.map(|face| face.panel.to_string()),
-            face: place.face.map(|face| face.word()),
+            face: place.face.map(FaceId::word),
             holes: place
                 .holes
                 .map_or(Vec::new(), |(first, last)| (first..=last).collect()),
             message: &finding.message,
-            accepted: finding.accepted.as_ref().map(|reason| reason.as_str()),
+            accepted: finding.accepted.as_ref().map(Label::as_str),
         }
     }
 }

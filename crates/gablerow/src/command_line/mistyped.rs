@@ -29,13 +29,34 @@ pub(super) fn job(path: &Path) -> Option<Error> {
     })
 }
 
-/// The same for the first word of a command line that makes no sense, when it is nearly a command.
-pub(super) fn command(word: Option<&OsString>) -> Option<Error> {
-    let word = word?.to_str()?;
+/// What is wrong with words that make no sense, when it is plain what was meant: a command nearly typed, or typed after the job.
+pub(super) fn words(words: &[OsString]) -> Option<Error> {
+    let words: Vec<&str> = words
+        .iter()
+        .map(|word| word.to_str())
+        .collect::<Option<_>>()?;
+    let (&first, rest) = words.split_first()?;
     let commands = commands();
-    let is_command = commands.iter().any(|command| command == word);
-    nearest(word, &commands).filter(|_| !is_command)?;
-    job(Path::new(word))
+    let is_command = |word: &str| commands.iter().any(|command| command == word);
+    if is_command(first) || first.starts_with('-') {
+        return None;
+    }
+    if nearest(first, &commands).is_some() {
+        return job(Path::new(first));
+    }
+    match rest.iter().find(|word| is_command(word)) {
+        Some(command) => Some(anyhow!(
+            "the command comes first: gablerow {command} {first}"
+        )),
+        None if rest.iter().all(|word| !word.starts_with('-')) && !rest.is_empty() => {
+            Some(anyhow!(
+                "{}: one job is opened at a time; {first} is the first of {}",
+                rest.join(" "),
+                words.len()
+            ))
+        }
+        None => None,
+    }
 }
 
 /// Letters and hyphens only, as commands are.
@@ -78,6 +99,21 @@ mod tests {
         for word in ["kitchen", "a", "print"] {
             assert_eq!(nearest(word, &commands), None, "{word}");
         }
+    }
+
+    #[test]
+    fn a_command_after_the_job_is_put_in_its_place() {
+        let wrong = |typed: &str| words(&typed.split(' ').map(OsString::from).collect::<Vec<_>>());
+        let said = |typed| wrong(typed).unwrap().to_string();
+        assert_eq!(
+            said("store.json check"),
+            "the command comes first: gablerow check store.json"
+        );
+        assert_eq!(
+            said("a.json b.json"),
+            "b.json: one job is opened at a time; a.json is the first of 2"
+        );
+        assert!(wrong("check a.json b.json").is_none() && wrong("--sideways check").is_none());
     }
 
     #[test]

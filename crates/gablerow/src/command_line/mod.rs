@@ -65,7 +65,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.into_iter().collect();
     let code = match Arguments::try_parse_from(&words) {
         Ok(arguments) => perform(&arguments),
-        Err(usage) => match mistyped::command(words.get(1)) {
+        Err(usage) => match mistyped::words(words.get(1..).unwrap_or_default()) {
             Some(wrong) if usage.use_stderr() => Err(wrong),
             _ => output::usage(&usage),
         },
