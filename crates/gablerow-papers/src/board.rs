@@ -168,7 +168,7 @@ impl Line<'_, '_> {
                     AreaKind::Back => span.from <= area.x.from && area.x.from < span.to,
                     AreaKind::KeepOut(..) | AreaKind::FixedPanel(..) => covers(area.x, span),
                 };
-                if shown {
+                if shown && *cell != Cell::Outside {
                     *cell = Cell::Area(area.kind);
                 }
             }

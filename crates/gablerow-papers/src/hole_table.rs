@@ -9,7 +9,7 @@ use gablerow_core::layout::{Hole, Use};
 use gablerow_core::measure::{Length, Unit};
 
 use crate::csv::{guarded, push_record};
-use crate::text::push_line;
+use crate::text::{push_indented, push_line};
 use crate::{HoleRecord, Signs};
 
 /// One column of the hole table.
@@ -112,70 +112,93 @@ fn field(value: Value<'_>) -> Cow<'_, str> {
     }
 }
 
-/// The hole table to be read: a heading for each face of each copy, then one line for each hole.
+/// The hole table to be read, at most 80 columns wide: each face of each copy; on it each row of holes of one bore; its holes
+/// from the foot up.
 ///
 /// ```text
-/// G1, copy 1, left side, inside
-///   row         front    back   hole    foot    head  bore
-///   front        37.0   523.0      3    80.0   624.0  D5.0 x 12.0  plate
+/// G1, copy 1, left side, inside (mm)
+///   front row, front 37.0, back 523.0, D5.0 x 12.0
+///     hole     foot     head
+///        3     80.0    624.0  plate
 /// ```
 #[must_use]
 pub fn hole_text(records: &[HoleRecord], unit: Unit, signs: &Signs) -> String {
     let mut out = String::new();
-    let on_one_face =
-        |a: &HoleRecord, b: &HoleRecord| (a.cabinet, a.copy, a.face) == (b.cabinet, b.copy, b.face);
-    for on_face in records.chunk_by(on_one_face) {
-        let Some(first) = on_face.first() else {
-            continue;
+    let face = |record: &HoleRecord| (record.cabinet.clone(), record.copy.clone(), record.face);
+    for on_face in records.chunk_by(|a, b| face(a) == face(b)) {
+        if let Some(HoleRecord {
+            cabinet,
+            copy,
+            face,
+            ..
+        }) = on_face.first()
+        {
+            let gap = if out.is_empty() { "" } else { "\n" };
+            out.push_str(&format!(
+                "{gap}{cabinet}, copy {copy}, {face} ({})\n",
+                unit.word()
+            ));
+        }
+        let bore = |record: &HoleRecord| {
+            let hole = &record.hole;
+            (hole.row, hole.x, hole.diameter, hole.depth)
         };
-        let gap = if out.is_empty() { "" } else { "\n" };
-        out.push_str(&format!(
-            "{gap}{}, copy {}, {}; {}\n",
-            first.cabinet,
-            first.copy,
-            first.face,
-            unit.word()
-        ));
-        push_line(
-            &mut out,
-            "",
-            &columns(
-                ["row", "front", "back", "hole", "foot", "head", "bore"],
-                unit,
-            ),
-        );
-        for record in on_face {
-            let row = record.hole.row.map_or("-", |row| row.word());
-            let number = record
-                .hole
-                .number
-                .map_or_else(|| "-".into(), |number| number.to_string());
-            let [front, back, foot, head] = [
-                record.from_front,
-                record.from_back,
-                record.from_foot,
-                record.from_head,
-            ]
-            .map(|length| length.show(unit).to_string());
-            let bore = format!(
-                "{}  {}",
-                bore(&record.hole, unit, signs),
-                uses(&record.hole).join(", ")
-            );
-            let fields = [row, &front, &back, &number, &foot, &head, &bore];
-            push_line(&mut out, "", &columns(fields, unit));
+        for alike in on_face.chunk_by(|a, b| bore(a) == bore(b)) {
+            push_row(&mut out, alike, unit, signs);
         }
     }
     out
 }
 
-fn columns([row, front, back, hole, foot, head, bore]: [&str; 7], unit: Unit) -> String {
+/// Neighbouring holes of one row and one bore.
+fn push_row(out: &mut String, holes: &[HoleRecord], unit: Unit, signs: &Signs) {
+    let show = |length: Length| length.show(unit).to_string();
+    if let Some(HoleRecord {
+        hole,
+        from_front,
+        from_back,
+        ..
+    }) = holes.first()
+    {
+        let row = hole
+            .row
+            .map_or("single bores".into(), |row| format!("{} row", row.word()));
+        let bore = bore(hole, unit, signs);
+        let heading = format!(
+            "{row}, front {}, back {}, {bore}",
+            show(*from_front),
+            show(*from_back)
+        );
+        push_indented(out, "  ", "    ", &heading);
+    }
     // Inches with what is left over are up to 17 letters: 31 17/32" (~-0.4).
     let wide = match unit {
-        Unit::Millimetre => 7,
+        Unit::Millimetre => 8,
         Unit::Inch => 17,
     };
-    format!("  {row:<7}{front:>wide$} {back:>wide$} {hole:>5} {foot:>wide$} {head:>wide$}  {bore}")
+    let mut line = |hole: &str, foot: &str, head: &str, uses: &str| {
+        push_line(
+            out,
+            "",
+            &format!("    {hole:>4} {foot:>wide$} {head:>wide$}  {uses}"),
+        );
+    };
+    line("hole", "foot", "head", "");
+    for HoleRecord {
+        hole,
+        from_foot,
+        from_head,
+        ..
+    } in holes
+    {
+        let number = hole.number.map_or("-".into(), |number| number.to_string());
+        line(
+            &number,
+            &show(*from_foot),
+            &show(*from_head),
+            &uses(hole).join(", "),
+        );
+    }
 }
 
 /// Width and depth of a hole: `D5.0 x 12.0`, `D5.0 through`.
@@ -236,18 +259,29 @@ mod tests {
     }
 
     #[test]
-    fn text_has_a_heading_for_each_face() {
+    fn text_has_a_heading_for_each_face_and_each_row() {
         let job = job();
         let text = hole_text(&HoleRecord::of_job(&job), Unit::Millimetre, &SIGNS);
-        let head: Vec<&str> = text.lines().take(3).collect();
+        let head: Vec<&str> = text.lines().take(6).collect();
         assert_eq!(
             head,
             [
-                "A1, copy 1, left side, inside; mm",
-                "  row      front    back  hole    foot    head  bore",
-                "  front     37.0   523.0     9   272.0   432.0  D5.0 x 12.0  pin",
+                "A1, copy 1, left side, inside (mm)",
+                "  front row, front 37.0, back 523.0, D5.0 x 12.0",
+                "    hole     foot     head",
+                "       9    272.0    432.0  pin",
+                "      10    304.0    400.0  pin",
+                "  back row, front 503.0, back 57.0, D5.0 x 12.0",
             ]
         );
         assert_eq!(text.matches("A1, copy 1").count(), 2);
+    }
+
+    #[test]
+    fn text_in_inches_is_no_wider_than_the_sheet() {
+        let job = two_bays(Depth::Through);
+        let text = hole_text(&HoleRecord::of_job(&job), Unit::Inch, &SIGNS);
+        assert!(text.lines().all(|line| line.len() <= 80), "{text}");
+        assert!(text.contains("D3/16\" (~+0.2)\n    through\n"), "{text}");
     }
 }

@@ -1,13 +1,21 @@
 use super::*;
-use crate::fixture::{SIGNS, job, mm};
+use crate::fixture::{SIGNS, job, mm, two_bays};
 use gablerow_core::check;
-use gablerow_core::job::{Division, FaceId, Hand, HolePlace, Job, Key, Plate};
+use gablerow_core::job::{
+    Depth, Division, FaceId, Hand, HolePlace, Job, Key, Notch, PanelId, Plate,
+};
+use proptest::prelude::*;
+use unicode_width::UnicodeWidthStr;
 
 fn text(job: &Job, side: Hand) -> String {
+    text_of(job, FaceId::inside(side))
+}
+
+fn text_of(job: &Job, face: FaceId) -> String {
     let cabinet = &job.cabinets[0];
     let layout = Layout::of(cabinet, job);
     let findings = check::of_cabinet(job, cabinet, &layout);
-    let drawing = FaceDrawing::of(&layout, FaceId::inside(side), &findings).unwrap();
+    let drawing = FaceDrawing::of(&layout, face, &findings).unwrap();
     let sheet = FaceSheet {
         cabinet,
         layout: &layout,
@@ -112,5 +120,73 @@ fn no_line_is_wider_than_the_sheet() {
             "{depth} {text}"
         );
         assert_eq!(text.contains("drawn smaller"), depth > 1_100);
+    }
+}
+
+#[test]
+fn a_toe_notch_moves_the_front_edge_back() {
+    let mut job = job();
+    job.cabinets[0].carcass.sides.notch = Some(Notch {
+        height: mm(100),
+        depth: mm(50),
+    });
+    // 50 deep is three columns whose middles, 8, 24 and 40, lie before it; 100 high is holes 1 to 3, at 16, 48 and 80.
+    let text = text(&job, Hand::Left);
+    assert!(line(&text, 4).starts_with("   4  112.0 #  .  "), "{text}");
+    assert!(line(&text, 3).starts_with("   3   80.0    #  "), "{text}");
+    assert!(
+        text.lines()
+            .last()
+            .unwrap()
+            .starts_with("               +---"),
+        "{text}"
+    );
+    let text = self::text(&job, Hand::Right);
+    let seen = line(&text, 3);
+    assert!(seen.ends_with("  #") && seen.width() == 49 - 3, "{text}");
+}
+
+#[test]
+fn a_hole_below_the_foot_of_a_partition_has_no_number() {
+    let job = two_bays(Depth::Shop);
+    let panel = PanelId::Partition(Key(9));
+    let text = text_of(
+        &job,
+        FaceId {
+            panel,
+            toward: Hand::Left,
+        },
+    );
+    assert!(
+        text.lines().any(|line| line.starts_with("   2   30.0 ")),
+        "{text}"
+    );
+    assert!(
+        !text.lines().any(|line| line.starts_with("   1 ")),
+        "{text}"
+    );
+}
+
+proptest! {
+    #[test]
+    fn every_face_of_any_size_is_on_the_sheet(
+        (height, depth, below) in (100..4_000, 50..2_000, 0..300),
+        (recess, offset, notch) in (0..2_000, 0..200, proptest::option::of((1..300, 1..300))),
+        is_inch in any::<bool>(),
+    ) {
+        let mut job = two_bays(Depth::Shop);
+        job.unit = if is_inch { Unit::Inch } else { Unit::Millimetre };
+        let cabinet = &mut job.cabinets[0];
+        (cabinet.size.height, cabinet.size.depth, cabinet.offsets.foot) = (mm(height), mm(depth), mm(offset));
+        cabinet.carcass.sides.below = mm(below);
+        cabinet.carcass.sides.notch = notch.map(|(height, depth)| Notch { height: mm(height), depth: mm(depth) });
+        if let Division::SideBySide(parts) = &mut cabinet.opening.division {
+            parts.rest[0].0.recess = mm(recess);
+        }
+        let panels = [PanelId::Side(Hand::Left), PanelId::Partition(Key(9)), PanelId::Side(Hand::Right)];
+        for (panel, toward) in panels.into_iter().flat_map(|panel| [(panel, Hand::Left), (panel, Hand::Right)]) {
+            let text = text_of(&job, FaceId { panel, toward });
+            prop_assert!(text.lines().all(|line| line.width() <= WIDTH), "{}", text);
+        }
     }
 }
