@@ -8,6 +8,7 @@
 
 pub mod action;
 pub mod app;
+pub mod command_line;
 pub mod demo;
 pub mod field;
 pub mod job_file;
