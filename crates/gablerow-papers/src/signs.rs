@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use gablerow_core::layout::{Hole, Use};
 
-/// One character for each thing of a face, each one column wide. Whoever prints chooses them, as a screen does.
+/// One character for each thing of a face, each one column wide; all of them differ, but for the corners.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Signs {
     /// A hole of the grid that nothing asks for.
@@ -37,6 +37,40 @@ pub struct Signs {
 }
 
 impl Signs {
+    /// For whoever can show Unicode.
+    pub const UNICODE: Self = Self {
+        hole_empty: '·',
+        hole_pin: '●',
+        hole_plate: '◆',
+        hole_runner: '■',
+        hole_free: '○',
+        hole_shared: '◈',
+        edge_level: '─',
+        edge_back: '│',
+        edge_front: '┃',
+        corners: ['┌', '┐', '└', '┘'],
+        fixed_panel: '╱',
+        keep_out: '┆',
+        diameter: '⌀',
+    };
+
+    /// For whoever can show ASCII and nothing else.
+    pub const ASCII: Self = Self {
+        hole_empty: '.',
+        hole_pin: 'o',
+        hole_plate: 'x',
+        hole_runner: '=',
+        hole_free: 'c',
+        hole_shared: '%',
+        edge_level: '-',
+        edge_back: '|',
+        edge_front: '#',
+        corners: ['+', '+', '+', '+'],
+        fixed_panel: '/',
+        keep_out: ':',
+        diameter: 'D',
+    };
+
     /// The sign of a use; of several uses at once when it is `None`.
     #[must_use]
     pub fn of_use(&self, only_use: Option<Use>) -> char {
@@ -59,7 +93,8 @@ impl Signs {
     }
 
     /// Holes of one row as runs, each after the sign of its use: `x3-4 o11-16`.
-    pub(crate) fn runs<'a>(&self, holes: impl Iterator<Item = &'a Hole>) -> String {
+    #[must_use]
+    pub fn runs<'a>(&self, holes: impl Iterator<Item = &'a Hole>) -> String {
         let mut runs: Vec<(char, i16, i16)> = Vec::new();
         for hole in holes {
             let Some(number) = hole.number else { continue };

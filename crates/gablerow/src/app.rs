@@ -237,3 +237,24 @@ impl App {
         }
     }
 }
+
+impl Purpose {
+    /// What is asked for, in words.
+    #[must_use]
+    pub fn question(&self, job: &Job) -> String {
+        let name = |key: &Name| {
+            job.cabinet(*key)
+                .map(|cabinet| cabinet.name.to_string())
+                .unwrap_or_default()
+        };
+        match self {
+            Self::SaveAs { .. } => "save as".to_owned(),
+            Self::Add(_) => "name of the new cabinet".to_owned(),
+            Self::Copy(cabinet) => format!("name of the copy of {}", name(cabinet)),
+            Self::Rename(cabinet) => format!("new name of {}", name(cabinet)),
+            Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
+            Self::Measure(measure) => measure.words().to_owned(),
+            Self::Reason { rule, .. } => format!("why is {rule} all right"),
+        }
+    }
+}

@@ -18,6 +18,7 @@ pub mod keymap;
 pub mod program;
 pub mod scene;
 pub mod session;
+pub mod size_line;
 pub mod store;
 pub mod terminal;
 pub mod theme;

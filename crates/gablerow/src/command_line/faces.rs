@@ -8,7 +8,7 @@ use gablerow_core::layout::Layout;
 use gablerow_papers::{FaceSheet, Signs};
 
 use super::output::shown;
-use crate::theme::{Glyphs, Theme};
+use crate::theme::Theme;
 
 /// Some faces of one cabinet.
 pub(super) struct Selection<'a> {
@@ -132,29 +132,9 @@ pub(super) fn text(job: &Job, selections: &[Selection]) -> String {
     sheets.join("\n")
 }
 
-/// The characters of the screens, for the character set of the environment.
+/// The signs of the screens, for the character set of the environment.
 pub(super) fn signs() -> Signs {
-    let glyphs: &Glyphs = Theme::of(|name| std::env::var(name).ok()).glyphs();
-    Signs {
-        hole_empty: glyphs.hole_empty,
-        hole_pin: glyphs.hole_pin,
-        hole_plate: glyphs.hole_plate,
-        hole_runner: glyphs.hole_runner,
-        hole_free: glyphs.hole_free,
-        hole_shared: glyphs.hole_shared,
-        edge_level: glyphs.edge_level,
-        edge_back: glyphs.edge_back,
-        edge_front: glyphs.edge_front,
-        corners: [
-            glyphs.corner_head_left,
-            glyphs.corner_head_right,
-            glyphs.corner_foot_left,
-            glyphs.corner_foot_right,
-        ],
-        fixed_panel: glyphs.hatch,
-        keep_out: glyphs.keep_out,
-        diameter: glyphs.diameter,
-    }
+    Theme::of(|name| std::env::var(name).ok()).glyphs().signs
 }
 
 #[cfg(test)]

@@ -201,7 +201,9 @@ fn bored() -> impl Strategy<Value = Bored> {
     let face = (panel, hand()).prop_map(|(panel, toward)| FaceId { panel, toward });
     let place = (within(range::PANEL_POSITION), within(range::PANEL_POSITION));
     let depth = prop::option::of(within(range::BORE_DEPTH));
-    let hole = prop::option::of((1..=400_u16).prop_filter_map("hole", |number| HoleNumber::new(number).ok()));
+    let hole = prop::option::of(
+        (1..=400_u16).prop_filter_map("hole", |number| HoleNumber::new(number).ok()),
+    );
     let keys = (any::<u32>(), any::<u32>());
     (keys, face, place, hole, depth, within(range::HOLE_DIAMETER)).prop_map(
         |((cabinet, copy), face, (from_front, from_foot), hole, depth, diameter)| Bored {

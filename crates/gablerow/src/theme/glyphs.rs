@@ -1,5 +1,7 @@
 //! The characters things are drawn with, for terminals that show Unicode and for those that do not.
 
+use gablerow_papers::Signs;
+
 /// Which characters a terminal shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Charset {
@@ -41,36 +43,8 @@ impl Charset {
 /// One character for each thing drawn; each is one column wide.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Glyphs {
-    /// A hole of the grid that nothing asks for.
-    pub hole_empty: char,
-    /// A hole for a shelf pin.
-    pub hole_pin: char,
-    /// A hole for the screw of a hinge plate.
-    pub hole_plate: char,
-    /// A hole for the screw of a drawer runner.
-    pub hole_runner: char,
-    /// A hole that belongs to the panel face itself: a lock, a third row of pins.
-    pub hole_free: char,
-    /// One hole that serves two fittings.
-    pub hole_shared: char,
-    /// The board's foot and head, seen as a level line.
-    pub edge_level: char,
-    /// The board's back edge, seen as an upright line.
-    pub edge_back: char,
-    /// The board's front edge, which carries the edge band: heavier than the back edge.
-    pub edge_front: char,
-    /// The corner at the head, on the left.
-    pub corner_head_left: char,
-    /// The corner at the head, on the right.
-    pub corner_head_right: char,
-    /// The corner at the foot, on the left.
-    pub corner_foot_left: char,
-    /// The corner at the foot, on the right.
-    pub corner_foot_right: char,
-    /// The face that a fixed panel covers.
-    pub hatch: char,
-    /// The bar along a stretch that must stay free of holes.
-    pub keep_out: char,
+    /// What a face is drawn with, on screens and on paper alike.
+    pub signs: Signs,
     /// Gutter: the hole is on the left panel only.
     pub left_only: char,
     /// Gutter: the hole is on the right panel only.
@@ -81,64 +55,28 @@ pub struct Glyphs {
     pub arrow_up: char,
     /// An arrow down.
     pub arrow_down: char,
-    /// An arrow to the left.
-    pub arrow_left: char,
     /// An arrow to the right.
     pub arrow_right: char,
-    /// Stands before a diameter.
-    pub diameter: char,
 }
 
 const UNICODE: Glyphs = Glyphs {
-    hole_empty: '·',
-    hole_pin: '●',
-    hole_plate: '◆',
-    hole_runner: '■',
-    hole_free: '○',
-    hole_shared: '◈',
-    edge_level: '─',
-    edge_back: '│',
-    edge_front: '┃',
-    corner_head_left: '┌',
-    corner_head_right: '┐',
-    corner_foot_left: '└',
-    corner_foot_right: '┘',
-    hatch: '╱',
-    keep_out: '┆',
+    signs: Signs::UNICODE,
     left_only: '◁',
     right_only: '▷',
     ellipsis: '…',
     arrow_up: '↑',
     arrow_down: '↓',
-    arrow_left: '←',
     arrow_right: '→',
-    diameter: '⌀',
 };
 
 const ASCII: Glyphs = Glyphs {
-    hole_empty: '.',
-    hole_pin: 'o',
-    hole_plate: 'x',
-    hole_runner: '=',
-    hole_free: '*',
-    hole_shared: '&',
-    edge_level: '-',
-    edge_back: '|',
-    edge_front: '#',
-    corner_head_left: '+',
-    corner_head_right: '+',
-    corner_foot_left: '+',
-    corner_foot_right: '+',
-    hatch: '/',
-    keep_out: ':',
+    signs: Signs::ASCII,
     left_only: 'L',
     right_only: 'R',
     ellipsis: '~',
     arrow_up: '^',
     arrow_down: 'v',
-    arrow_left: '<',
     arrow_right: '>',
-    diameter: 'D',
 };
 
 impl Glyphs {
@@ -162,6 +100,15 @@ mod tests {
     fn parts(glyphs: &Glyphs) -> (Vec<char>, [char; 4]) {
         // Taken apart by name, so that a new glyph does not compile until it stands here too.
         let Glyphs {
+            signs,
+            left_only,
+            right_only,
+            ellipsis,
+            arrow_up,
+            arrow_down,
+            arrow_right,
+        } = *glyphs;
+        let Signs {
             hole_empty,
             hole_pin,
             hole_plate,
@@ -171,21 +118,11 @@ mod tests {
             edge_level,
             edge_back,
             edge_front,
-            corner_head_left,
-            corner_head_right,
-            corner_foot_left,
-            corner_foot_right,
-            hatch,
+            corners,
+            fixed_panel,
             keep_out,
-            left_only,
-            right_only,
-            ellipsis,
-            arrow_up,
-            arrow_down,
-            arrow_left,
-            arrow_right,
             diameter,
-        } = *glyphs;
+        } = signs;
         let holes = [
             hole_empty,
             hole_pin,
@@ -194,16 +131,23 @@ mod tests {
             hole_free,
             hole_shared,
         ];
-        let board = [edge_level, edge_back, edge_front, hatch, keep_out];
-        let signs = [left_only, right_only, ellipsis, diameter];
-        let arrows = [arrow_up, arrow_down, arrow_left, arrow_right];
-        let corners = [
-            corner_head_left,
-            corner_head_right,
-            corner_foot_left,
-            corner_foot_right,
+        let board = [
+            edge_level,
+            edge_back,
+            edge_front,
+            fixed_panel,
+            keep_out,
+            diameter,
         ];
-        ([&holes[..], &board, &signs, &arrows].concat(), corners)
+        let marks = [
+            left_only,
+            right_only,
+            ellipsis,
+            arrow_up,
+            arrow_down,
+            arrow_right,
+        ];
+        ([&holes[..], &board, &marks].concat(), corners)
     }
 
     #[test]

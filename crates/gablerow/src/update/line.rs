@@ -142,24 +142,3 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         },
     }))
 }
-
-/// What a line is asked for, in words, for the view.
-#[must_use]
-pub fn question(app: &App, purpose: &Purpose) -> String {
-    let name = |key: &Name| {
-        app.desk
-            .job
-            .cabinet(*key)
-            .map(|cabinet| cabinet.name.to_string())
-            .unwrap_or_default()
-    };
-    match purpose {
-        Purpose::SaveAs { .. } => "save as".to_owned(),
-        Purpose::Add(_) => "name of the new cabinet".to_owned(),
-        Purpose::Copy(cabinet) => format!("name of the copy of {}", name(cabinet)),
-        Purpose::Rename(cabinet) => format!("new name of {}", name(cabinet)),
-        Purpose::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
-        Purpose::Measure(measure) => measure.words().to_owned(),
-        Purpose::Reason { rule, .. } => format!("why is {rule} all right"),
-    }
-}

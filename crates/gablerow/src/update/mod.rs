@@ -10,8 +10,8 @@
 mod checks;
 mod face;
 mod job_list;
-pub mod line;
-pub mod sizes;
+mod line;
+mod sizes;
 
 use std::path::PathBuf;
 

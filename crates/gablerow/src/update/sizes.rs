@@ -1,25 +1,11 @@
 //! The list of sizes: lengths that are typed, and choices that are stepped through.
 
-use gablerow_core::edit::{Choice, Edit, Measure};
+use gablerow_core::edit::Edit;
 
 use super::{Effect, ask, edit};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane, Purpose};
-
-/// A line of the list.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SizeLine {
-    /// A length.
-    Measure(Measure),
-    /// A choice.
-    Choice(Choice),
-}
-
-/// The lines of the list, in their order; view and update both read it here.
-pub fn lines() -> impl Iterator<Item = SizeLine> {
-    let measures = Measure::ALL.into_iter().map(SizeLine::Measure);
-    measures.chain(Choice::ALL.into_iter().map(SizeLine::Choice))
-}
+use crate::size_line::{SizeLine, lines};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     let Some(Pane::Sizes(at)) = app.pane else {

@@ -1,5 +1,6 @@
 //! A pen on a buffer: text and characters in a role, cut at the edge of an area.
 
+use gablerow_papers::wrap;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Modifier;
@@ -154,42 +155,6 @@ fn fit(text: &str, room: usize, ellipsis: char) -> String {
     fitted
 }
 
-/// Lines of at most `room` columns, broken at blanks; a longer word is broken where the room ends.
-pub(super) fn wrap(text: &str, room: usize) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in text.split(' ') {
-        let mut word = word.to_owned();
-        while let Some(line) = lines.last_mut() {
-            let gap = usize::from(!line.is_empty());
-            if line.width() + gap + word.width() <= room || room == 0 {
-                if gap == 1 {
-                    line.push(' ');
-                }
-                line.push_str(&word);
-                break;
-            }
-            if !line.is_empty() {
-                lines.push(String::new());
-                continue;
-            }
-            let cut: String = word
-                .graphemes(true)
-                .scan(0, |used, grapheme| {
-                    *used += grapheme.width();
-                    (*used <= room).then_some(grapheme)
-                })
-                .collect();
-            if cut.is_empty() {
-                break;
-            }
-            word = word[cut.len()..].to_owned();
-            line.push_str(&cut);
-            lines.push(String::new());
-        }
-    }
-    lines
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -198,11 +163,5 @@ mod tests {
     fn text_that_does_not_fit_says_so() {
         assert_eq!(fit("hinge plate", 11, '…'), "hinge plate");
         assert_eq!(fit("hinge plate", 8, '…'), "hinge p…");
-    }
-
-    #[test]
-    fn lines_break_at_blanks_and_never_run_over() {
-        assert_eq!(wrap("hole 4 serves two", 8), ["hole 4", "serves", "two"]);
-        assert_eq!(wrap("abcdefghij kl", 4), ["abcd", "efgh", "ij", "kl"]);
     }
 }

@@ -2,7 +2,9 @@
 
 use gablerow_core::check::Level;
 
-use super::canvas::{Canvas, wrap};
+use gablerow_papers::wrap;
+
+use super::canvas::Canvas;
 use crate::app::App;
 use crate::scene::Scene;
 use crate::theme::Role;
@@ -77,7 +79,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
             }
             canvas.text(3, y, line, role_of_text);
             if index == at {
-                canvas.set(0, y, canvas.glyphs().edge_front, Role::Title);
+                canvas.set(0, y, canvas.glyphs().signs.edge_front, Role::Title);
             }
             y += 1;
         }

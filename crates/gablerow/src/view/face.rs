@@ -3,7 +3,9 @@
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::Hand;
 
-use super::board::{Cursor, Projection};
+use gablerow_papers::board::Projection;
+
+use super::board::{Cursor, Window};
 use super::canvas::Canvas;
 use super::panel::{self, GUTTER, NUMBERS};
 use super::{info, sizes};
@@ -72,26 +74,32 @@ fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
     let room = canvas.width().saturating_sub(NUMBERS + 2 + 1 + INFO_LEAST);
     let projection = Projection::of(drawing, room);
     let height = canvas.height();
+    let window = Window::of(&[&projection], height - 1, app.spot.hole);
     let wide = projection.columns + 2;
     numbers(
         &mut canvas.part(0, 1, NUMBERS, height - 1),
         app,
         scene,
-        &projection,
+        window,
     );
+    let mut part = canvas.part(NUMBERS, 0, wide, height);
     panel::draw(
-        &mut canvas.part(NUMBERS, 0, wide, height),
+        &mut part,
         drawing,
         &projection,
+        window,
         cursor(app, drawing),
     );
     NUMBERS + wide
 }
 
-/// Hole numbers and heights above the foot of the panel.
-fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, projection: &Projection) {
-    let lines = canvas.height();
-    for (y, number) in panel::numbered(projection, lines, app.spot.hole, scene.layout.last) {
+/// Hole numbers and heights above the foot of the panel, and arrows where it goes on beyond the screen.
+fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, window: Window) {
+    let on_grid = 1..=scene.layout.last;
+    for (y, number) in window
+        .numbers()
+        .filter(|(_, number)| on_grid.contains(number))
+    {
         let height = scene
             .drawing
             .height(number)
@@ -104,6 +112,7 @@ fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, projection: &Projectio
         } else {
             ' '
         };
+        // A height in inches with its remainder is too long for the column; the cursor's own is said beside the board.
         let height = if height.len() > 7 {
             String::new()
         } else {
@@ -111,22 +120,16 @@ fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, projection: &Projectio
         };
         canvas.text(0, y, &format!("{sign}{number:>3}{height:>7}"), role);
     }
-    if projection.lines() > i16::try_from(lines).unwrap_or(i16::MAX) {
-        more(canvas, projection, app.spot.hole);
-    }
+    more(canvas, window, NUMBERS - 1);
 }
 
-/// Arrows where the panel goes on beyond the screen.
-fn more(canvas: &mut Canvas, projection: &Projection, hole: i16) {
-    let lines = canvas.height();
-    let start = projection.lowest_shown(lines, hole);
+fn more(canvas: &mut Canvas, window: Window, x: u16) {
     let glyphs = canvas.glyphs();
-    let x = canvas.width() - 1;
-    if start > projection.lowest {
-        canvas.set(x, lines - 1, glyphs.arrow_down, Role::Strong);
-    }
-    if start + i16::try_from(lines).unwrap_or(i16::MAX) <= projection.highest {
+    if window.more_above {
         canvas.set(x, 0, glyphs.arrow_up, Role::Strong);
+    }
+    if window.more_below {
+        canvas.set(x, window.lines - 1, glyphs.arrow_down, Role::Strong);
     }
 }
 
@@ -135,25 +138,21 @@ fn book(canvas: &mut Canvas, app: &App, scene: &Scene, mate: &FaceDrawing, besid
     let (own, height) = (&scene.drawing, canvas.height());
     let info = if beside { INFO_LEAST + 6 } else { 0 };
     let room = (canvas.width().saturating_sub(GUTTER + info) / 2).saturating_sub(2);
-    let own_is_left = own.face.toward == Hand::Right;
-    let (left, right) = if own_is_left {
+    let (left, right) = if own.face.toward == Hand::Right {
         (own, mate)
     } else {
         (mate, own)
     };
     let [left_on, right_on] = [left, right].map(|drawing| Projection::of(drawing, room));
+    let window = Window::of(&[&left_on, &right_on], height - 1, app.spot.hole);
     let (left_wide, right_wide) = (left_on.columns + 2, right_on.columns + 2);
-    let on = |drawing: &FaceDrawing| {
-        if drawing.face == own.face {
-            cursor(app, own)
-        } else {
-            shadow(app, drawing)
-        }
-    };
+    // The mate scrolls along, but the person does not stand on it.
+    let on = |drawing: &FaceDrawing| cursor(app, own).filter(|_| drawing.face == own.face);
     panel::draw(
         &mut canvas.part(0, 0, left_wide, height),
         left,
         &left_on,
+        window,
         on(left),
     );
     gutter(
@@ -161,24 +160,11 @@ fn book(canvas: &mut Canvas, app: &App, scene: &Scene, mate: &FaceDrawing, besid
         app,
         scene,
         (left, right),
-        &left_on,
+        window,
     );
-    panel::draw(
-        &mut canvas.part(left_wide + GUTTER, 0, right_wide, height),
-        right,
-        &right_on,
-        on(right),
-    );
+    let mut part = canvas.part(left_wide + GUTTER, 0, right_wide, height);
+    panel::draw(&mut part, right, &right_on, window, on(right));
     left_wide + GUTTER + right_wide
-}
-
-/// The mate scrolls along, but the person does not stand on it.
-fn shadow(app: &App, _drawing: &FaceDrawing) -> Option<Cursor> {
-    Some(Cursor {
-        row: gablerow_core::measure::Length::MIN,
-        hole: app.spot.hole,
-        mark: None,
-    })
 }
 
 /// Hole numbers between the two panels, and a mark where only one of them has a hole.
@@ -187,11 +173,14 @@ fn gutter(
     app: &App,
     scene: &Scene,
     sides: (&FaceDrawing, &FaceDrawing),
-    on: &Projection,
+    window: Window,
 ) {
-    let lines = canvas.height();
     let glyphs = canvas.glyphs();
-    for (y, number) in panel::numbered(on, lines, app.spot.hole, scene.layout.last) {
+    let on_grid = 1..=scene.layout.last;
+    for (y, number) in window
+        .numbers()
+        .filter(|(_, number)| on_grid.contains(number))
+    {
         let role = if number == app.spot.hole {
             Role::Strong
         } else {
@@ -213,4 +202,5 @@ fn gutter(
             canvas.set(GUTTER - 1, y, glyphs.right_only, Role::GutterMark);
         }
     }
+    more(canvas, window, GUTTER - 2);
 }

@@ -5,7 +5,6 @@ use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::keymap;
 use crate::scene::Scene;
 use crate::theme::Role;
-use crate::update::line::question;
 
 /// Draws the last line of the screen.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
@@ -95,7 +94,7 @@ fn typing(line: &mut Canvas, app: &App, asked: &Line) {
     let mut x = line.text(
         0,
         0,
-        &format!(" {} ", question(app, &asked.purpose)),
+        &format!(" {} ", asked.purpose.question(&app.desk.job)),
         Role::Title,
     );
     // A length is typed where it stands; the question and a complaint are said here.

@@ -2,6 +2,7 @@
 
 use gablerow_core::check::Level;
 use gablerow_core::measure::Length;
+use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
 use super::words;
@@ -114,7 +115,7 @@ fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
 }
 
 fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
-    let (unit, glyphs) = (app.desk.job.unit, canvas.glyphs());
+    let unit = app.desk.job.unit;
     for row in &scene.drawing.rows {
         let here = || {
             scene
@@ -133,7 +134,7 @@ fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
         } else {
             ("front", row.x)
         };
-        let runs = words::runs(here().map(|dot| &dot.hole), glyphs);
+        let runs = canvas.glyphs().signs.runs(here().map(|dot| &dot.hole));
         let text = format!("{} from {edge} {runs} ({count})", setback.show(unit));
         y = canvas.paragraph(y, 0, &text, Role::Plain);
     }
@@ -194,7 +195,7 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
             Level::Warn => Role::Warn,
             Level::Note => Role::Note,
         };
-        let lines = super::canvas::wrap(&finding.message, width.saturating_sub(2));
+        let lines = wrap(&finding.message, width.saturating_sub(2));
         for (at, line) in lines.iter().take(FINDING_LINES_MOST).enumerate() {
             if at == 0 {
                 canvas.text(0, y, &finding.level.word()[..1].to_uppercase(), mark);

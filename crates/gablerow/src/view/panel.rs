@@ -2,7 +2,9 @@
 
 use gablerow_core::drawing::FaceDrawing;
 
-use super::board::{self, Cursor, Projection};
+use gablerow_papers::board::Projection;
+
+use super::board::{self, Cursor, Window};
 use super::canvas::Canvas;
 use crate::theme::Role;
 
@@ -16,6 +18,7 @@ pub(super) fn draw(
     canvas: &mut Canvas,
     drawing: &FaceDrawing,
     projection: &Projection,
+    window: Window,
     cursor: Option<Cursor>,
 ) {
     let width = canvas.width();
@@ -50,25 +53,7 @@ pub(super) fn draw(
         &mut canvas.part(0, 1, width, height),
         drawing,
         projection,
+        window,
         cursor,
     );
-}
-
-/// The lines of a panel with the hole number each stands for, as far as the cabinet's grid has it.
-pub(super) fn numbered(
-    projection: &Projection,
-    lines: u16,
-    hole: i16,
-    last: i16,
-) -> impl Iterator<Item = (u16, i16)> {
-    let start = projection.lowest_shown(lines, hole);
-    let highest = projection.highest;
-    (0..lines)
-        .map(move |line| {
-            (
-                lines - 1 - line,
-                start + i16::try_from(line).unwrap_or(i16::MAX),
-            )
-        })
-        .filter(move |&(_, number)| (1..=last).contains(&number) && number <= highest)
 }

@@ -5,8 +5,8 @@ use gablerow_core::edit::{Choice, Measure};
 use super::canvas::Canvas;
 use crate::app::{App, Asked, Purpose};
 use crate::scene::Scene;
+use crate::size_line::{SizeLine, lines};
 use crate::theme::Role;
-use crate::update::sizes::{SizeLine, lines};
 
 /// Where the values begin.
 const VALUES: u16 = 13;
@@ -42,7 +42,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
         }
         y += 1;
     }
-    canvas.paragraph(y + 1, 0, &balance(app, scene), Role::Dim);
+    let y = canvas.paragraph(y + 1, 0, &both(app, scene, at), Role::Plain);
+    canvas.paragraph(y, 0, &balance(app, scene), Role::Dim);
 }
 
 fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16, here: bool) {
@@ -57,7 +58,7 @@ fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16
     }
     let job = &app.desk.job;
     let text = match measure.read(job, scene.cabinet) {
-        Some(length) => length.both(job.unit).to_string(),
+        Some(length) => length.show(job.unit).to_string(),
         None => "none".to_owned(),
     };
     canvas.text(
@@ -75,6 +76,18 @@ fn choice_value(canvas: &mut Canvas, app: &App, scene: &Scene, choice: Choice, y
         choice.value(&app.desk.job, scene.cabinet),
         Role::Plain,
     );
+}
+
+/// The length one is on, in both units.
+fn both(app: &App, scene: &Scene, at: usize) -> String {
+    let job = &app.desk.job;
+    match lines().nth(at) {
+        Some(SizeLine::Measure(measure)) => measure
+            .read(job, scene.cabinet)
+            .map(|length| length.both(job.unit).to_string())
+            .unwrap_or_default(),
+        _ => String::new(),
+    }
 }
 
 /// The balanced heights next to this one, which are what a height is most often typed for.

@@ -2,7 +2,9 @@
 
 use gablerow_core::sum::Sum;
 
-use super::canvas::{Canvas, wrap};
+use gablerow_papers::wrap;
+
+use super::canvas::Canvas;
 use crate::app::App;
 use crate::scene::Scene;
 use crate::theme::Role;

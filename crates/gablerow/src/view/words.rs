@@ -1,10 +1,7 @@
 //! Short words for things of the job, as the screens name them.
 
 use gablerow_core::job::{Cabinet, Datum, Division, HolePlace, Key};
-use gablerow_core::layout::{Hole, Layout};
-
-use super::board::sign;
-use crate::theme::Glyphs;
+use gablerow_core::layout::Layout;
 
 /// What owns a hole: `hinge plate 19-20, from the head`.
 pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
@@ -63,24 +60,4 @@ fn counted(place: HolePlace) -> String {
         Datum::Foot => String::new(),
         other => format!(", from {}", other.word()),
     }
-}
-
-/// The holes of a row as runs, each with the sign of its use: `◆3-4 ●11-16`.
-pub(super) fn runs<'a>(holes: impl Iterator<Item = &'a Hole>, glyphs: &Glyphs) -> String {
-    let mut runs: Vec<(char, i16, i16)> = Vec::new();
-    for hole in holes {
-        let Some(number) = hole.number else { continue };
-        let (sign, _) = sign(hole.only_use(), glyphs);
-        match runs.last_mut() {
-            Some((last_sign, _, last)) if *last_sign == sign && *last + 1 == number => {
-                *last = number;
-            }
-            _ => runs.push((sign, number, number)),
-        }
-    }
-    let text = |(sign, first, last): &(char, i16, i16)| match first == last {
-        true => format!("{sign}{first}"),
-        false => format!("{sign}{first}-{last}"),
-    };
-    runs.iter().map(text).collect::<Vec<_>>().join(" ")
 }
