@@ -1,1 +1,5 @@
 //! The whole program, driven from outside.
+
+// Marked as tests, so that helpers may unwrap as tests may.
+#[cfg(test)]
+mod command_line;

@@ -149,24 +149,40 @@ impl History {
     /// Makes a change and keeps it. Steps that had been taken back are gone.
     pub fn make(&mut self, step: Step, job: &mut Job) {
         step.apply(job);
-        self.steps.truncate(self.done);
-        self.saved = self.saved.filter(|&saved| saved <= self.done);
-        self.steps.push(step);
-        self.done += 1;
+        self.push(step);
     }
 
     /// Takes the last change back, and gives it; `None` when there is none.
     pub fn undo(&mut self, job: &mut Job) -> Option<&Step> {
-        self.done = self.done.checked_sub(1)?;
-        let step = self.steps.get(self.done)?;
+        let step = self.step_back()?;
         step.revert(job);
         Some(step)
     }
 
     /// Makes the change that was last taken back, and gives it; `None` when there is none.
     pub fn redo(&mut self, job: &mut Job) -> Option<&Step> {
-        let step = self.steps.get(self.done)?;
+        let step = self.step_forward()?;
         step.apply(job);
+        Some(step)
+    }
+
+    /// Keeps a change that the job at hand already has.
+    pub fn push(&mut self, step: Step) {
+        self.steps.truncate(self.done);
+        self.saved = self.saved.filter(|&saved| saved <= self.done);
+        self.steps.push(step);
+        self.done += 1;
+    }
+
+    /// One step back, without a job to change; gives the step that is now taken back.
+    pub fn step_back(&mut self) -> Option<&Step> {
+        self.done = self.done.checked_sub(1)?;
+        self.steps.get(self.done)
+    }
+
+    /// One step forward, without a job to change; gives the step that is now made.
+    pub fn step_forward(&mut self) -> Option<&Step> {
+        let step = self.steps.get(self.done)?;
         self.done += 1;
         Some(step)
     }
@@ -180,6 +196,20 @@ impl History {
     #[must_use]
     pub fn is_saved(&self) -> bool {
         self.saved == Some(self.done)
+    }
+
+    /// How many steps lie between the job as it is now and as it was saved: above 0 they have to be taken back, below 0 made
+    /// again; `None` when no steps lead there.
+    #[must_use]
+    pub fn since_saved(&self) -> Option<isize> {
+        let saved = isize::try_from(self.saved?).ok()?;
+        Some(isize::try_from(self.done).ok()? - saved)
+    }
+
+    /// All steps, the oldest first, those that were taken back at the end.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
     }
 
     /// How many changes can be taken back.

@@ -56,7 +56,8 @@ impl Label {
 }
 
 /// Control characters, marks that turn the reading order, line separators, unseen joiners and tags.
-fn is_unsafe(c: char) -> bool {
+#[must_use]
+pub fn is_unsafe(c: char) -> bool {
     c.is_control()
         || matches!(c,
             '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}'
@@ -90,6 +91,8 @@ impl fmt::Display for LabelError {
         }
     }
 }
+
+impl core::error::Error for LabelError {}
 
 #[cfg(test)]
 mod tests {

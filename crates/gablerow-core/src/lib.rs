@@ -17,6 +17,8 @@ extern crate alloc;
 #[cfg(test)]
 mod arbitrary;
 pub mod cards;
+pub mod check;
+pub mod drawing;
 pub mod edit;
 pub mod grid;
 pub mod history;

@@ -51,6 +51,29 @@ impl Sum {
         self.plus(words, -value)
     }
 
+    /// What is left when another sum is taken off; a term that both have falls out.
+    ///
+    /// # Example
+    /// A depth of 560 less a row at 560 (depth) - 20 (groove) - 37 (setback): 57 = 20 (groove) + 37 (setback).
+    #[must_use]
+    pub fn minus(self, other: &Self) -> Self {
+        let mut others = *other;
+        let mut left = Self::default();
+        for term in self.terms() {
+            match others.terms[..usize::from(others.used)]
+                .iter_mut()
+                .find(|same| *same == term)
+            {
+                Some(same) => *same = Term::default(),
+                None => left = left.push(term.words, term.value),
+            }
+        }
+        others
+            .terms()
+            .iter()
+            .fold(left, |left, term| left.less(term.words, term.value))
+    }
+
     fn push(mut self, words: &'static str, value: Length) -> Self {
         self.total += value;
         let used = usize::from(self.used);
@@ -125,7 +148,33 @@ mod tests {
         );
     }
 
+    #[test]
+    fn terms_that_both_have_fall_out_of_a_difference() {
+        let depth = Sum::of("depth", Length::from_mm(560));
+        let groove = Length::from_mm(20);
+        let row = depth
+            .less("groove", groove)
+            .less("back setback", Length::from_mm(37));
+        assert_eq!(
+            depth.minus(&row).to_string(),
+            "57.0 = 20.0 (groove) + 37.0 (back setback)"
+        );
+    }
+
     proptest! {
+        #[test]
+        fn a_difference_is_the_difference_of_the_totals(
+            a in prop::collection::vec((0..4_usize, -9..9_i32), 0..5),
+            b in prop::collection::vec((0..4_usize, -9..9_i32), 0..5),
+        ) {
+            let words = ["depth", "groove", "recess", "setback"];
+            let sum = |terms: &[(usize, i32)]| {
+                terms.iter().fold(Sum::default(), |sum, &(w, v)| sum.plus(words[w], Length::from_mm(v)))
+            };
+            let (a, b) = (sum(&a), sum(&b));
+            prop_assert_eq!(a.minus(&b).total(), a.total() - b.total());
+        }
+
         #[test]
         fn terms_add_up_to_the_total(values in prop::collection::vec(-80_000..80_000_i32, 1..12)) {
             let sum = values.iter().fold(Sum::default(), |sum, &v| sum.plus("term", Length::from_counts(v)));

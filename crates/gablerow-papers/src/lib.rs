@@ -1,1 +1,29 @@
-//! Consequences in, bytes out.
+//! Consequences of a job in, text and tables out. Pure: no files, no clock, no terminal.
+//!
+//! ```text
+//! layout, drawing -- board ----> face_text        one face on lines and columns
+//! findings -------- text wrap -> findings_text    by level and cabinet
+//! layout ---------- holes -----> hole_table       one record for each bore: text, CSV, columns for others
+//! ```
+#![cfg_attr(not(test), no_std)]
+
+extern crate alloc;
+
+pub mod board;
+mod csv;
+mod face_text;
+mod findings_text;
+mod hole_table;
+mod holes;
+mod signs;
+mod text;
+
+pub use face_text::FaceSheet;
+pub use findings_text::findings_text;
+pub use hole_table::{COLUMNS, Column, Value, hole_csv, hole_text};
+pub use holes::HoleRecord;
+pub use signs::Signs;
+pub use text::{WIDTH, wrap};
+
+#[cfg(test)]
+mod fixture;

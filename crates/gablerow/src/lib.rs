@@ -1,1 +1,26 @@
-//! The program.
+//! The program: terminal, keys, job files, command line. The only crate that touches the world.
+//!
+//! ```text
+//! press -- keymap --> Action -- update --> App' + effects
+//!                                 |           |
+//!                             view(&App)   store performs, answers with a message
+//! ```
+
+pub mod action;
+pub mod app;
+pub mod command_line;
+pub mod demo;
+pub mod field;
+pub mod job_file;
+pub mod journal_entry;
+pub mod key;
+pub mod keymap;
+pub mod program;
+pub mod scene;
+pub mod session;
+pub mod size_line;
+pub mod store;
+pub mod terminal;
+pub mod theme;
+pub mod update;
+pub mod view;

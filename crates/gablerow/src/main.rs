@@ -1,3 +1,7 @@
 //! The program `gablerow`.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    gablerow::command_line::run(std::env::args_os())
+}

@@ -12,7 +12,7 @@ use crate::job::{
     ShelfHeight, SideBySide, Spacers, Stacked, Zone,
 };
 use crate::measure::Length;
-use crate::measure::range::{self, Range};
+use crate::measure::range;
 
 const DEEP: u32 = 3;
 const NAMELESS: Key = Key(0);
@@ -42,14 +42,9 @@ fn with_fronts(division: Division, fronts: Vec<Front>) -> Opening {
 }
 
 fn side_by_side(opening: BoxedStrategy<Opening>) -> impl Strategy<Value = Division> {
-    // Three parts of the widest fixed width still are no wider together than an opening may be.
-    let third = Range {
-        max: Length::from_mm(2000),
-        ..range::OPENING_SIZE
-    };
     let width = prop_oneof![
         3 => Just(PartWidth::Equal),
-        1 => within(&third).prop_map(PartWidth::Fixed),
+        1 => within(&range::OPENING_SIZE).prop_map(PartWidth::Fixed),
     ];
     let part = (width, opening).prop_map(|(width, opening)| Part { width, opening });
     let rest = prop::collection::vec((partition(), part.clone()), 1..3);

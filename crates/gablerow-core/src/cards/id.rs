@@ -58,3 +58,5 @@ impl fmt::Display for CardIdError {
         )
     }
 }
+
+impl core::error::Error for CardIdError {}

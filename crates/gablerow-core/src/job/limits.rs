@@ -7,8 +7,7 @@ use core::fmt;
 
 use super::{
     Bay, Cabinet, Carcass, Copy, Depth, Division, FreeHole, FreeRow, Front, FrontHeight, FrontKind,
-    HolePlace, Job, Joint, Opening, PartWidth, Partition, Runner, ShelfHeight, Shop, SideBySide,
-    TopKind,
+    HolePlace, Job, Joint, Opening, PartWidth, Partition, Runner, ShelfHeight, Shop, TopKind,
 };
 use crate::cards::{CardId, Cards};
 use crate::job::Back;
@@ -78,11 +77,6 @@ fn number(field: &str, range: &NumberRange, value: i64) -> Checked {
         .map_err(|wrong| Fault::new(field, wrong))
 }
 
-fn count(field: &str, items: usize) -> Checked {
-    let items = i64::try_from(items).unwrap_or(i64::MAX);
-    number(field, &range::COUNT, items)
-}
-
 fn card(field: &str, kind: &str, id: &CardId, found: bool) -> Checked {
     if found {
         Ok(())
@@ -99,11 +93,10 @@ impl Job {
     ///
     /// # Errors
     /// The first of these, with its place:
-    /// - a length or a number outside its range, openings too deep within each other, fixed widths that together are
-    ///   wider than any opening;
+    /// - a length or a number outside its range, openings too deep within each other or too many side by side;
     /// - two cabinets of one key or of one name, two things of one key in a cabinet, two cards of one kind with one id;
     /// - a card that is named and not there;
-    /// - no cabinet at all, or more than a job may have; a cabinet without a copy; a runner without a length.
+    /// - more cabinets than a job may have; a cabinet without a copy; a runner without a length.
     pub fn validate(&self) -> Checked {
         self.cards
             .validate()
@@ -376,17 +369,14 @@ impl Opening {
                         .map_err(|f| f.within("partition"))?;
                     part(next).map_err(|f| f.within("part"))
                 })?;
-                count("side_by_side.rest", parts.rest.len())?;
-                parts
-                    .validate_widths()
-                    .map_err(|f| f.within("side_by_side"))
+                let parts = i64::try_from(parts.rest.len()).unwrap_or(i64::MAX - 1) + 1;
+                number("side_by_side", &range::PARTS, parts)
             }
             Division::Stacked(parts) => {
                 parts
                     .first
                     .validate(cards, deeper)
                     .map_err(|f| f.within("stacked.first"))?;
-                count("stacked.rest", parts.rest.len())?;
                 each(&parts.rest, "stacked.rest", |(shelf, opening)| {
                     card(
                         "shelf.board",
@@ -409,29 +399,6 @@ impl Opening {
                 })
             }
         }
-    }
-}
-
-impl SideBySide {
-    /// What parts leave over or miss is a finding, as long as they could stand in some carcass.
-    fn validate_widths(&self) -> Checked {
-        let most = range::OPENING_SIZE.max;
-        let mut together = Length::ZERO;
-        let rest = self.rest.iter().map(|(_, part)| part);
-        for part in core::iter::once(&self.first).chain(rest) {
-            if let PartWidth::Fixed(width) = part.width {
-                together += width;
-            }
-            if together > most {
-                let problem = format!(
-                    "fixed widths of {} together, but an opening has at most {} mm",
-                    together.exact_mm(),
-                    most.exact_mm()
-                );
-                return Err(Fault::new("width", problem));
-            }
-        }
-        Ok(())
     }
 }
 

@@ -12,7 +12,7 @@
 use alloc::boxed::Box;
 use alloc::vec::Vec;
 
-use super::{CardId, Front, HolePlace, Key, PinRows, Plate, Runner, Shelf, Zone};
+use super::{CardId, Datum, Front, HolePlace, Key, PinRows, Plate, Runner, Shelf, Zone};
 use crate::measure::Length;
 
 /// A clear space, and the fronts that close it.
@@ -214,6 +214,26 @@ impl Opening {
             if let (true, Division::Bay(bay)) = (opening.key == key, &opening.division) {
                 found = Some(bay);
             }
+        });
+        found
+    }
+
+    /// Where the places of a fitting are counted from; `None` when no bay has it. A zone says it by its lowest hole.
+    #[must_use]
+    pub fn datum_of(&self, fitting: Key) -> Option<Datum> {
+        let mut found = None;
+        self.each(&mut |opening| {
+            let Division::Bay(bay) = &opening.division else {
+                return;
+            };
+            let zones = bay.zones.iter().map(|zone| (zone.key, zone.first));
+            let shelves = bay.shelves.iter().map(|shelf| (shelf.key, shelf.hole));
+            let plates = bay.plates.iter().map(|plate| (plate.key, plate.hole));
+            let runners = bay.runners.iter().map(|runner| (runner.key, runner.hole));
+            let mut places = zones.chain(shelves).chain(plates).chain(runners);
+            found = found.or(places
+                .find(|(key, _)| *key == fitting)
+                .map(|(_, place)| place.datum));
         });
         found
     }

@@ -45,6 +45,16 @@ impl Hole {
         }
     }
 
+    /// What it is for, when it has one use only.
+    #[must_use]
+    pub fn only_use(&self) -> Option<Use> {
+        let (first, _) = *self.users.first()?;
+        self.users
+            .iter()
+            .all(|&(use_, _)| use_ == first)
+            .then_some(first)
+    }
+
     fn share(&mut self, spec: &BoreSpec) {
         self.diameter = self.diameter.max(spec.diameter);
         self.depth = match (self.depth, spec.depth) {

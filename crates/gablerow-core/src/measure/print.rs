@@ -16,6 +16,15 @@ pub enum Unit {
 }
 
 impl Unit {
+    /// The other one of the two.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Millimetre => Self::Inch,
+            Self::Inch => Self::Millimetre,
+        }
+    }
+
     /// The sign people write: `mm` or `in`.
     #[must_use]
     pub const fn word(self) -> &'static str {

@@ -215,8 +215,8 @@ table! {
     SET_BACK = NumberRange { name: "set back", min: 0, max: 20, why: "20 pitches are past a deep carcass" };
     /// Modules of a front, or its share in what is left.
     SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
-    /// How many of anything inside one cabinet: shelves, drawers, openings.
-    COUNT = NumberRange { name: "count", min: 0, max: 400, why: "no more than hole numbers" };
+    /// Openings side by side, with a partition between each two.
+    PARTS = NumberRange { name: "parts side by side", min: 1, max: 40, why: "more are several cabinets" };
 }
 
 #[cfg(test)]

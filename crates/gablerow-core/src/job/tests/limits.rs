@@ -7,6 +7,7 @@ use crate::job::{
     Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, FrontKind, Hand, HolePlace, Job,
     Key, Label, PartWidth, ShelfHeight, TopKind,
 };
+use crate::layout::OpenPoint;
 use crate::measure::Length;
 
 /// A job with a bit of everything, which is held.
@@ -219,21 +220,25 @@ fn fixed_parts(count: usize, width: i32) -> Job {
 }
 
 #[test]
-fn fixed_widths_fit_in_some_carcass() {
-    assert_eq!(fixed_parts(2, 3000).validate(), Ok(()));
-    // 45 parts of 6000 would be longer than a length can be.
-    assert_eq!(
-        fixed_parts(45, 6000).validate().unwrap_err().to_string(),
-        "cabinets[0].opening.side_by_side.width: \
-         fixed widths of 12000 together, but an opening has at most 6000 mm"
-    );
-    assert_eq!(
-        fixed_parts(402, 10).validate().unwrap_err().to_string(),
-        "cabinets[0].opening.side_by_side.rest: count: 401, but it is 0 to 400"
-    );
-    let widest = fixed_parts(401, 10);
+fn widths_of_all_parts_still_are_a_length() {
+    // 40 parts of 6000 are 240 m of the 268 m that a length can be.
+    let widest = fixed_parts(40, 6000);
     assert_eq!(widest.validate(), Ok(()));
-    assert_eq!(lay_out(&widest).bays.len(), 401);
+    let layout = lay_out(&widest);
+    assert_eq!(layout.bays.len(), 40);
+    // 600 - 41 * 18 - 40 * 6000
+    let left_over = mm(-240_138);
+    assert_eq!(
+        layout.open_points.last(),
+        Some(&OpenPoint::Widths {
+            opening: Key(1),
+            left_over
+        })
+    );
+    assert_eq!(
+        fixed_parts(41, 10).validate().unwrap_err().to_string(),
+        "cabinets[0].opening.side_by_side: parts side by side: 41, but it is 1 to 40"
+    );
 }
 
 /// A cabinet with one length a hair outside its range.

@@ -1,0 +1,96 @@
+//! Depth: enough for the fastener, not too much for the board.
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use super::context::{doubt, is};
+use super::{Context, Finding, Rule, Strand, exposed, strands};
+use crate::job::Bit;
+use crate::layout::Use;
+use crate::measure::Length;
+
+/// Blind holes that are not deep enough for what goes in. A hole two uses share is bored as deep as the deeper asks.
+pub(super) fn depth_short_for_screw(cx: &Context, found: &mut Vec<Finding>) {
+    for (upright, face, strand) in cx.strands() {
+        let spec = strand.spec;
+        let fastener = match spec.use_ {
+            Use::Pin => "pin",
+            Use::Plate | Use::Runner => "screw",
+            // What a joint or a free hole takes has no card; their depth is what was asked for.
+            Use::Dowel | Use::Connector | Use::Free => continue,
+        };
+        let need = spec.pen + cx.limits().spare;
+        let deep_enough = |other: &Strand| other.spec.depth.is_none_or(|depth| depth >= need);
+        let Some(depth) = spec.depth.filter(|&depth| depth < need) else {
+            continue;
+        };
+        let deeper: Vec<_> = strands(face, cx.layout).filter(deep_enough).collect();
+        let short = strand.parts(|z| !deeper.iter().any(|other| other.is_at(strand.x, z)));
+        let most = upright.thickness - cx.limits().skin(cx.shop().bit);
+        for part in short {
+            let cure = if need <= most {
+                format!("bore {}", need.mm_1())
+            } else {
+                format!(
+                    "the board takes {}, so use a shorter {fastener}",
+                    most.mm_1()
+                )
+            };
+            let message = format!(
+                "{}{} {} {} deep, the {fastener} goes in {} and needs {}; {cure}",
+                doubt(spec.pen_unproved),
+                cx.subject(&part),
+                is(&part),
+                depth.mm_1(),
+                spec.pen.mm_1(),
+                need.mm_1()
+            );
+            let place = cx.here().on(face.id).at(&part);
+            found.push(Finding::new(Rule::DepthShortForScrew, place, message));
+        }
+    }
+}
+
+/// Blind holes that leave too little board under the bit.
+pub(super) fn depth_breaks_through(cx: &Context, found: &mut Vec<Finding>) {
+    let bit = cx.shop().bit;
+    let skin = cx.limits().skin(bit);
+    for (upright, face, strand) in cx.strands() {
+        let Some(depth) = strand.spec.depth else {
+            continue;
+        };
+        let left = upright.thickness - depth;
+        if left >= skin || exposed::is_seen_behind(upright, face, strand.spec) {
+            continue;
+        }
+        let (word, flat_would_do) = match bit {
+            Bit::Flat => ("flat", false),
+            Bit::Pointed => ("pointed", left >= cx.limits().skin_flat),
+        };
+        let message = format!(
+            "{} {} {} deep and {} {} of the {} board, a {word} bit needs {}; bore {} at most{}",
+            cx.subject(&strand),
+            is(&strand),
+            depth.mm_1(),
+            if strand.count() == 1 {
+                "leaves"
+            } else {
+                "leave"
+            },
+            left.max(Length::ZERO).mm_1(),
+            upright.thickness.mm_1(),
+            skin.mm_1(),
+            (upright.thickness - skin).max(Length::ZERO).mm_1(),
+            if flat_would_do {
+                ", or with a flat bit"
+            } else {
+                ""
+            }
+        );
+        let place = cx.here().on(face.id).at(&strand);
+        found.push(Finding::new(Rule::DepthBreaksThrough, place, message));
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,122 @@
+//! What the checks have to say.
+
+use alloc::string::String;
+
+use super::{Rule, Strand};
+use crate::job::{FaceId, Key, Label};
+use crate::measure::Length;
+
+/// How much a finding weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Level {
+    /// Nothing that leads to boring is printed until it is mended or overruled with a sentence.
+    Stop,
+    /// It is printed, and the line is on it.
+    Warn,
+    /// On the screen only.
+    Note,
+}
+
+impl Level {
+    /// All three, the heaviest first.
+    pub const ALL: [Self; 3] = [Self::Stop, Self::Warn, Self::Note];
+
+    /// The word of the trade: `stop`, `warn` or `note`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Warn => "warn",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// Where a finding is; as far down as it goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Place {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// The face; `None` when it is about the whole cabinet.
+    pub face: Option<FaceId>,
+    /// From the carcass front to the row, or to the centre of a single bore.
+    pub row: Option<Length>,
+    /// The first and the last hole number, both included.
+    pub holes: Option<(i16, i16)>,
+}
+
+impl Place {
+    /// Somewhere in the cabinet.
+    pub(super) fn of(cabinet: Key) -> Self {
+        Self {
+            cabinet,
+            face: None,
+            row: None,
+            holes: None,
+        }
+    }
+
+    /// On one of its faces.
+    pub(super) fn on(self, face: FaceId) -> Self {
+        Self {
+            face: Some(face),
+            ..self
+        }
+    }
+
+    /// Where these holes are.
+    pub(super) fn at(self, strand: &Strand) -> Self {
+        Self {
+            row: Some(strand.x),
+            holes: strand.holes,
+            ..self
+        }
+    }
+
+    /// From one hole number to another, both included.
+    pub(super) fn holes(self, holes: (i16, i16)) -> Self {
+        Self {
+            holes: Some(holes),
+            ..self
+        }
+    }
+}
+
+/// One thing the checks have to say.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// The rule that is broken.
+    pub rule: Rule,
+    /// How much it weighs.
+    pub level: Level,
+    /// Where it is.
+    pub place: Place,
+    /// What is wrong, by how much, and what would do. The same facts make the same sentence.
+    pub message: String,
+    /// Why a person accepted it.
+    pub accepted: Option<Label>,
+}
+
+impl Finding {
+    pub(super) fn new(rule: Rule, place: Place, message: String) -> Self {
+        Self {
+            rule,
+            level: rule.info().level,
+            place,
+            message,
+            accepted: None,
+        }
+    }
+
+    /// Whether it holds back what leads to boring.
+    #[must_use]
+    pub fn is_open_stop(&self) -> bool {
+        self.level == Level::Stop && self.accepted.is_none()
+    }
+
+    /// The name of its rule: `near-miss-rows`.
+    #[must_use]
+    pub fn rule_name(&self) -> &'static str {
+        self.rule.info().name
+    }
+}

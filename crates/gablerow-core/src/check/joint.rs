@@ -1,0 +1,96 @@
+//! Holes that open into the end of a fixed panel.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::context::holes;
+use super::strand::reach;
+use super::{Context, Finding, Rule, Strand, strands};
+use crate::layout::{Face, KeepOut, Span, Upright, Use};
+use crate::measure::Length;
+
+/// Holes whose disc meets the end zone of a bottom, top, stretcher or fixed shelf on their face.
+pub(super) fn hole_in_joint(cx: &Context, found: &mut Vec<Finding>) {
+    for (upright, face, strand) in cx.strands() {
+        if is_of_joint(&strand) {
+            continue;
+        }
+        let panels = face
+            .keep_outs
+            .iter()
+            .filter(|panel| panel.item.is_fixed_panel());
+        for panel in panels {
+            let Some(zone) = end_zone(upright, panel) else {
+                continue;
+            };
+            let Some(part) = within_disc(strand, panel.x, zone) else {
+                continue;
+            };
+            let message = sentence(cx, face, panel, zone, part);
+            let place = cx.here().on(face.id).at(&part);
+            found.push(Finding::new(Rule::HoleInJoint, place, message));
+        }
+    }
+}
+
+/// A joint's own bores belong in its zone.
+fn is_of_joint(strand: &Strand) -> bool {
+    matches!(strand.spec.use_, Use::Dowel | Use::Connector)
+}
+
+/// The heights at which the panel's end meets the face; a panel across the ends of the upright meets none of it.
+fn end_zone(upright: &Upright, panel: &KeepOut) -> Option<Span> {
+    let from = panel.z.from.max(upright.foot.total());
+    let to = panel.z.to.min(upright.head.total());
+    (from < to).then(|| Span::new(from, to))
+}
+
+/// The holes whose disc meets a zone.
+fn within_disc(strand: Strand, x: Span, z: Span) -> Option<Strand> {
+    let aside = (x.from - strand.x).max(strand.x - x.to).max(Length::ZERO);
+    let reach = reach(aside, strand.radius())?;
+    strand.within(z.from - reach, z.to + reach)
+}
+
+fn sentence(cx: &Context, face: &Face, panel: &KeepOut, zone: Span, part: Strand) -> String {
+    let disc = Span::new(part.low - part.radius(), part.high + part.radius());
+    // Whoever asks for a numbered hole, it is one hole and said once.
+    let name = match part.holes {
+        Some(_) => holes(&part),
+        None => cx.owner(part.spec),
+    };
+    let (above, below) = (disc.to - zone.to, zone.from - disc.from);
+    let shows = match (above > Length::ZERO, below > Length::ZERO) {
+        (true, _) => format!(", {} above it", above.mm_1()),
+        (false, true) => format!(", {} below it", below.mm_1()),
+        (false, false) => String::new(),
+    };
+    let own = strands(face, cx.layout).filter(|bore| is_of_joint(bore) && is_in(zone, bore.low));
+    let wood = own
+        .map(|bore| part.distance(bore) - part.radius() - bore.radius())
+        .min();
+    let wood = match wood {
+        Some(wood) => format!("{} of wood to its dowel", wood.mm_1()),
+        None => {
+            let rest = (disc.from - zone.from).max(zone.to - disc.to);
+            format!("{} of its end left", rest.max(Length::ZERO).mm_1())
+        }
+    };
+    format!(
+        "{}, disc {}-{}, meets the {} {}-{}{shows}, {wood}; leave it out, or accept it",
+        name,
+        disc.from.mm_1(),
+        disc.to.mm_1(),
+        panel.item.word(),
+        zone.from.mm_1(),
+        zone.to.mm_1(),
+    )
+}
+
+fn is_in(zone: Span, z: Length) -> bool {
+    zone.from < z && z < zone.to
+}
+
+#[cfg(test)]
+mod tests;

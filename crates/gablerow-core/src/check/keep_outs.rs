@@ -1,0 +1,208 @@
+//! The space that fittings and fixed panels need before a face.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use super::context::{doubt, range};
+use super::{Context, Finding, Place, Rule};
+use crate::layout::{Face, Item, KeepOut, Span};
+use crate::measure::Length;
+
+/// Pairs of keep-outs of one face that meet, or nearly.
+pub(super) fn keep_outs(cx: &Context, found: &mut Vec<Finding>) {
+    for (_, face) in cx.faces() {
+        for (at, one) in face.keep_outs.iter().enumerate() {
+            for other in &face.keep_outs[at + 1..] {
+                let (a, b) = if one.item <= other.item {
+                    (one, other)
+                } else {
+                    (other, one)
+                };
+                if let Some(rule) = broken(a, b, cx.limits().close) {
+                    let pair = Pair { cx, face, a, b };
+                    found.push(Finding::new(rule, pair.place(), pair.sentence(rule)));
+                }
+            }
+        }
+    }
+}
+
+/// Which rule two keep-outs break, the items in their own order; `None` when they are clear of each other.
+///
+/// | first | second | | broken when they overlap in |
+/// | --- | --- | --- | --- |
+/// | any | the same owner | may | |
+/// | fixed panel | fixed panel | may: parts of the carcass | |
+/// | hinge | fixed panel | plate-on-fixed-panel | x and z |
+/// | hinge | runner | inner-drawer-fouls | x and z: what packs the runner out is there too |
+/// | hinge | loose shelf | shelf-at-hinge | x, z and u |
+/// | any other pair | | keep-outs-meet | x, z and u |
+fn broken(a: &KeepOut, b: &KeepOut, close: Length) -> Option<Rule> {
+    let fixed = |keep_out: &KeepOut| keep_out.item.is_fixed_panel();
+    let same_owner = a.owner.is_some() && a.owner == b.owner;
+    if same_owner || fixed(a) && fixed(b) {
+        return None;
+    }
+    let zero = Length::ZERO;
+    let side_by_side = a.x.overlap(b.x) > zero && a.z.overlap(b.z) > zero;
+    match (a.item, b.item) {
+        (Item::Hinge, _) if fixed(b) && side_by_side => Some(Rule::PlateOnFixedPanel),
+        (Item::Hinge, Item::Runner) if side_by_side => Some(Rule::InnerDrawerFouls),
+        (Item::Hinge, Item::Shelf) if a.meets(b) => Some(Rule::ShelfAtHinge),
+        _ if a.meets(b) => Some(Rule::KeepOutsMeet),
+        _ => gap(a, b)
+            .filter(|&(gap, _)| gap < close)
+            .map(|_| Rule::KeepOutsClose),
+    }
+}
+
+/// How far apart two keep-outs are in the one direction that keeps them apart, and that direction; `None` when they
+/// touch, or are clear in more than one.
+fn gap(a: &KeepOut, b: &KeepOut) -> Option<(Length, &'static str)> {
+    let all = [
+        (a.x.overlap(b.x), "front to back"),
+        (a.z.overlap(b.z), "in height"),
+        (a.u.overlap(b.u), "out from the face"),
+    ];
+    let mut apart = all.into_iter().filter(|(over, _)| *over <= Length::ZERO);
+    let (over, way) = apart.next()?;
+    (over < Length::ZERO && apart.next().is_none()).then_some((-over, way))
+}
+
+/// Two keep-outs that are in each other's way, in the order of their items.
+#[derive(Clone, Copy)]
+struct Pair<'a> {
+    cx: &'a Context<'a>,
+    face: &'a Face,
+    a: &'a KeepOut,
+    b: &'a KeepOut,
+}
+
+impl Pair<'_> {
+    /// At the holes of the first that has some on the grid.
+    fn place(&self) -> Place {
+        let place = self.cx.here().on(self.face.id);
+        let of = |owner| {
+            let (first, last) = self.cx.fitting_holes(owner)?;
+            (first >= 1 && last <= self.cx.layout.last).then_some((first, last))
+        };
+        let mut owners = [self.a.owner, self.b.owner].into_iter().flatten();
+        owners
+            .find_map(of)
+            .map_or(place, |holes| place.holes(holes))
+    }
+
+    fn sentence(&self, rule: Rule) -> String {
+        let Self { a, b, .. } = self;
+        let too_much = a.z.overlap(b.z).mm_1();
+        let doubt = doubt(self.leans_on_guess());
+        match rule {
+            Rule::PlateOnFixedPanel => format!(
+                "{doubt}{} needs {}, {} takes {}: {too_much} too much; {}",
+                self.name(a),
+                heights(a.z),
+                self.name(b),
+                heights(b.z),
+                self.clear_holes(a, |other| other.item.is_fixed_panel())
+            ),
+            Rule::InnerDrawerFouls => format!(
+                "{doubt}{} needs {}, {} {}: {too_much} too much; {}",
+                self.name(b),
+                heights(b.z),
+                self.name(a),
+                heights(a.z),
+                self.clear_holes(b, |other| other.item == Item::Hinge)
+            ),
+            Rule::ShelfAtHinge => format!(
+                "{} ({}) meets {} ({}); {}set it back {}",
+                self.name(b),
+                heights(b.z),
+                self.name(a),
+                heights(a.z),
+                self.lost_holes(),
+                (a.x.to - a.x.from).mm_1()
+            ),
+            Rule::KeepOutsClose => {
+                let (gap, way) = gap(a, b).unwrap_or_default();
+                format!("{} are {} apart {way}", self.both(), gap.mm_1())
+            }
+            _ => format!(
+                "{doubt}{} need the same space, {too_much} in height; move one of them",
+                self.both()
+            ),
+        }
+    }
+
+    fn leans_on_guess(&self) -> bool {
+        let mut owners = [self.a.owner, self.b.owner].into_iter().flatten();
+        owners.any(|owner| self.cx.height_is_guess(owner))
+    }
+
+    fn name(&self, keep_out: &KeepOut) -> String {
+        match keep_out.owner {
+            Some(owner) => self.cx.fitting(owner),
+            None => format!("the {}", keep_out.item.word()),
+        }
+    }
+
+    fn both(&self) -> String {
+        match (self.a.owner, self.b.owner) {
+            (Some(a), Some(b)) => self.cx.fittings(a, b),
+            _ => format!("{} and {}", self.name(self.a), self.name(self.b)),
+        }
+    }
+
+    /// The nearest holes either way where the keep-out is clear of the others of its face it must not meet.
+    fn clear_holes(&self, moved: &KeepOut, bars: impl Fn(&KeepOut) -> bool) -> String {
+        let Some((first, last)) = moved.owner.and_then(|owner| self.cx.fitting_holes(owner)) else {
+            return "move it".to_string();
+        };
+        let is_clear = |&up: &i16| {
+            let z = shifted(moved.z, up);
+            let in_way = |other: &&KeepOut| {
+                bars(other)
+                    && other.x.overlap(moved.x) > Length::ZERO
+                    && other.z.overlap(z) > Length::ZERO
+            };
+            !self.face.keep_outs.iter().any(|other| in_way(&other))
+        };
+        let words = |up: i16| range(first + up, last + up);
+        let below = (1 - first..0).rev().find(is_clear).map(words);
+        let above = (1..=self.cx.layout.last - last).find(is_clear).map(words);
+        match (below, above) {
+            (Some(below), Some(above)) => format!("clear on {below} and on {above}"),
+            (Some(clear), None) | (None, Some(clear)) => format!("clear on {clear}"),
+            (None, None) => "clear on no hole".to_string(),
+        }
+    }
+
+    /// The holes on which this shelf would meet this hinge.
+    fn lost_holes(&self) -> String {
+        let hole = self.b.owner.and_then(|owner| self.cx.fitting_holes(owner));
+        let Some((hole, _)) = hole else {
+            return String::new();
+        };
+        let meets =
+            |number: &i16| shifted(self.b.z, number - hole).overlap(self.a.z) > Length::ZERO;
+        let mut lost = (1..=self.cx.layout.last).filter(meets);
+        match (lost.next(), lost.next_back()) {
+            (Some(first), Some(last)) => format!("holes {first}-{last} are lost to it, or "),
+            (Some(only), None) => format!("hole {only} is lost to it, or "),
+            _ => String::new(),
+        }
+    }
+}
+
+/// An interval of heights so many holes up.
+fn shifted(z: Span, holes: i16) -> Span {
+    let up = Length::PITCH * i32::from(holes);
+    Span::new(z.from + up, z.to + up)
+}
+
+fn heights(z: Span) -> String {
+    format!("{}-{}", z.from.mm_1(), z.to.mm_1())
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,225 @@
+//! What holds of the findings of any cabinet.
+
+use super::fixture::*;
+use super::*;
+use crate::job::{
+    Acceptance, Back, Depth, Hand, HolePlace, Inset, Label, Notch, PinRows, Reference, TopKind,
+};
+use proptest::prelude::*;
+use std::collections::BTreeMap;
+use std::string::ToString;
+
+/// One thing put into a cabinet: what, at which hole or height, how far, on which hand.
+type Put = (u8, i16, i16, bool, i32);
+
+/// Any cabinet that a person could make in a few minutes.
+fn any_case() -> impl Strategy<Value = Case> {
+    let put = (
+        0..9_u8,
+        -3..28_i16,
+        -3..28_i16,
+        any::<bool>(),
+        1..700_000_i32,
+    );
+    let facts = (
+        0..4_u8,
+        0..4_u8,
+        any::<bool>(),
+        any::<bool>(),
+        200_000..1_200_000_i32,
+    );
+    (prop::collection::vec(put, 0..12), facts).prop_map(|(puts, facts)| {
+        let mut case = Case::new();
+        let upper = set_facts(&mut case, facts);
+        puts.into_iter().for_each(|it| put_in(&mut case, upper, it));
+        case
+    })
+}
+
+/// Sets what the box is like and divides it; gives the key of the second bay.
+fn set_facts(
+    case: &mut Case,
+    (divided, kind, exposed, one_stop, height): (u8, u8, bool, bool, i32),
+) -> u32 {
+    case.cabinet().size.height = um(height);
+    let carcass = &mut case.cabinet().carcass;
+    carcass.sides.exposed_left = exposed;
+    carcass.sides.notch = exposed.then_some(Notch {
+        height: mm(90),
+        depth: mm(55),
+    });
+    (carcass.back, carcass.top.kind) = match kind {
+        0 => (Back::Planted, TopKind::EdgeStretchers(mm(80))),
+        1 => (
+            Back::Rabbet { run: mm(12) },
+            TopKind::FlatStretchers(mm(100)),
+        ),
+        _ => (carcass.back, carcass.top.kind),
+    };
+    if kind == 3 {
+        let limits = &mut case.shop().limits;
+        (limits.near, limits.web, limits.close) = (mm(100), mm(100), mm(100));
+        (limits.to_end, limits.to_edge, limits.to_back) = (mm(0), mm(0), mm(100));
+    }
+    if one_stop {
+        case.shop().reference = Reference::OneStop;
+    }
+    match divided {
+        0 => return 1,
+        1 => case.part_in_two().recess = mm(i32::from(kind) * 15),
+        _ => _ = case.fixed_shelf(um(height / 2)),
+    }
+    12
+}
+
+fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
+    let (bay, hand) = if right {
+        (upper, Hand::Right)
+    } else {
+        (1, Hand::Left)
+    };
+    let outside = (far % 5 == 0).then(|| left_side().behind());
+    let face = outside.unwrap_or(if upper == 12 && far % 2 == 0 {
+        partition(hand)
+    } else {
+        left_side()
+    });
+    let depth = match far % 3 {
+        0 => Depth::Through,
+        1 => Depth::Blind(mm(9)),
+        _ => Depth::Shop,
+    };
+    match what {
+        0 => case.pins(bay, a, b).depth = depth,
+        1 => {
+            let zone = case.pins(bay, 1, 1);
+            (zone.first, zone.last) = (HolePlace::middle(a / 4 - 3), HolePlace::middle(b / 4));
+        }
+        2 => _ = case.shelf(bay, a),
+        3 => _ = case.plate(bay, hand, a),
+        4 => case.plate(bay, hand, b).card = card("hinge-in-line"),
+        5 => {
+            let length = [250, 400, 550][usize::from(right) + usize::from(far % 2 == 0)];
+            case.runner(bay, a, length).spacers.left = mm(far % 30);
+        }
+        6 => case.row(face, um(far), a, b).depth = depth,
+        7 => case.hole(face, um(far), um(far / 2)).depth = depth,
+        _ => {
+            case.bay(bay).inset = Some(Inset {
+                front: mm(19),
+                set_in: um(far % 1_500),
+            });
+            case.bay(bay).pin_rows = PinRows::Three;
+        }
+    }
+}
+
+fn rules(job: &Job, cabinet: &Cabinet) -> BTreeMap<&'static str, usize> {
+    let mut rules = BTreeMap::new();
+    for finding in of_cabinet(job, cabinet, &Layout::of(cabinet, job)) {
+        *rules.entry(finding.rule_name()).or_default() += 1;
+    }
+    rules
+}
+
+proptest! {
+    #[test]
+    fn every_place_exists(case in any_case()) {
+        prop_assert_eq!(case.job.validate(), Ok(()));
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        for Finding { rule, place, .. } in of_job(&case.job) {
+            prop_assert_eq!(place.cabinet, case.job.cabinets[0].key);
+            prop_assert!(place.face.is_none_or(|face| layout.face(face).is_some()));
+            let Some((first, last)) = place.holes else { continue };
+            prop_assert!(first <= last);
+            prop_assert!(rule == Rule::HoleOffPanel || 1 <= first && last <= layout.last, "{:?}", rule);
+        }
+    }
+
+    #[test]
+    fn stops_come_first_and_no_sentence_twice(case in any_case()) {
+        let found = of_job(&case.job);
+        prop_assert!(found.is_sorted_by_key(|finding| finding.level));
+        for (at, finding) in found.iter().enumerate() {
+            let same = |other: &Finding| (other.rule, other.place, &other.message) == (finding.rule, finding.place, &finding.message);
+            prop_assert!(!found[at + 1..].iter().any(same));
+        }
+    }
+
+    #[test]
+    fn sentences_are_short_and_of_one_line(case in any_case()) {
+        for Finding { rule, message, .. } in of_job(&case.job) {
+            let long = message.chars().count();
+            prop_assert!((20..=190).contains(&long), "{long} {rule:?}: {message}");
+            prop_assert!(!message.contains('\n') && !message.ends_with('.'));
+        }
+    }
+
+    #[test]
+    fn mirror_image_breaks_the_same_rules(case in any_case()) {
+        let cabinet = &case.job.cabinets[0];
+        prop_assert_eq!(rules(&case.job, cabinet), rules(&case.job, &cabinet.mirrored()));
+    }
+
+    #[test]
+    fn accepting_every_finding_leaves_none_open(mut case in any_case()) {
+        let accepted = of_job(&case.job).into_iter().map(|finding| Acceptance {
+            rule: finding.rule_name().to_string(),
+            message: finding.message,
+            reason: Label::new("as built").unwrap(),
+        });
+        case.cabinet().accepted = accepted.collect();
+        prop_assert!(of_job(&case.job).iter().all(|finding| finding.accepted.is_some()));
+    }
+
+    #[test]
+    fn strands_come_near_as_their_holes_do(
+        (x, z) in (0..40_i32, -100..400_i32),
+        (a, b, near) in (1..8_i16, 1..8_i16, 1..90_i32),
+    ) {
+        let mut case = Case::new();
+        case.row(left_side(), mm(60), a, b);
+        case.hole(left_side(), mm(60 + x), mm(200 + z));
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        let all: Vec<Strand> = strands(layout.face(left_side()).unwrap(), &layout).collect();
+        let (row, bore) = (all[0], all[1]);
+        let distances = (a.min(b)..=a.max(b)).map(|hole| {
+            let up = layout.height(hole) - bore.low;
+            (f64::from(x).powi(2) + up.mm().powi(2), hole)
+        });
+        let nearer: Vec<i16> = distances
+            .clone()
+            .filter(|(squared, _)| *squared < f64::from(near * near))
+            .map(|(_, hole)| hole)
+            .collect();
+        let said = row.nearer(bore, mm(near)).and_then(|(mine, _)| mine.holes);
+        prop_assert_eq!(said, nearer.first().map(|&first| (first, nearer[nearer.len() - 1])));
+        prop_assert_eq!(bore.nearer(row, mm(near)).is_some(), said.is_some());
+        let least = distances.map(|(squared, _)| squared.sqrt()).fold(f64::MAX, f64::min);
+        prop_assert!((row.distance(bore).mm() - least).abs() < 0.001);
+        prop_assert_eq!(row.distance(bore), bore.distance(row));
+    }
+
+    #[test]
+    fn runs_come_near_as_their_holes_do(
+        x in 0..40_i32,
+        (a, b, c, d) in (1..12_i16, 0..6_i16, 1..12_i16, 0..6_i16),
+        near in 1..100_i32,
+    ) {
+        let mut case = Case::new();
+        case.row(left_side(), mm(60), a, a + b);
+        case.row(left_side(), mm(60 + x), c, c + d);
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        let all: Vec<Strand> = strands(layout.face(left_side()).unwrap(), &layout).collect();
+        let (one, other) = (all[0], all[1]);
+        let squared = |i: i16, j: i16| x * x + (32 * i32::from(i - j)).pow(2);
+        let nearer: Vec<i16> = (a..=a + b)
+            .filter(|&i| (c..=c + d).any(|j| squared(i, j) < near * near))
+            .collect();
+        let said = one.nearer(other, mm(near)).and_then(|(mine, _)| mine.holes);
+        prop_assert_eq!(said, nearer.first().map(|&first| (first, nearer[nearer.len() - 1])));
+        let least = (a..=a + b).flat_map(|i| (c..=c + d).map(move |j| squared(i, j))).min();
+        let least = f64::from(least.unwrap_or_default()).sqrt();
+        prop_assert!((one.distance(other).mm() - least).abs() < 0.001);
+    }
+}

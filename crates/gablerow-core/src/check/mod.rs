@@ -1,0 +1,129 @@
+//! What may be wrong with a cabinet, said with numbers.
+//!
+//! ```text
+//! Job, Cabinet, Layout                 what the checks look at (context)
+//!    | outline  joint  share  near     holes of one face
+//!    | depth  opposed  exposed         holes and the board
+//!    | keep_outs  runners              the space that hardware needs
+//!    | balance  zones  open_points     the cabinet
+//!    v
+//! Finding: Rule, Level, Place, sentence, and why a person accepted it
+//! ```
+//!
+//! Each check is a pure function that adds findings. An accepted finding stays in the list with its reason; it comes back
+//! open as soon as its sentence changes.
+
+mod balance;
+mod context;
+mod depth;
+mod exposed;
+mod finding;
+mod joint;
+mod keep_outs;
+mod near;
+mod open_points;
+mod opposed;
+mod outline;
+mod rule;
+mod runners;
+mod share;
+mod strand;
+mod zones;
+
+#[cfg(test)]
+mod fixture;
+#[cfg(test)]
+mod laws;
+#[cfg(test)]
+mod tests;
+
+use alloc::vec::Vec;
+
+pub use finding::{Finding, Level, Place};
+pub use rule::{RULES, Rule, RuleInfo};
+
+use context::Context;
+use strand::{Strand, strands};
+
+use crate::job::{Cabinet, Job};
+use crate::layout::Layout;
+
+/// Every check, in the order of [`RULES`].
+const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
+    outline::hole_off_panel,
+    outline::hole_near_edge,
+    outline::toe_notch_eats_row,
+    outline::back_row_in_groove,
+    joint::hole_in_joint,
+    share::shared_holes,
+    near::near_miss_rows,
+    depth::depth_short_for_screw,
+    depth::depth_breaks_through,
+    opposed::opposed_holes_meet,
+    opposed::opposed_fasteners_meet,
+    opposed::through_into_free_bay,
+    exposed::bored_on_show_face,
+    exposed::exposed_end,
+    keep_outs::keep_outs,
+    balance::unbalanced,
+    balance::unbalanced_turned,
+    balance::height_multiple_only,
+    zones::zone_off_centre,
+    runners::runner_too_long,
+    runners::runner_row_flush,
+    open_points::open_points,
+];
+
+/// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
+#[must_use]
+pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    let cx = Context {
+        job,
+        cabinet,
+        layout,
+    };
+    let mut found = Vec::new();
+    CHECKS.iter().for_each(|check| check(&cx, &mut found));
+    found.sort_by_cached_key(|finding| {
+        let Place {
+            face, row, holes, ..
+        } = finding.place;
+        let upright = face.and_then(|face| {
+            layout
+                .uprights
+                .iter()
+                .position(|upright| upright.id == face.panel)
+        });
+        let toward = face.map(|face| face.toward);
+        (
+            finding.level,
+            upright,
+            toward,
+            holes,
+            finding.rule,
+            finding.message.clone(),
+            row,
+        )
+    });
+    // One sentence may hold in several rows of a face; it is said once, at the first of them.
+    found.dedup_by(|next, kept| {
+        let (a, b) = (next.place, kept.place);
+        next.rule == kept.rule
+            && (a.face, a.holes) == (b.face, b.holes)
+            && next.message == kept.message
+    });
+    for finding in &mut found {
+        let same = cabinet.accepted.iter().find(|accepted| {
+            accepted.rule == finding.rule_name() && accepted.message == finding.message
+        });
+        finding.accepted = same.map(|accepted| accepted.reason.clone());
+    }
+    found
+}
+
+/// What the checks have to say of every cabinet of a job, cabinet by cabinet.
+#[must_use]
+pub fn of_job(job: &Job) -> Vec<Finding> {
+    let of = |cabinet| of_cabinet(job, cabinet, &Layout::of(cabinet, job));
+    job.cabinets.iter().flat_map(of).collect()
+}

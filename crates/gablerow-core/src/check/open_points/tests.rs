@@ -1,0 +1,84 @@
+use super::super::fixture::*;
+use super::super::of_job;
+use super::*;
+use crate::job::{Division, Fastener, Front, FrontKind, JointBore, Label, PartWidth};
+
+#[test]
+fn front_is_named_as_the_bench_knows_it() {
+    let said = said(Rule::NotYet, |case| {
+        case.cabinet().opening.fronts.push(Front {
+            key: Key(30),
+            name: Label::new("D1").unwrap(),
+            kind: FrontKind::Pair,
+            thickness: mm(19),
+        });
+    });
+    assert_eq!(said, ["front D1 is kept, but not laid out yet"]);
+}
+
+#[test]
+fn bores_in_the_bottom_under_a_partition() {
+    let said = said(Rule::NotYet, |case| {
+        case.part_in_two().foot.bores.push(JointBore {
+            x: mm(60),
+            diameter: mm(8),
+            depth: Some(mm(12)),
+            fastener: Fastener::Dowel,
+        });
+    });
+    assert_eq!(
+        said,
+        ["the bores of joint 11 in a horizontal panel are kept, but not laid out yet"]
+    );
+}
+
+/// Two parts so wide, both fixed: 564 less an 18 partition is 546.
+fn fixed_parts(width: Length) -> Vec<String> {
+    said(Rule::WidthsDoNotAddUp, |case| {
+        case.part_in_two();
+        if let Division::SideBySide(parts) = &mut case.cabinet().opening.division {
+            parts.first.width = PartWidth::Fixed(width);
+            parts.rest[0].1.width = PartWidth::Fixed(mm(273));
+        }
+    })
+}
+
+#[test]
+fn parts_fill_their_opening_exactly() {
+    assert_eq!(fixed_parts(mm(273)), [""; 0]);
+    assert_eq!(fixed_parts(um(273_001)).len(), 1);
+    assert_eq!(
+        fixed_parts(mm(270)),
+        ["the parts of opening 10 leave 3.0 over; make one equal, or wider by that"]
+    );
+    assert_eq!(
+        fixed_parts(mm(274)),
+        ["the parts of opening 10 are 1.0 too wide; make one equal, or narrower by that"]
+    );
+}
+
+#[test]
+fn opening_between_its_own_shelves_has_no_height() {
+    let at = |underside| {
+        said(Rule::NoSpace, |case| {
+            case.fixed_shelf(underside);
+        })
+    };
+    assert_eq!(at(um(18_001)), [""; 0]);
+    assert_eq!(
+        at(mm(18)),
+        ["opening 1 has no width or no height; make the cabinet larger, or take it out"]
+    );
+}
+
+#[test]
+fn card_that_is_not_there() {
+    let mut case = Case::new();
+    case.cabinet().carcass.top.board = card("board-99");
+    let found = of_job(&case.job);
+    let said = found.iter().find(|finding| finding.rule == Rule::NoCard);
+    assert_eq!(
+        said.map(|finding| finding.message.as_str()),
+        Some("there is no card board-99; add it, or choose another")
+    );
+}

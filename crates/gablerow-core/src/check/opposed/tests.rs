@@ -1,0 +1,188 @@
+use super::super::fixture::*;
+use super::*;
+use crate::cards::Origin;
+use crate::job::{Depth, FreeHole};
+
+/// Zones so deep on both faces of a partition of 16 board.
+fn pins_opposed(left: Depth, right: Depth) -> impl Fn(&mut Case) {
+    move |case| {
+        *case.board() = mm(16);
+        case.part_in_two();
+        case.pins(1, 3, 8).depth = left;
+        case.pins(12, 5, 10).depth = right;
+    }
+}
+
+fn blind(depth: Length) -> Depth {
+    Depth::Blind(depth)
+}
+
+#[test]
+fn two_holes_of_9_in_16_board() {
+    let found = found(
+        Rule::OpposedHolesMeet,
+        pins_opposed(blind(mm(9)), blind(mm(9))),
+    );
+    assert_eq!(
+        found[0].message,
+        "pins 3-8 in bay 1 and pins 5-10 in bay 12 are back to back at holes 5-8: \
+         9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; 7.5 each at most, or shift one"
+    );
+    assert_eq!(
+        (found[0].place.face, found[0].place.holes),
+        (Some(partition(LEFT)), Some((5, 8)))
+    );
+}
+
+#[test]
+fn web_of_1_is_allowed() {
+    let found = |depth| {
+        found(
+            Rule::OpposedHolesMeet,
+            pins_opposed(blind(um(7_500)), blind(depth)),
+        )
+    };
+    assert!(found(um(7_500)).is_empty());
+    assert!(!found(um(7_501)).is_empty());
+}
+
+#[test]
+fn through_hole_has_no_web() {
+    assert!(
+        found(
+            Rule::OpposedHolesMeet,
+            pins_opposed(Depth::Through, blind(mm(9)))
+        )
+        .is_empty()
+    );
+}
+
+#[test]
+fn discs_that_only_overlap_meet_too() {
+    let apart = |apart| {
+        found(Rule::OpposedHolesMeet, |case| {
+            case.part_in_two();
+            case.hole(partition(LEFT), mm(100), mm(200));
+            case.hole(partition(RIGHT), mm(100) + apart, mm(200));
+        })
+    };
+    assert!(apart(mm(5)).is_empty());
+    assert_eq!(apart(um(4_999)).len(), 1);
+}
+
+/// Board 18.6; pins go in 7.5, screws 11, both from data sheets.
+fn measured(case: &mut Case) {
+    *case.board() = um(18_600);
+    case.hinge_card().pen.value = mm(11);
+    case.hinge_card().pen.origin = Origin::DataSheet;
+    case.pin_card().pen.value = um(7_500);
+    case.pin_card().pen.origin = Origin::DataSheet;
+    case.part_in_two();
+}
+
+#[test]
+fn screw_opposite_screw_is_22_over_18_1() {
+    let said = said(Rule::OpposedFastenersMeet, |case| {
+        measured(case);
+        case.plate(1, RIGHT, 5);
+        case.plate(12, LEFT, 6);
+    });
+    assert_eq!(
+        said,
+        [
+            "hinge plate on 5-6 in bay 1 and hinge plate on 6-7 in bay 12 are back to back at hole 6: \
+          11.0 + 11.0 go in, 18.6 takes 18.1; stagger them by 2 holes"
+        ]
+    );
+}
+
+#[test]
+fn screw_opposite_pin_is_18_5_over_18_1() {
+    let said = said(Rule::OpposedFastenersMeet, |case| {
+        measured(case);
+        case.plate(1, RIGHT, 5);
+        case.pins(12, 5, 8);
+    });
+    assert_eq!(
+        said,
+        [
+            "hinge plate on 5-6 in bay 1 and pins 5-8 in bay 12 are back to back at holes 5-6: \
+          11.0 + 7.5 go in, 18.6 takes 18.1; move one of them"
+        ]
+    );
+}
+
+#[test]
+fn pins_opposite_pins_pass_in_18_6_and_plates_staggered_by_2() {
+    let found = found(Rule::OpposedFastenersMeet, |case| {
+        measured(case);
+        case.pins(1, 9, 12);
+        case.pins(12, 9, 12);
+        case.plate(1, RIGHT, 4);
+        case.plate(12, LEFT, 6);
+    });
+    assert!(found.is_empty());
+}
+
+#[test]
+fn fasteners_leave_half_a_millimetre() {
+    let pins = |pen| {
+        found(Rule::OpposedFastenersMeet, |case| {
+            measured(case);
+            case.pin_card().pen.value = pen;
+            case.pins(1, 9, 12);
+            case.pins(12, 9, 12);
+        })
+    };
+    assert!(pins(um(9_050)).is_empty());
+    assert_eq!(pins(um(9_051)).len(), 1);
+}
+
+#[test]
+fn through_hole_only_one_bay_asks_for() {
+    let said = |other: Option<i16>| {
+        said(Rule::ThroughIntoFreeBay, |case| {
+            case.part_in_two();
+            case.pins(1, 3, 8).depth = Depth::Through;
+            if let Some(last) = other {
+                case.pins(12, 3, last);
+            }
+        })
+    };
+    assert_eq!(
+        said(None),
+        [
+            "holes 3-8 of pins 3-8 in bay 1 come out in bay 12, which has no use there; bore 15.0 at most"
+        ]
+    );
+    assert_eq!(
+        said(Some(7)),
+        [
+            "hole 8 of pins 3-8 in bay 1 comes out in bay 12, which has no use there; bore 15.0 at most"
+        ]
+    );
+    assert_eq!(said(Some(8)), [""; 0]);
+}
+
+#[test]
+fn through_hole_beside_the_bottom_is_seen_by_no_bay() {
+    let hole = |height| {
+        found(Rule::ThroughIntoFreeBay, |case| {
+            let outside = left_side().behind();
+            let hole: &mut FreeHole = case.hole(outside, mm(60), height);
+            hole.depth = Depth::Through;
+        })
+    };
+    assert!(hole(um(17_999)).is_empty());
+    assert_eq!(hole(mm(18)).len(), 1);
+}
+
+#[test]
+fn blind_holes_of_8_back_to_back_in_18_6_board_are_fine() {
+    let found = found(Rule::OpposedHolesMeet, |case| {
+        measured(case);
+        case.pins(1, 9, 12).depth = blind(mm(8));
+        case.pins(12, 9, 12).depth = blind(mm(8));
+    });
+    assert!(found.is_empty());
+}

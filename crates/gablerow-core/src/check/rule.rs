@@ -1,0 +1,149 @@
+//! The rules, one line each: name, level, what it is about.
+
+use super::Level;
+
+/// What is known of a rule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RuleInfo {
+    /// The rule.
+    pub rule: Rule,
+    /// Its name: small letters and hyphens. Acceptances keep it, so it never changes.
+    pub name: &'static str,
+    /// The level of its findings.
+    pub level: Level,
+    /// What it is about, in one sentence.
+    pub help: &'static str,
+}
+
+macro_rules! rules {
+    ($($rule:ident $name:literal $level:ident $help:literal;)+) => {
+        /// A rule; its line is in [`RULES`].
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Rule {
+            $(#[doc = $help] $rule,)+
+        }
+
+        /// Every rule, in the order they are tested.
+        pub const RULES: &[RuleInfo] = &[
+            $(RuleInfo { rule: Rule::$rule, name: $name, level: Level::$level, help: $help },)+
+        ];
+    };
+}
+
+rules! {
+    HoleOffPanel "hole-off-panel" Stop
+        "A hole must lie on its panel, at a number the grid has.";
+    HoleNearEdge "hole-near-edge" Stop
+        "A hole's centre keeps its least distance to the ends and to the long edges of the panel.";
+    ToeNotchEatsRow "toe-notch-eats-row" Stop
+        "A toe notch is outline too: a hole's centre keeps its least distance to it.";
+    BackRowInGroove "back-row-in-groove" Stop
+        "A hole's centre keeps its least distance to the groove or rabbet of the back.";
+    HoleInJoint "hole-in-joint" Warn
+        "A hole should not open into the end of a bottom, a top, a stretcher or a fixed shelf.";
+    PlateOnPinHole "plate-on-pin-hole" Stop
+        "A hinge plate and a shelf pin cannot share a hole.";
+    PinAndRunnerShare "pin-and-runner-share" Stop
+        "A shelf pin and a drawer runner cannot share a hole.";
+    SharedHole "shared-hole" Stop
+        "One hole of one face serves one fitting; only pins of one bay share.";
+    NearMissRows "near-miss-rows" Stop
+        "Two holes of one face are either one hole or far enough apart.";
+    DepthShortForScrew "depth-short-for-screw" Stop
+        "A blind hole is deeper than the fastener that goes in.";
+    DepthBreaksThrough "depth-breaks-through" Stop
+        "A blind hole leaves enough board under it for the bit it is bored with.";
+    OpposedHolesMeet "opposed-holes-meet" Stop
+        "Blind holes bored from both faces at one place leave a web between them.";
+    OpposedFastenersMeet "opposed-fasteners-meet" Stop
+        "Fasteners driven from both faces at one place do not reach each other.";
+    ThroughIntoFreeBay "through-into-free-bay" Warn
+        "A through hole that only one face asks for is seen in the bay behind.";
+    BoredOnShowFace "bored-on-show-face" Stop
+        "The outside of an exposed side has no hole.";
+    ExposedEnd "exposed-end" Stop
+        "Holes behind the outside of an exposed side are blind and leave 3 mm of board.";
+    PlateOnFixedPanel "plate-on-fixed-panel" Stop
+        "A hinge needs its space free of bottom, top, stretcher and fixed shelf.";
+    ShelfAtHinge "shelf-at-hinge" Warn
+        "A loose shelf should clear the plate and arm of a hinge.";
+    InnerDrawerFouls "inner-drawer-fouls" Stop
+        "A runner and what packs it out keep clear of the hinges on their wall.";
+    KeepOutsMeet "keep-outs-meet" Stop
+        "No two fittings need the same space.";
+    KeepOutsClose "keep-outs-close" Note
+        "Two fittings leave little room between them.";
+    Unbalanced "unbalanced" Note
+        "Holes counted from foot and head fall in different places, so every row must be bored from the foot.";
+    UnbalancedTurned "unbalanced-turned" Stop
+        "Rows that rest on different ends need a panel whose ends agree.";
+    HeightMultipleOnly "height-multiple-only" Stop
+        "A height of whole pitches is balanced only with offsets that suit it.";
+    ZoneOffCentre "zone-off-centre" Note
+        "A zone counted from the middle sits in the middle only when both counts are odd or both even.";
+    RunnerTooLong "runner-too-long" Stop
+        "A runner fits between the fronts and the back panel.";
+    RunnerRowFlush "runner-row-flush" Warn
+        "A runner stands back from the front edge, or the front does not pull up tight.";
+    NotYet "not-yet" Note
+        "The job keeps it, but it is not laid out yet.";
+    WidthsDoNotAddUp "widths-do-not-add-up" Stop
+        "The parts of an opening and its partitions fill it exactly.";
+    NoSpace "no-space" Stop
+        "An opening has a width and a height.";
+    NoCard "no-card" Stop
+        "Every card that is named exists.";
+}
+
+impl Rule {
+    /// Its line in [`RULES`].
+    #[must_use]
+    pub fn info(self) -> &'static RuleInfo {
+        // The table and the enum are made from one list, in one order.
+        &RULES[self as usize]
+    }
+
+    /// The rule of that name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        RULES
+            .iter()
+            .find(|info| info.name == name)
+            .map(|info| info.rule)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_rule_leads_to_its_own_line_and_back() {
+        for info in RULES {
+            assert_eq!(info.rule.info(), info);
+            assert_eq!(Rule::named(info.name), Some(info.rule));
+        }
+        assert_eq!(Rule::named("no-such-rule"), None);
+    }
+
+    #[test]
+    fn names_and_sentences_are_unique() {
+        let names: BTreeSet<_> = RULES.iter().map(|info| info.name).collect();
+        let helps: BTreeSet<_> = RULES.iter().map(|info| info.help).collect();
+        assert_eq!((names.len(), helps.len()), (RULES.len(), RULES.len()));
+    }
+
+    #[test]
+    fn names_are_small_letters_and_hyphens_and_sentences_end() {
+        for info in RULES {
+            let plain = |c: char| c.is_ascii_lowercase() || c == '-';
+            assert!(info.name.chars().all(plain), "{}", info.name);
+            assert!(
+                info.help.ends_with('.') && info.help.len() <= 110,
+                "{}",
+                info.help
+            );
+        }
+    }
+}

@@ -1,0 +1,100 @@
+//! Runners and the depth they have.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::context::doubt;
+use super::{Context, Finding, Place, Rule};
+use crate::cards::{Runner as Card, RunnerLength};
+use crate::job::Runner;
+use crate::layout::BayLayout;
+use crate::measure::Length;
+
+/// Runners that need more depth than there is behind the fronts.
+pub(super) fn runner_too_long(cx: &Context, found: &mut Vec<Finding>) {
+    each(cx, |made, runner, card| {
+        let Some(length) = card.length(runner.length) else {
+            return;
+        };
+        let set_back = Length::PITCH * i32::from(runner.set_back);
+        let have = made.depth_behind_fronts(cx.shop()) - set_back;
+        let need = length.need.value;
+        if need <= have {
+            return;
+        }
+        let fits = card
+            .longest_within(have)
+            .filter(|length| length.need.value <= have);
+        let message = format!(
+            "{}{}: {} long needs {} and has {}, {} too little; {}",
+            doubt(length.need.origin.is_unproved()),
+            cx.fitting(runner.key),
+            runner.length.mm_1(),
+            need.mm_1(),
+            have.mm_1(),
+            (need - have).mm_1(),
+            cure(fits)
+        );
+        found.push(Finding::new(
+            Rule::RunnerTooLong,
+            place(cx, made, runner),
+            message,
+        ));
+    });
+}
+
+fn cure(fits: Option<&RunnerLength>) -> String {
+    fits.map_or_else(
+        || "no length of the card fits".into(),
+        |length| format!("{} fits", length.name.mm_1()),
+    )
+}
+
+/// Runners whose card does not stand them back from the front edge.
+pub(super) fn runner_row_flush(cx: &Context, found: &mut Vec<Finding>) {
+    each(cx, |made, runner, card| {
+        if card.stand_back.value > Length::ZERO {
+            return;
+        }
+        let own = card.first_hole.value;
+        let message = format!(
+            "{}{}: its row is {} + stand-back {} = {}, the front will not pull up tight; {}",
+            doubt(card.stand_back.origin.is_unproved()),
+            cx.fitting(runner.key),
+            own.mm_1(),
+            card.stand_back.value.mm_1(),
+            own.mm_1(),
+            "give the card its stand-back"
+        );
+        found.push(Finding::new(
+            Rule::RunnerRowFlush,
+            place(cx, made, runner),
+            message,
+        ));
+    });
+}
+
+fn each(cx: &Context, mut visit: impl FnMut(&BayLayout, &Runner, &Card)) {
+    for (made, bay) in cx.bays() {
+        for runner in &bay.runners {
+            if let Some(card) = cx.job.cards.runner(&runner.card) {
+                visit(made, runner, card);
+            }
+        }
+    }
+}
+
+/// On the left wall, where a person looks first; the right one is its mirror image.
+fn place(cx: &Context, made: &BayLayout, runner: &Runner) -> Place {
+    let place = cx.here().on(made.left);
+    let number = runner.hole.number(cx.layout.last);
+    if (1..=cx.layout.last).contains(&number) {
+        place.holes((number, number))
+    } else {
+        place
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,143 @@
+//! Findings to be read: by level, then by cabinet.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use gablerow_core::check::{Finding, Level};
+use gablerow_core::job::{FaceId, Job, Key};
+
+use crate::text::push_indented;
+
+/// The findings as text, at most 80 columns wide: the heaviest level first, cabinets as they come, each sentence with the
+/// name of its rule, and with the reason where it was accepted.
+///
+/// ```text
+/// STOP
+///   G3, right side, inside
+///   - hinge plate on 20-21 and pins 17-23 want the same holes 20-21; move the
+///     plate, or shorten the zone [plate-on-pin-hole]
+/// 1 stop, 0 warn, 0 note open; 0 accepted
+/// ```
+#[must_use]
+pub fn findings_text(job: &Job, findings: &[Finding]) -> String {
+    let mut out = String::new();
+    for level in Level::ALL {
+        let mut of_level: Vec<&Finding> = findings
+            .iter()
+            .filter(|finding| finding.level == level)
+            .collect();
+        if of_level.is_empty() {
+            continue;
+        }
+        out.push_str(&level.word().to_uppercase());
+        out.push('\n');
+        let place = |finding: &Finding| (finding.place.cabinet, finding.place.face);
+        let order = |key: Key| job.cabinets.iter().position(|cabinet| cabinet.key == key);
+        of_level.sort_by_key(|finding| order(finding.place.cabinet));
+        for here in of_level.chunk_by(|a, b| place(a) == place(b)) {
+            let Some(first) = here.first() else { continue };
+            push_indented(
+                &mut out,
+                "  ",
+                "  ",
+                &heading(job, first.place.cabinet, first.place.face),
+            );
+            here.iter()
+                .for_each(|finding| push_finding(&mut out, finding));
+        }
+    }
+    out.push_str(&counts(findings));
+    out
+}
+
+fn heading(job: &Job, cabinet: Key, face: Option<FaceId>) -> String {
+    let name = job
+        .cabinet(cabinet)
+        .map_or_else(|| cabinet.to_string(), |cabinet| cabinet.name.to_string());
+    match face {
+        Some(face) => format!("{name}, {face}"),
+        None => name,
+    }
+}
+
+fn push_finding(out: &mut String, finding: &Finding) {
+    let text = format!("{} [{}]", finding.message, finding.rule_name());
+    push_indented(out, "  - ", "    ", &text);
+    if let Some(reason) = &finding.accepted {
+        push_indented(out, "    ", "    ", &format!("accepted: {reason}"));
+    }
+}
+
+fn counts(findings: &[Finding]) -> String {
+    let open = |level| {
+        findings
+            .iter()
+            .filter(|finding| finding.level == level && finding.accepted.is_none())
+            .count()
+    };
+    let accepted = findings
+        .iter()
+        .filter(|finding| finding.accepted.is_some())
+        .count();
+    let open = Level::ALL.map(|level| format!("{} {}", open(level), level.word()));
+    format!("{} open; {accepted} accepted\n", open.join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::job;
+    use gablerow_core::check::{Place, Rule};
+    use gablerow_core::job::{Hand, Label};
+
+    fn finding(rule: Rule, face: Option<FaceId>, message: &str) -> Finding {
+        let place = Place {
+            cabinet: Key(1),
+            face,
+            row: None,
+            holes: None,
+        };
+        Finding {
+            rule,
+            level: rule.info().level,
+            place,
+            message: message.into(),
+            accepted: None,
+        }
+    }
+
+    #[test]
+    fn levels_come_heaviest_first_with_their_places() {
+        let mut accepted = finding(
+            Rule::SharedHole,
+            Some(FaceId::inside(Hand::Left)),
+            "two want the same hole 4; move one of them",
+        );
+        accepted.accepted = Label::new("the lock goes elsewhere").ok();
+        let findings = [finding(Rule::Unbalanced, None, "3.0 out"), accepted];
+        assert_eq!(
+            findings_text(&job(), &findings),
+            "STOP\n  A1, left side, inside\n  - two want the same hole 4; move one of them [shared-hole]\n    \
+             accepted: the lock goes elsewhere\nNOTE\n  A1\n  - 3.0 out [unbalanced]\n0 stop, 0 warn, 1 note open; 1 accepted\n"
+        );
+    }
+
+    #[test]
+    fn no_finding_is_said_too() {
+        assert_eq!(
+            findings_text(&job(), &[]),
+            "0 stop, 0 warn, 0 note open; 0 accepted\n"
+        );
+    }
+
+    #[test]
+    fn long_sentences_are_wrapped() {
+        let text = findings_text(
+            &job(),
+            &[finding(Rule::Unbalanced, None, &"a word ".repeat(40))],
+        );
+        assert!(text.lines().all(|line| line.len() <= 80), "{text}");
+        assert!(text.lines().count() > 5);
+    }
+}

@@ -1,0 +1,111 @@
+//! Lines of text in columns of a fixed-width letter.
+
+use alloc::borrow::ToOwned;
+use alloc::string::String;
+use alloc::vec;
+use alloc::vec::Vec;
+
+use unicode_segmentation::UnicodeSegmentation;
+use unicode_width::UnicodeWidthStr;
+
+/// The columns of a sheet of text: what every printer and every terminal has.
+pub const WIDTH: usize = 80;
+
+/// Lines of at most `room` columns, broken at blanks; a longer word is broken where the room ends.
+///
+/// What is wider than the room on its own, as two columns are in a room of one, stands alone on its line.
+///
+/// # Example
+/// ```
+/// assert_eq!(gablerow_papers::wrap("hole 4 serves two", 8), ["hole 4", "serves", "two"]);
+/// ```
+#[must_use]
+pub fn wrap(text: &str, room: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split_whitespace() {
+        let gap = usize::from(lines.last().is_some_and(|line| !line.is_empty()));
+        let used = lines.last().map_or(0, |line| line.width());
+        if used + gap + word.width() > room && gap == 1 {
+            lines.push(String::new());
+        } else if gap == 1 {
+            add(&mut lines, " ");
+        }
+        if word.width() <= room {
+            add(&mut lines, word);
+        } else {
+            add_broken(&mut lines, word, room);
+        }
+    }
+    lines
+}
+
+fn add(lines: &mut [String], text: &str) {
+    if let Some(line) = lines.last_mut() {
+        line.push_str(text);
+    }
+}
+
+fn add_broken(lines: &mut Vec<String>, word: &str, room: usize) {
+    let mut used = 0;
+    for grapheme in word.graphemes(true) {
+        if used > 0 && used + grapheme.width() > room {
+            lines.push(String::new());
+            used = 0;
+        }
+        used += grapheme.width();
+        add(lines, grapheme);
+    }
+}
+
+/// Adds the text, wrapped, each line after `first` or `rest`, which are ASCII and alike in width.
+pub(crate) fn push_indented(out: &mut String, first: &str, rest: &str, text: &str) {
+    for (at, line) in wrap(text, WIDTH - rest.len()).iter().enumerate() {
+        push_line(out, if at == 0 { first } else { rest }, line);
+    }
+}
+
+/// Adds one line of two pieces, without blanks at its end.
+pub(crate) fn push_line(out: &mut String, start: &str, end: &str) {
+    let line = start.to_owned() + end;
+    out.push_str(line.trim_end());
+    out.push('\n');
+}
+
+/// The text, filled up with blanks to so many columns.
+pub(crate) fn padded(text: &str, columns: usize) -> String {
+    let mut padded = text.to_owned();
+    padded.extend(core::iter::repeat_n(
+        ' ',
+        columns.saturating_sub(text.width()),
+    ));
+    padded
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn lines_break_at_blanks_and_long_words_where_the_room_ends() {
+        assert_eq!(wrap("abcdefghij kl", 4), ["abcd", "efgh", "ij", "kl"]);
+        assert_eq!(wrap("ab abcdefg", 4), ["ab", "abcd", "efg"]);
+        assert_eq!(wrap("", 4), [""]);
+    }
+
+    #[test]
+    fn wide_letters_count_as_two_columns() {
+        assert_eq!(wrap("棚板 棚板", 5), ["棚板", "棚板"]);
+        assert_eq!(padded("棚", 4), "棚  ");
+    }
+
+    proptest! {
+        #[test]
+        fn wrapping_keeps_every_letter_and_the_width(text in "[a-zß棚 ]{0,60}", room in 2_usize..20) {
+            let lines = wrap(&text, room);
+            let letters = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
+            prop_assert_eq!(letters(&lines.concat()), letters(&text));
+            prop_assert!(lines.iter().all(|line| line.width() <= room), "{:?}", lines);
+        }
+    }
+}

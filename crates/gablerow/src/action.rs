@@ -1,0 +1,221 @@
+//! Everything a key can do, with the words for it.
+
+/// What a key does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Action {
+    /// A hole up, or a line up in a list.
+    Up,
+    /// A hole down, or a line down in a list.
+    Down,
+    /// To the row on the left.
+    Left,
+    /// To the row on the right.
+    Right,
+    /// To the lowest hole.
+    Foot,
+    /// To the highest hole.
+    Head,
+    /// To the typed hole.
+    GoTo,
+    /// To the next face of the job.
+    NextFace,
+    /// To the face before.
+    PreviousFace,
+    /// One more digit of a count or a hole number.
+    Digit(u8),
+    /// Begins a run here, or drops it.
+    Mark,
+    /// Pin holes of a shelf zone.
+    Pins,
+    /// A shelf zone about the middle hole.
+    Centred,
+    /// A hinge plate.
+    Hinge,
+    /// A pair of drawer runners.
+    Runner,
+    /// A loose shelf.
+    Shelf,
+    /// The last fitting once more.
+    Again,
+    /// Where the fitting under the cursor is counted from.
+    Datum,
+    /// Both walls of the bay, or one.
+    Mate,
+    /// The sizes.
+    Sizes,
+    /// The cabinets of the job.
+    Job,
+    /// The findings.
+    Checks,
+    /// Where the numbers come from.
+    Why,
+    /// Takes the last change back.
+    Undo,
+    /// Makes the change again.
+    Redo,
+    /// The other unit.
+    Unit,
+    /// Saves the job.
+    Save,
+    /// Leaves the program.
+    Quit,
+    /// The keys.
+    Help,
+    /// Takes the line of a list, or what is typed.
+    Enter,
+    /// Back to where one was; changes nothing.
+    Leave,
+    /// A new cabinet.
+    Add,
+    /// A cabinet like this one.
+    Copy,
+    /// Another name for a cabinet.
+    Rename,
+    /// A cabinet less.
+    Remove,
+    /// Accepts a finding, with a reason.
+    Accept,
+    /// Saves, and leaves.
+    SaveAndQuit,
+    /// Leaves; the changes are found again on opening.
+    QuitUnsaved,
+    /// Takes up the changes that were found.
+    TakeUp,
+    /// Saves under another name.
+    SaveElsewhere,
+    /// Saves over what somebody else wrote.
+    Overwrite,
+}
+
+impl Action {
+    /// A word or two, for the hint line.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        self.words().0
+    }
+
+    /// A sentence, for the help.
+    #[must_use]
+    pub fn help(self) -> &'static str {
+        self.words().1
+    }
+
+    /// Whether a second press within a moment is a worn key rather than a wish.
+    #[must_use]
+    pub fn is_toggle(self) -> bool {
+        matches!(
+            self,
+            Self::Mark
+                | Self::Pins
+                | Self::Centred
+                | Self::Hinge
+                | Self::Runner
+                | Self::Shelf
+                | Self::Again
+                | Self::Datum
+        )
+    }
+
+    fn words(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Up => ("up", "One hole or one line up."),
+            Self::Down => ("down", "One hole or one line down."),
+            Self::Left => (
+                "row",
+                "To the row on the left; from the last one to the mate when both are shown.",
+            ),
+            Self::Right => (
+                "row",
+                "To the row on the right; from the last one to the mate when both are shown.",
+            ),
+            Self::Foot => ("foot", "To the lowest hole."),
+            Self::Head => ("head", "To the highest hole."),
+            Self::GoTo => ("go", "To the hole whose number was typed."),
+            Self::NextFace => ("next", "To the next face of the job."),
+            Self::PreviousFace => ("previous", "To the face before."),
+            Self::Digit(_) => (
+                "number",
+                "A hole to go to (then Enter), or how many holes the next fitting runs over.",
+            ),
+            Self::Mark => (
+                "mark",
+                "Begins a run here; move, and the next fitting covers it. Again drops it.",
+            ),
+            Self::Pins => (
+                "shelf zone",
+                "Pin holes for shelves on this hole or run, on both walls; again takes them away.",
+            ),
+            Self::Centred => (
+                "centred",
+                "A shelf zone of the typed number of holes about the middle hole.",
+            ),
+            Self::Hinge => (
+                "hinge",
+                "A hinge plate on this hole and the next above; again takes it away.",
+            ),
+            Self::Runner => (
+                "runner",
+                "A pair of drawer runners on this hole; again takes it away.",
+            ),
+            Self::Shelf => (
+                "loose shelf",
+                "A loose shelf on the pins of this hole; again takes it away.",
+            ),
+            Self::Again => ("again", "The last fitting once more, here."),
+            Self::Datum => (
+                "count from",
+                "Counts the fitting here from the foot, the head or the middle, in turn.",
+            ),
+            Self::Mate => (
+                "mate",
+                "Both walls of the bay, open like a book; again shows one face.",
+            ),
+            Self::Sizes => (
+                "edit",
+                "The sizes of the cabinet and the defaults of the job.",
+            ),
+            Self::Job => ("job", "The cabinets of the job."),
+            Self::Checks => (
+                "checks",
+                "What the checks have to say, and the way to each place.",
+            ),
+            Self::Why => ("why", "Where the numbers on this screen come from."),
+            Self::Undo => (
+                "undo",
+                "Takes the last change back, without end, also after reopening.",
+            ),
+            Self::Redo => ("redo", "Makes the change again that was taken back."),
+            Self::Unit => ("mm/in", "Shows and reads lengths in the other unit."),
+            Self::Save => ("save", "Saves the job."),
+            Self::Quit => (
+                "quit",
+                "Leaves the program; unsaved changes are never lost.",
+            ),
+            Self::Help => ("help", "The keys of this screen."),
+            Self::Enter => ("take", "Takes this line, or what is typed."),
+            Self::Leave => ("back", "Back, and nothing is changed."),
+            Self::Add => ("add", "A new plain cabinet after this one."),
+            Self::Copy => ("copy", "A cabinet like this one, right after it."),
+            Self::Rename => ("rename", "Another name for this cabinet."),
+            Self::Remove => ("remove", "Removes this cabinet; its name has to be typed."),
+            Self::SaveAndQuit => ("save, quit", "Saves the job and leaves."),
+            Self::QuitUnsaved => (
+                "quit",
+                "Leaves without saving; the changes are found again on opening.",
+            ),
+            Self::TakeUp => (
+                "take up",
+                "Goes on with the changes that were found; undo takes them back.",
+            ),
+            Self::SaveElsewhere => ("other name", "Saves under another name."),
+            Self::Overwrite => (
+                "overwrite",
+                "Saves over what somebody else wrote; that stays in the backup.",
+            ),
+            Self::Accept => (
+                "accept",
+                "Accepts this finding; a reason has to be typed. Again takes that back.",
+            ),
+        }
+    }
+}

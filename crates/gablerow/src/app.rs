@@ -1,0 +1,260 @@
+//! The state of the program: a few small structs, and nothing in them that can be computed.
+
+use std::path::PathBuf;
+
+use gablerow_core::edit::Measure;
+use gablerow_core::history::History;
+use gablerow_core::job::{Job, Key as Name};
+
+use crate::field::Field;
+use crate::key::Press;
+use crate::keymap::Context;
+use crate::scene::Spot;
+use crate::theme::Theme;
+
+/// All state.
+#[derive(Clone, Debug)]
+pub struct App {
+    /// The job on the desk.
+    pub desk: Desk,
+    /// Where the person is.
+    pub spot: Spot,
+    /// What fills the screen.
+    pub screen: Screen,
+    /// What lies beside or on it.
+    pub pane: Option<Pane>,
+    /// What is asked.
+    pub asked: Option<Asked>,
+    /// What has been typed toward the next fitting.
+    pub entry: Entry,
+    /// What is said.
+    pub notice: Option<Notice>,
+    /// Columns and lines of the terminal.
+    pub size: (u16, u16),
+    /// How things look.
+    pub theme: Theme,
+}
+
+/// The job, and the way back.
+#[derive(Clone, Debug)]
+pub struct Desk {
+    /// The job.
+    pub job: Job,
+    /// Its changes.
+    pub history: History,
+    /// Where it is saved, or would be.
+    pub path: PathBuf,
+    /// Whether it has ever been saved there.
+    pub has_file: bool,
+}
+
+/// What fills the screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Screen {
+    /// One face, and what there is to say about it.
+    Face,
+    /// Both walls of a bay.
+    Book,
+    /// The cabinets; the one the line stands on.
+    Job(Name),
+}
+
+/// What lies beside the face or on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pane {
+    /// The sizes; the line one is on.
+    Sizes(usize),
+    /// The findings of the cabinet; the line one is on.
+    Checks(usize),
+    /// Where the numbers come from; the line at the top.
+    Why(usize),
+    /// The keys; the line at the top.
+    Help(usize),
+}
+
+/// What is asked, and what has been answered so far.
+#[derive(Clone, Debug)]
+pub enum Asked {
+    /// For a line of text.
+    Line(Line),
+    /// Unsaved changes, on leaving.
+    Leaving,
+    /// Changes found beside the file, on opening: how many.
+    Found(usize),
+    /// Something else lies where the job is to be saved.
+    Occupied {
+        /// Where.
+        path: PathBuf,
+        /// What lies there, in words.
+        what: String,
+    },
+}
+
+/// A line to type.
+#[derive(Clone, Debug)]
+pub struct Line {
+    /// What for.
+    pub purpose: Purpose,
+    /// What is typed.
+    pub field: Field,
+    /// Why it was refused; what was typed stays.
+    pub complaint: Option<String>,
+}
+
+/// What a line is typed for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// The file to save to, and whether to leave then.
+    SaveAs {
+        /// Leave once it is saved.
+        then_quit: bool,
+    },
+    /// The name of a new cabinet, after the given one.
+    Add(Name),
+    /// The name of a copy.
+    Copy(Name),
+    /// Another name.
+    Rename(Name),
+    /// The name of what is to be removed.
+    Remove(Name),
+    /// A length.
+    Measure(Measure),
+    /// Why a finding is accepted.
+    Reason {
+        /// The rule.
+        rule: String,
+        /// What the finding said.
+        message: String,
+    },
+}
+
+/// What has been typed toward the next fitting.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Entry {
+    /// A number.
+    pub count: Option<u16>,
+    /// Where a run begins.
+    pub mark: Option<i16>,
+    /// The last fitting.
+    pub last: Option<Fitting>,
+    /// The last press of a key that toggles.
+    pub press: Option<Press>,
+}
+
+/// The kinds of fittings a key sets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fitting {
+    /// Pin holes.
+    Pins,
+    /// A hinge plate.
+    Plate,
+    /// A pair of runners.
+    Runner,
+    /// A loose shelf.
+    Shelf,
+}
+
+/// Something said in the hint line until the next key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Notice {
+    /// Whether it is a refusal.
+    pub is_refusal: bool,
+    /// The sentence.
+    pub text: String,
+}
+
+impl Notice {
+    /// What was done.
+    pub fn done(text: impl Into<String>) -> Self {
+        Self {
+            is_refusal: false,
+            text: text.into(),
+        }
+    }
+
+    /// What was not done, and why.
+    pub fn refused(text: impl Into<String>) -> Self {
+        Self {
+            is_refusal: true,
+            text: text.into(),
+        }
+    }
+}
+
+/// From this many columns on a face screen shows the mate too.
+pub const WIDE_FROM: u16 = 116;
+
+impl App {
+    /// The program with a job on its desk.
+    #[must_use]
+    pub fn new(desk: Desk, theme: Theme, size: (u16, u16)) -> Self {
+        let first = desk
+            .job
+            .cabinets
+            .first()
+            .map_or(Name(0), |cabinet| cabinet.key);
+        let mut spot = Spot::first_of(&desk.job, first);
+        if let Some(left) = desk.job.left_at {
+            spot = Spot {
+                cabinet: left.cabinet,
+                face: left.face,
+                ..spot
+            }
+            .settled(&desk.job);
+        }
+        Self {
+            desk,
+            spot,
+            screen: Screen::Face,
+            pane: None,
+            asked: None,
+            entry: Entry::default(),
+            notice: None,
+            size,
+            theme,
+        }
+    }
+
+    /// Whether both walls of the bay are on screen.
+    #[must_use]
+    pub fn shows_mate(&self) -> bool {
+        self.screen == Screen::Book || (self.screen == Screen::Face && self.size.0 >= WIDE_FROM)
+    }
+
+    /// Where a key pressed now is pressed.
+    #[must_use]
+    pub fn context(&self) -> Context {
+        match (&self.asked, self.pane, self.screen) {
+            (Some(Asked::Line(_)), _, _) => Context::Line,
+            (Some(Asked::Leaving), _, _) => Context::Leaving,
+            (Some(Asked::Found(_)), _, _) => Context::Found,
+            (Some(Asked::Occupied { .. }), _, _) => Context::Occupied,
+            (None, Some(Pane::Sizes(_)), _) => Context::Sizes,
+            (None, Some(Pane::Checks(_)), _) => Context::Checks,
+            (None, Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
+            (None, None, Screen::Job(_)) => Context::Job,
+            (None, None, Screen::Face | Screen::Book) => Context::Face,
+        }
+    }
+}
+
+impl Purpose {
+    /// What is asked for, in words.
+    #[must_use]
+    pub fn question(&self, job: &Job) -> String {
+        let name = |key: &Name| {
+            job.cabinet(*key)
+                .map(|cabinet| cabinet.name.to_string())
+                .unwrap_or_default()
+        };
+        match self {
+            Self::SaveAs { .. } => "save as".to_owned(),
+            Self::Add(_) => "name of the new cabinet".to_owned(),
+            Self::Copy(cabinet) => format!("name of the copy of {}", name(cabinet)),
+            Self::Rename(cabinet) => format!("new name of {}", name(cabinet)),
+            Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
+            Self::Measure(measure) => measure.words().to_owned(),
+            Self::Reason { rule, .. } => format!("why is {rule} all right"),
+        }
+    }
+}

@@ -1,0 +1,87 @@
+//! What may be typed.
+
+use std::path::PathBuf;
+
+use clap::builder::{PathBufValueParser, TypedValueParser};
+use clap::{Parser, Subcommand};
+
+use super::words;
+
+/// Lays out the bored holes of frameless cabinets on the 32 mm grid.
+///
+/// Without a command it opens the job on the screen, or the demo job when none is named. Where there is no screen it prints the
+/// faces and the findings of that job.
+#[derive(Debug, Parser)]
+#[command(name = "gablerow", version, args_conflicts_with_subcommands = true)]
+#[command(
+    after_help = "A job file named like a command is opened with its folder: gablerow ./check"
+)]
+pub(super) struct Arguments {
+    /// The job file; a new one may be named too.
+    #[arg(value_parser = job_file())]
+    pub(super) job: Option<PathBuf>,
+    #[command(subcommand)]
+    pub(super) command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Print panel faces as text, true to scale: one line is 32 mm, one column 16 mm.
+    Face {
+        /// The job file.
+        #[arg(value_parser = job_file())]
+        job: PathBuf,
+        /// Which: the name of a cabinet, then as much of `left side inside` or `partition 4 left face` as is wanted; every
+        /// face that a bay sees when nothing is said.
+        #[arg(value_name = "FACE")]
+        face: Vec<String>,
+    },
+    /// Say what may be wrong.
+    ///
+    /// Exit code 0: no stop is open; 1: at least one is; 2: the job cannot be read.
+    #[command(after_long_help = words::of_findings())]
+    Check {
+        /// The job file.
+        #[arg(value_parser = job_file())]
+        job: PathBuf,
+        /// As a JSON array, one finding on a line.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List every hole of every copy.
+    ///
+    /// Lengths in JSON and CSV are exact decimals of mm. A hole through the panel is listed once, on the face it is bored from.
+    #[command(after_long_help = words::of_holes())]
+    Holes {
+        /// The job file.
+        #[arg(value_parser = job_file())]
+        job: PathBuf,
+        /// As a JSON array, one hole on a line.
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
+        /// As comma-separated values, the names of the columns first.
+        #[arg(long)]
+        csv: bool,
+    },
+    /// Print the JSON Schema of job files.
+    Schema,
+}
+
+/// A path that is not `-`: nothing is read from the standard input.
+fn job_file() -> impl TypedValueParser<Value = PathBuf> {
+    PathBufValueParser::new().try_map(|path| match path.as_os_str() == "-" {
+        true => Err("- is no file, and nothing is read from the standard input; name a job file"),
+        false => Ok(path),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_sound() {
+        Arguments::command().debug_assert();
+    }
+}

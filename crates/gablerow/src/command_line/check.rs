@@ -1,0 +1,93 @@
+//! Findings as text and as JSON.
+
+use gablerow_core::check::{self, Finding};
+use gablerow_core::job::{FaceId, Job, Label};
+use gablerow_papers::findings_text;
+use serde::Serialize;
+
+use super::output::{json_lines, warn};
+
+/// A job and what the checks have to say of it.
+pub(super) struct Checked<'a> {
+    job: &'a Job,
+    findings: Vec<Finding>,
+}
+
+/// One finding as JSON.
+#[derive(Serialize)]
+struct FindingRecord<'a> {
+    rule: &'static str,
+    level: &'static str,
+    /// The name of the cabinet.
+    cabinet: &'a str,
+    /// The upright; null when it is about the whole cabinet, as is `face`.
+    panel: Option<String>,
+    face: Option<&'static str>,
+    /// Hole numbers; none when it is about no hole of the grid.
+    holes: Vec<i16>,
+    message: &'a str,
+    /// Why a person accepted it; null while it is open.
+    accepted: Option<&'a str>,
+}
+
+impl<'a> Checked<'a> {
+    pub(super) fn of(job: &'a Job) -> Self {
+        let findings = check::of_job(job);
+        Self { job, findings }
+    }
+
+    pub(super) fn has_open_stop(&self) -> bool {
+        self.findings.iter().any(Finding::is_open_stop)
+    }
+
+    pub(super) fn text(&self) -> String {
+        findings_text(self.job, &self.findings)
+    }
+
+    pub(super) fn json(&self) -> anyhow::Result<String> {
+        let records: Vec<_> = self
+            .findings
+            .iter()
+            .map(|finding| self.record(finding))
+            .collect();
+        json_lines(&records)
+    }
+
+    fn record(&self, finding: &'a Finding) -> FindingRecord<'_> {
+        let place = finding.place;
+        let cabinet = self.job.cabinet(place.cabinet);
+        FindingRecord {
+            rule: finding.rule_name(),
+            level: finding.level.word(),
+            cabinet: cabinet.map_or("", |cabinet| cabinet.name.as_str()),
+            panel: place.face.map(|face| face.panel.to_string()),
+            face: place.face.map(FaceId::word),
+            holes: place
+                .holes
+                .map_or(Vec::new(), |(first, last)| (first..=last).collect()),
+            message: &finding.message,
+            accepted: finding.accepted.as_ref().map(Label::as_str),
+        }
+    }
+}
+
+/// Says of which cabinets a list of holes is not to be bored from yet.
+pub(super) fn warn_of_stops(job: &Job) {
+    let findings = check::of_job(job);
+    for cabinet in &job.cabinets {
+        let stops = findings
+            .iter()
+            .filter(|finding| finding.place.cabinet == cabinet.key && finding.is_open_stop());
+        match stops.count() {
+            0 => {}
+            1 => warn(&format!(
+                "{}: 1 stop is open; see `gablerow check` before you bore",
+                cabinet.name
+            )),
+            many => warn(&format!(
+                "{}: {many} stops are open; see `gablerow check` before you bore",
+                cabinet.name
+            )),
+        }
+    }
+}

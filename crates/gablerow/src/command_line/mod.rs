@@ -1,0 +1,128 @@
+//! The command line: everything the screens show, as text and as JSON.
+//!
+//! ```text
+//! words typed -> arguments -> job read -> faces | check | holes -> output -> exit code
+//!                   |            |
+//!                mistyped     error: what, where, what next
+//! ```
+//!
+//! # Exit codes
+//!
+//! | code | |
+//! | --- | --- |
+//! | 0 | done; `check`: no stop is open |
+//! | 1 | `check`: at least one stop is open |
+//! | 2 | the job cannot be read, the words typed make no sense, or the output cannot be written |
+//!
+//! Whoever reads the output may stop early, as `head` does: the rest is dropped without a word, and the exit code is what it
+//! would have been.
+//!
+//! # Words
+//!
+//! These may stand in the output of `holes` and `check`, and no others:
+//!
+//! | field | words |
+//! | --- | --- |
+//! | `panel` | `left side`, `right side`, `partition N` with the partition's key |
+//! | `face` | `inside`, `outside` of a side; `left face`, `right face` of a partition |
+//! | `row` | `front`, `back`, `middle`, `in line`, `runner`, `free` |
+//! | `uses` | `pin`, `plate`, `runner`, `dowel`, `connector`, `free` |
+//! | `level` | `stop`, `warn`, `note` |
+
+mod arguments;
+mod check;
+mod faces;
+mod holes;
+mod mistyped;
+mod output;
+mod reading;
+mod words;
+
+use std::ffi::OsString;
+use std::path::Path;
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use crate::{demo, program, terminal};
+use arguments::{Arguments, Command};
+
+/// Done.
+const DONE: u8 = 0;
+/// At least one stop is open.
+const STOPPED: u8 = 1;
+/// It could not be done.
+const FAILED: u8 = 2;
+
+/// The shape of a job file.
+const SCHEMA: &str = include_str!("../../../../assets/job.schema.json");
+
+/// Does what the words of a command line ask for, the program's name first; gives the exit code.
+///
+/// What is wrong is said on the standard error stream.
+#[must_use]
+pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let words: Vec<OsString> = words.into_iter().collect();
+    let code = match Arguments::try_parse_from(&words) {
+        Ok(arguments) => perform(&arguments),
+        Err(usage) => match mistyped::words(words.get(1..).unwrap_or_default()) {
+            Some(wrong) if usage.use_stderr() => Err(wrong),
+            _ => output::usage(&usage),
+        },
+    };
+    ExitCode::from(code.unwrap_or_else(|error| {
+        output::complain(&error);
+        FAILED
+    }))
+}
+
+fn perform(arguments: &Arguments) -> anyhow::Result<u8> {
+    match &arguments.command {
+        None => open(arguments.job.as_deref()),
+        Some(Command::Face { job, face }) => {
+            let job = reading::job(job)?;
+            output::print(&faces::text(&job, &faces::selected(&job, face)?))
+        }
+        Some(Command::Check { job, json }) => {
+            let job = reading::job(job)?;
+            let checked = check::Checked::of(&job);
+            output::print(&if *json {
+                checked.json()?
+            } else {
+                checked.text()
+            })?;
+            Ok(if checked.has_open_stop() {
+                STOPPED
+            } else {
+                DONE
+            })
+        }
+        Some(Command::Holes { job, json, csv }) => {
+            let job = reading::job(job)?;
+            check::warn_of_stops(&job);
+            output::print(&match (json, csv) {
+                (true, _) => holes::json(&job)?,
+                (_, true) => holes::csv(&job),
+                _ => holes::text(&job),
+            })
+        }
+        Some(Command::Schema) => output::print(SCHEMA),
+    }
+}
+
+/// Opens a job on the screen, or shows it as text where there is none.
+fn open(path: Option<&Path>) -> anyhow::Result<u8> {
+    if let Some(wrong) = path.and_then(mistyped::job) {
+        return Err(wrong);
+    }
+    if terminal::is_terminal() {
+        return program::run(path);
+    }
+    let job = match path {
+        Some(path) => reading::job(path)?,
+        None => demo::job()?,
+    };
+    let faces = faces::text(&job, &faces::selected(&job, &[])?);
+    let checks = check::Checked::of(&job).text();
+    output::print(&format!("{}\n\n{faces}\n{checks}", job.title))
+}

@@ -1,0 +1,94 @@
+//! The words that may stand in a field, taken from where they are made.
+
+use gablerow_core::check::Level;
+use gablerow_core::job::{FaceId, Hand, Key, PanelId};
+use gablerow_core::layout::{RowName, Use};
+use gablerow_papers::COLUMNS;
+
+/// A field, and the words that may stand in it.
+type FieldWords = (&'static str, Vec<String>);
+
+/// The words of `holes`, after what each column says.
+pub(super) fn of_holes() -> String {
+    let columns = COLUMNS
+        .iter()
+        .map(|column| format!("  {:<14} {}\n", column.name, column.help));
+    let columns: String = columns.collect();
+    format!(
+        "Columns:\n{columns}\n{}",
+        listed(&[panels(), faces(), rows(), uses()])
+    )
+}
+
+/// The words of `check`.
+pub(super) fn of_findings() -> String {
+    listed(&[panels(), faces(), levels()])
+}
+
+fn listed(fields: &[FieldWords]) -> String {
+    let line = |(field, words): &FieldWords| format!("  {field:<14} {}\n", words.join(", "));
+    let lines: String = fields.iter().map(line).collect();
+    format!("Words:\n{lines}")
+}
+
+const HANDS: [Hand; 2] = [Hand::Left, Hand::Right];
+
+fn panels() -> FieldWords {
+    // A partition is named by its key; any one will do to take the word from.
+    let partition = PanelId::Partition(Key(0)).to_string().replace('0', "N");
+    let sides = HANDS.map(|hand| PanelId::Side(hand).to_string());
+    ("panel", sides.into_iter().chain([partition]).collect())
+}
+
+fn faces() -> FieldWords {
+    let inside = FaceId::inside(Hand::Left);
+    let of_partition = HANDS.map(|toward| FaceId {
+        panel: PanelId::Partition(Key(0)),
+        toward,
+    });
+    let faces = [inside, inside.behind()].into_iter().chain(of_partition);
+    ("face", faces.map(|face| face.word().to_owned()).collect())
+}
+
+fn rows() -> FieldWords {
+    ("row", RowName::ALL.map(|row| row.word().to_owned()).into())
+}
+
+fn uses() -> FieldWords {
+    ("uses", Use::ALL.map(|use_| use_.word().to_owned()).into())
+}
+
+fn levels() -> FieldWords {
+    (
+        "level",
+        Level::ALL.map(|level| level.word().to_owned()).into(),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_documentation_of_this_module_names_every_word() {
+        let documentation = include_str!("mod.rs");
+        for (field, words) in [panels(), faces(), rows(), uses(), levels()] {
+            let line = format!("//! | `{field}` | ");
+            let line = documentation
+                .lines()
+                .find(|text| text.starts_with(&line))
+                .unwrap();
+            for word in words {
+                assert!(line.contains(&format!("`{word}`")), "{field}: {word}");
+            }
+        }
+    }
+
+    #[test]
+    fn words_are_told_apart() {
+        let (_, mut words) = faces();
+        words.dedup();
+        assert_eq!(words, ["inside", "outside", "left face", "right face"]);
+        assert_eq!(panels().1, ["left side", "right side", "partition N"]);
+    }
+}

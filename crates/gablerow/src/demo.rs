@@ -1,0 +1,27 @@
+//! The job that is on the desk when none was named: three cabinets of a community pottery's glaze store.
+
+use gablerow_core::job::Job;
+
+use crate::job_file::{self, JobFileError};
+
+/// The demo's job file, as it stands in `assets/`.
+const TEXT: &str = include_str!("../../../assets/demo.json");
+
+/// The demo job.
+///
+/// # Errors
+/// Never in a program whose tests pass: the file is part of it.
+pub fn job() -> Result<Job, JobFileError> {
+    job_file::read(TEXT.as_bytes())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_demo_is_read_and_written_as_it_stands() {
+        let job = job().unwrap();
+        assert_eq!(job_file::write(&job), TEXT);
+    }
+}

@@ -1,0 +1,62 @@
+//! Twins of copies, of what was measured of them, and of what was bored.
+
+use gablerow_core::job;
+use gablerow_core::job::{FaceId, Label, PanelId};
+use gablerow_core::measure::Length;
+
+use super::measure::{Measure, Mm};
+use super::text::Text;
+use super::twin::{Hole, Key, plain, record};
+
+record! {
+    /// One built instance of a cabinet.
+    Copy = job::Copy {
+        /// Its name in the cabinet.
+        key: Key,
+        /// What it is called in the shop.
+        name: Text<Label>,
+        /// Built as the mirror image; left out when it is not.
+        #[serde(default, skip_serializing_if = "plain")]
+        mirrored: bool,
+        /// What was measured once the saw had been.
+        #[serde(default, skip_serializing_if = "plain")]
+        as_cut: Vec<AsCut>,
+    }
+}
+
+record! {
+    /// What was measured of one panel of a copy.
+    AsCut = job::AsCut {
+        /// The panel, as the copy has it, mirrored or not.
+        panel: Text<PanelId>,
+        /// Its length, foot to head, in mm.
+        #[serde(default, skip_serializing_if = "plain")]
+        length: Option<Mm>,
+        /// Its thickness, in mm.
+        #[serde(default, skip_serializing_if = "plain")]
+        thickness: Option<Mm>,
+    }
+}
+
+record! {
+    /// One hole that has been bored.
+    Bored = job::Bored {
+        /// The key of the cabinet.
+        cabinet: Key,
+        /// The key of the copy.
+        copy: Key,
+        /// The face it was bored from, as the copy has it.
+        face: Text<FaceId>,
+        /// From the panel's front edge, as finished, in mm.
+        from_front: Mm,
+        /// Its number on the grid of that day; left out off the grid.
+        #[serde(default, skip_serializing_if = "plain")]
+        hole: Option<Hole>,
+        /// From the panel's foot, in mm.
+        from_foot: Mm,
+        /// How deep, in mm.
+        depth: Measure<Option<Length>>,
+        /// Its diameter, in mm.
+        diameter: Mm,
+    }
+}

@@ -1,0 +1,313 @@
+//! What is written as a short text of its own form: names, holes, faces, kinds of front.
+
+use std::fmt;
+
+use gablerow_core::cards::CardId;
+use gablerow_core::job::{
+    Datum, FaceId, FrontHeight, FrontKind, Hand, HolePlace, Key, Label, PanelId,
+};
+use gablerow_core::label::is_unsafe;
+use gablerow_core::measure::Length;
+use serde::de::{self, Deserialize, Deserializer, Visitor};
+use serde::ser::{Serialize, Serializer};
+
+use super::measure::parse_mm;
+use super::twin::Twin;
+use crate::job_file::wrong::Wrong;
+
+/// What is written as a text.
+pub(in crate::job_file) trait TextForm: Sized {
+    /// What is meant, for the message when something else stands there.
+    const MEANT: &str;
+
+    /// The value of a text, or a sentence on what is wrong with it.
+    fn parse(text: &str) -> Result<Self, String>;
+
+    /// The text of the value.
+    fn text(&self) -> String;
+}
+
+/// A core value that is written as a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(in crate::job_file) struct Text<T>(T);
+
+impl<T: TextForm + Clone> Twin for Text<T> {
+    type Core = T;
+
+    fn of(core: &T) -> Self {
+        Self(core.clone())
+    }
+
+    fn into_core(self) -> Result<T, Wrong> {
+        Ok(self.0)
+    }
+}
+
+impl<T: TextForm> Serialize for Text<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.0.text())
+    }
+}
+
+impl<'de, T: TextForm> Deserialize<'de> for Text<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Parsed<T>(std::marker::PhantomData<T>);
+
+        impl<T: TextForm> Visitor<'_> for Parsed<T> {
+            type Value = Text<T>;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str(T::MEANT)
+            }
+
+            fn visit_str<E: de::Error>(self, text: &str) -> Result<Text<T>, E> {
+                T::parse(text).map(Text).map_err(E::custom)
+            }
+        }
+
+        deserializer.deserialize_str(Parsed(std::marker::PhantomData))
+    }
+}
+
+/// A name is read as it is typed, without spaces at its ends.
+impl TextForm for Label {
+    const MEANT: &str = "a name in quotes, such as \"G2\"";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        Self::new(text).map_err(|wrong| wrong.to_string())
+    }
+
+    fn text(&self) -> String {
+        self.as_str().to_string()
+    }
+}
+
+impl TextForm for CardId {
+    const MEANT: &str = "the id of a card in quotes, such as \"board-18\"";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        Self::new(text).map_err(|wrong| format!("\"{text}\", but {wrong}"))
+    }
+
+    fn text(&self) -> String {
+        self.as_str().to_string()
+    }
+}
+
+/// A sentence that the program wrote.
+impl TextForm for String {
+    const MEANT: &str = "a sentence in quotes";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        const CHARS_MOST: usize = 1_000;
+        if text.chars().count() > CHARS_MOST {
+            return Err(format!("a sentence has at most {CHARS_MOST} characters"));
+        }
+        match text.chars().find(|&c| is_unsafe(c)) {
+            None => Ok(text.to_string()),
+            Some(bad) => Err(format!(
+                "the character U+{:04X} does not belong into a sentence",
+                u32::from(bad)
+            )),
+        }
+    }
+
+    fn text(&self) -> String {
+        self.clone()
+    }
+}
+
+/// A text in the one form its value is written in, and no other: `foot 3`, never `foot  +03`.
+fn exactly<T: TextForm>(found: Option<T>, text: &str) -> Result<T, String> {
+    found
+        .filter(|value| value.text() == text)
+        .ok_or_else(|| format!("\"{text}\", but it is {}", T::MEANT))
+}
+
+impl TextForm for HolePlace {
+    const MEANT: &str = "a hole such as \"foot 3\", \"head 4\" or \"middle -2\"";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        let place = text.split_once(' ').and_then(|(word, count)| {
+            let datum = Datum::ALL.into_iter().find(|datum| datum.word() == word)?;
+            let count = count.parse().ok()?;
+            Some(Self { datum, count })
+        });
+        exactly(place, text)
+    }
+
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+const HANDS: [Hand; 2] = [Hand::Left, Hand::Right];
+
+fn hand(word: &str) -> Option<Hand> {
+    HANDS.into_iter().find(|hand| hand.word() == word)
+}
+
+impl TextForm for PanelId {
+    const MEANT: &str = "a panel: \"left side\", \"right side\", or such as \"partition 4\"";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        let panel = match text.strip_prefix("partition ") {
+            Some(key) => key.parse().ok().map(|key| Self::Partition(Key(key))),
+            None => text.strip_suffix(" side").and_then(hand).map(Self::Side),
+        };
+        exactly(panel, text)
+    }
+
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl TextForm for FaceId {
+    const MEANT: &str =
+        "a face such as \"left side inside\", \"right side outside\" or \"partition 4 right\"";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        let face = text.rsplit_once(' ').and_then(|(panel, word)| {
+            let panel = PanelId::parse(panel).ok()?;
+            let toward = match (panel, word) {
+                (PanelId::Side(side), "inside") => side.other(),
+                (PanelId::Side(side), "outside") => side,
+                (PanelId::Side(_), _) => return None,
+                (PanelId::Partition(_), word) => hand(word)?,
+            };
+            Some(Self { panel, toward })
+        });
+        exactly(face, text)
+    }
+
+    fn text(&self) -> String {
+        let Self { panel, toward } = self;
+        match panel {
+            PanelId::Side(_) => format!("{panel} {}", self.word()),
+            PanelId::Partition(_) => format!("{panel} {}", toward.word()),
+        }
+    }
+}
+
+impl TextForm for FrontKind {
+    const MEANT: &str = "a front such as \"door left\", \"pair\", \"drawer 9 modules\", \"drawer 128 mm\", \
+         \"drawer share 2\" or \"false 4 modules\"";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        let front = match text.split_once(' ') {
+            None => (text == "pair").then_some(Self::Pair),
+            Some(("door", side)) => hand(side).map(Self::Door),
+            Some(("drawer", height)) => front_height(height).map(Self::Drawer),
+            Some(("false", height)) => front_height(height).map(Self::False),
+            Some(_) => None,
+        };
+        exactly(front, text)
+    }
+
+    fn text(&self) -> String {
+        match self {
+            Self::Door(hand) => format!("door {}", hand.word()),
+            Self::Pair => "pair".to_string(),
+            Self::Drawer(height) => format!("drawer {}", front_height_text(*height)),
+            Self::False(height) => format!("false {}", front_height_text(*height)),
+        }
+    }
+}
+
+fn front_height(text: &str) -> Option<FrontHeight> {
+    match text.split_once(' ')? {
+        ("share", count) => count.parse().ok().map(FrontHeight::Ratio),
+        (count, "modules") => count.parse().ok().map(FrontHeight::Modules),
+        (height, "mm") => parse_mm(height).ok().map(FrontHeight::Fixed),
+        _ => None,
+    }
+}
+
+fn front_height_text(height: FrontHeight) -> String {
+    match height {
+        FrontHeight::Modules(count) => format!("{count} modules"),
+        FrontHeight::Fixed(height) => format!("{} mm", Length::exact_mm(height)),
+        FrontHeight::Ratio(count) => format!("share {count}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check<T: TextForm + PartialEq + fmt::Debug>(text: &str, value: T) {
+        assert_eq!(value.text(), text);
+        assert_eq!(T::parse(text), Ok(value));
+    }
+
+    #[test]
+    fn holes_are_counted_from_three_ends() {
+        check("foot 3", HolePlace::foot(3));
+        check("head 4", HolePlace::head(4));
+        check("middle -2", HolePlace::middle(-2));
+    }
+
+    #[test]
+    fn faces_are_named_as_people_name_them() {
+        check("left side inside", FaceId::inside(Hand::Left));
+        check("right side outside", FaceId::inside(Hand::Right).behind());
+        let partition = FaceId {
+            panel: PanelId::Partition(Key(4)),
+            toward: Hand::Right,
+        };
+        check("partition 4 right", partition);
+        check("left side", PanelId::Side(Hand::Left));
+        check("partition 12", PanelId::Partition(Key(12)));
+    }
+
+    #[test]
+    fn fronts_say_their_hand_or_height() {
+        check("door left", FrontKind::Door(Hand::Left));
+        check("pair", FrontKind::Pair);
+        check(
+            "drawer 9 modules",
+            FrontKind::Drawer(FrontHeight::Modules(9)),
+        );
+        let height = Length::from_um(128_500);
+        check(
+            "drawer 128.5 mm",
+            FrontKind::Drawer(FrontHeight::Fixed(height)),
+        );
+        check("false share 2", FrontKind::False(FrontHeight::Ratio(2)));
+    }
+
+    #[test]
+    fn there_is_one_way_to_write_each() {
+        for text in [
+            "foot +3", "foot 03", "foot  3", "Foot 3", "foot", "knee 3", "foot 3 ", "",
+        ] {
+            assert!(HolePlace::parse(text).is_err(), "{text}");
+        }
+        for text in [
+            "left side left",
+            "partition 4 inside",
+            "partition x left",
+            "left inside",
+        ] {
+            assert!(FaceId::parse(text).is_err(), "{text}");
+        }
+        for text in [
+            "door",
+            "door middle",
+            "pair 2",
+            "drawer 9",
+            "drawer 128.50 mm",
+            "false",
+        ] {
+            assert!(FrontKind::parse(text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_sentence_cannot_command_the_terminal() {
+        assert!(String::parse("a\u{1b}[2J").is_err());
+        assert!(String::parse(&"a".repeat(1_001)).is_err());
+    }
+}

@@ -1,0 +1,253 @@
+//! The only place a key is written: what each does, and where.
+//!
+//! Dispatch, hint line, help screen and the README's table all read [`BINDINGS`].
+
+use crate::action::Action;
+use crate::key::Key;
+
+/// Where a key is pressed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Context {
+    /// A face, or both walls of a bay.
+    Face,
+    /// The list of sizes beside a face.
+    Sizes,
+    /// The cabinets of the job.
+    Job,
+    /// The findings.
+    Checks,
+    /// A page to read: help, why.
+    Page,
+    /// A line to type.
+    Line,
+    /// The question on leaving with unsaved changes.
+    Leaving,
+    /// The question on opening, when unsaved changes were found.
+    Found,
+    /// The question when something else lies where the job is to be saved.
+    Occupied,
+}
+
+impl Context {
+    /// All of them, in the order the help shows them.
+    pub const ALL: [Self; 9] = [
+        Self::Face,
+        Self::Sizes,
+        Self::Job,
+        Self::Checks,
+        Self::Page,
+        Self::Line,
+        Self::Leaving,
+        Self::Found,
+        Self::Occupied,
+    ];
+
+    /// What it is called.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Face => "On a face",
+            Self::Sizes => "In the sizes",
+            Self::Job => "In the job",
+            Self::Checks => "In the checks",
+            Self::Page => "On a page",
+            Self::Line => "Typing",
+            Self::Leaving => "Leaving unsaved",
+            Self::Found => "Changes found",
+            Self::Occupied => "File taken",
+        }
+    }
+}
+
+/// One key in one place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Binding {
+    /// Where.
+    pub context: Context,
+    /// The key.
+    pub key: Key,
+    /// What it does.
+    pub action: Action,
+    /// Place in the hint line, first ones first; 0 is not there.
+    pub hint: u8,
+}
+
+const fn bind(context: Context, key: Key, action: Action, hint: u8) -> Binding {
+    Binding {
+        context,
+        key,
+        action,
+        hint,
+    }
+}
+
+const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Binding {
+    bind(context, Key::Char(letter), action, hint)
+}
+
+use Context::{Checks, Face, Found, Job, Leaving, Line, Occupied, Page, Sizes};
+
+/// Every key of the program.
+pub const BINDINGS: &[Binding] = &[
+    letter(Face, 'h', Action::Hinge, 1),
+    letter(Face, 's', Action::Pins, 2),
+    letter(Face, 'r', Action::Runner, 3),
+    letter(Face, 'e', Action::Sizes, 4),
+    letter(Face, 'm', Action::Mate, 5),
+    letter(Face, 'u', Action::Undo, 6),
+    letter(Face, 'S', Action::Save, 7),
+    letter(Face, 'q', Action::Quit, 8),
+    letter(Face, '?', Action::Help, 9),
+    letter(Face, 'n', Action::NextFace, 10),
+    letter(Face, 'k', Action::Checks, 11),
+    letter(Face, 'w', Action::Why, 12),
+    letter(Face, 'j', Action::Job, 13),
+    bind(Face, Key::SPACE, Action::Mark, 14),
+    letter(Face, 'c', Action::Centred, 15),
+    bind(Face, Key::Up, Action::Up, 0),
+    bind(Face, Key::Down, Action::Down, 0),
+    bind(Face, Key::Left, Action::Left, 0),
+    bind(Face, Key::Right, Action::Right, 0),
+    letter(Face, 'f', Action::Foot, 16),
+    letter(Face, 't', Action::Head, 17),
+    bind(Face, Key::Home, Action::Head, 0),
+    bind(Face, Key::End, Action::Foot, 0),
+    letter(Face, '0', Action::Digit(0), 0),
+    letter(Face, '1', Action::Digit(1), 0),
+    letter(Face, '2', Action::Digit(2), 0),
+    letter(Face, '3', Action::Digit(3), 0),
+    letter(Face, '4', Action::Digit(4), 0),
+    letter(Face, '5', Action::Digit(5), 0),
+    letter(Face, '6', Action::Digit(6), 0),
+    letter(Face, '7', Action::Digit(7), 0),
+    letter(Face, '8', Action::Digit(8), 0),
+    letter(Face, '9', Action::Digit(9), 0),
+    bind(Face, Key::Enter, Action::GoTo, 0),
+    letter(Face, 'p', Action::PreviousFace, 0),
+    letter(Face, 'l', Action::Shelf, 18),
+    letter(Face, 'a', Action::Again, 19),
+    letter(Face, 'd', Action::Datum, 20),
+    letter(Face, 'U', Action::Redo, 21),
+    letter(Face, 'i', Action::Unit, 0),
+    bind(Face, Key::Esc, Action::Leave, 0),
+    bind(Sizes, Key::Up, Action::Up, 1),
+    bind(Sizes, Key::Down, Action::Down, 2),
+    bind(Sizes, Key::Enter, Action::Enter, 3),
+    bind(Sizes, Key::Esc, Action::Leave, 4),
+    letter(Sizes, 'u', Action::Undo, 5),
+    letter(Sizes, 'U', Action::Redo, 0),
+    letter(Sizes, 'i', Action::Unit, 6),
+    letter(Sizes, 'w', Action::Why, 7),
+    letter(Sizes, 'S', Action::Save, 8),
+    letter(Sizes, '?', Action::Help, 9),
+    bind(Job, Key::Up, Action::Up, 0),
+    bind(Job, Key::Down, Action::Down, 0),
+    bind(Job, Key::Enter, Action::Enter, 1),
+    letter(Job, 'a', Action::Add, 2),
+    letter(Job, 'c', Action::Copy, 3),
+    letter(Job, 'r', Action::Rename, 4),
+    letter(Job, 'x', Action::Remove, 5),
+    letter(Job, 'u', Action::Undo, 6),
+    letter(Job, 'U', Action::Redo, 0),
+    letter(Job, 'S', Action::Save, 7),
+    letter(Job, 'q', Action::Quit, 8),
+    bind(Job, Key::Esc, Action::Leave, 9),
+    letter(Job, '?', Action::Help, 10),
+    bind(Checks, Key::Up, Action::Up, 1),
+    bind(Checks, Key::Down, Action::Down, 2),
+    bind(Checks, Key::Enter, Action::Enter, 3),
+    letter(Checks, 'a', Action::Accept, 4),
+    letter(Checks, 'u', Action::Undo, 5),
+    letter(Checks, 'U', Action::Redo, 0),
+    bind(Checks, Key::Esc, Action::Leave, 6),
+    letter(Checks, '?', Action::Help, 7),
+    bind(Page, Key::Up, Action::Up, 1),
+    bind(Page, Key::Down, Action::Down, 2),
+    bind(Page, Key::Esc, Action::Leave, 3),
+    bind(Page, Key::Enter, Action::Leave, 0),
+    letter(Page, 'q', Action::Leave, 0),
+    bind(Line, Key::Enter, Action::Enter, 1),
+    bind(Line, Key::Esc, Action::Leave, 2),
+    bind(Leaving, Key::Enter, Action::SaveAndQuit, 1),
+    letter(Leaving, 'q', Action::QuitUnsaved, 2),
+    bind(Leaving, Key::Esc, Action::Leave, 3),
+    bind(Found, Key::Enter, Action::TakeUp, 1),
+    bind(Found, Key::Esc, Action::Leave, 2),
+    letter(Occupied, 's', Action::SaveElsewhere, 1),
+    letter(Occupied, 'o', Action::Overwrite, 2),
+    bind(Occupied, Key::Esc, Action::Leave, 3),
+];
+
+/// What a key does in a place.
+#[must_use]
+pub fn action(context: Context, key: Key) -> Option<Action> {
+    BINDINGS
+        .iter()
+        .find(|binding| binding.context == context && binding.key == key)
+        .map(|binding| binding.action)
+}
+
+/// The keys of a place that stand in its hint line, in their order.
+#[must_use]
+pub fn hints(context: Context) -> Vec<&'static Binding> {
+    let mut hints: Vec<_> = bindings(context)
+        .filter(|binding| binding.hint > 0)
+        .collect();
+    hints.sort_by_key(|binding| binding.hint);
+    hints
+}
+
+/// The keys of a place, in the order of the table.
+pub fn bindings(context: Context) -> impl Iterator<Item = &'static Binding> {
+    BINDINGS
+        .iter()
+        .filter(move |binding| binding.context == context)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::HashSet;
+
+    #[test]
+    fn no_key_does_two_things_in_one_place() {
+        let mut seen = HashSet::new();
+        for binding in BINDINGS {
+            assert!(seen.insert((binding.context, binding.key)), "{binding:?}");
+        }
+    }
+
+    #[test]
+    fn no_two_keys_have_one_place_in_a_hint_line() {
+        let mut seen = HashSet::new();
+        for binding in BINDINGS.iter().filter(|binding| binding.hint > 0) {
+            assert!(seen.insert((binding.context, binding.hint)), "{binding:?}");
+        }
+    }
+
+    #[test]
+    fn every_place_can_be_left_and_names_its_keys_shortly() {
+        for context in Context::ALL {
+            assert!(
+                bindings(context).any(|binding| binding.action == Action::Leave),
+                "{context:?}"
+            );
+            for binding in bindings(context) {
+                assert!(binding.action.label().len() <= 12, "{binding:?}");
+                assert!(binding.action.help().ends_with('.'), "{binding:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_first_hints_of_a_face_are_edit_save_and_quit_among_others() {
+        let first: Vec<Action> = hints(Face)
+            .iter()
+            .take(9)
+            .map(|binding| binding.action)
+            .collect();
+        for needed in [Action::Sizes, Action::Save, Action::Quit, Action::Help] {
+            assert!(first.contains(&needed), "{needed:?}");
+        }
+    }
+}

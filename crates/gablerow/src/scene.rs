@@ -1,0 +1,124 @@
+//! What the job comes to at one place: computed when it is wanted, never kept.
+
+use gablerow_core::check::{self, Finding};
+use gablerow_core::drawing::{FaceDrawing, RowLine};
+use gablerow_core::job::{Cabinet, FaceId, Hand, Job, Key};
+use gablerow_core::layout::{BayLayout, Layout};
+use gablerow_core::measure::Length;
+
+/// Where a person is: on a hole of a row of a face of a cabinet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Spot {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Its face.
+    pub face: FaceId,
+    /// The row, from the carcass front.
+    pub row: Length,
+    /// The hole number.
+    pub hole: i16,
+}
+
+/// One cabinet laid out and checked, and one of its faces drawn.
+pub struct Scene<'a> {
+    /// The cabinet.
+    pub cabinet: &'a Cabinet,
+    /// What it comes to.
+    pub layout: Layout,
+    /// What the checks say of it.
+    pub findings: Vec<Finding>,
+    /// The face of the spot.
+    pub drawing: FaceDrawing,
+}
+
+impl<'a> Scene<'a> {
+    /// The scene at a spot; `None` when the job has no such place.
+    #[must_use]
+    pub fn at(job: &'a Job, spot: &Spot) -> Option<Self> {
+        let cabinet = job.cabinet(spot.cabinet)?;
+        let layout = Layout::of(cabinet, job);
+        let findings = check::of_cabinet(job, cabinet, &layout);
+        let drawing = FaceDrawing::of(&layout, spot.face, &findings)?;
+        Some(Self {
+            cabinet,
+            layout,
+            findings,
+            drawing,
+        })
+    }
+
+    /// The mate of the face, drawn.
+    #[must_use]
+    pub fn mate(&self) -> Option<FaceDrawing> {
+        let mate = self.layout.mate(self.drawing.face)?;
+        FaceDrawing::of(&self.layout, mate, &self.findings)
+    }
+
+    /// The bay that sees the face at the height of a hole, and on which hand it has the face.
+    #[must_use]
+    pub fn bay_at(&self, hole: i16) -> Option<(&BayLayout, Hand)> {
+        let z = self.layout.height(hole);
+        let mut bays = self.layout.bays_at(self.drawing.face);
+        let first = self.layout.bays_at(self.drawing.face).next();
+        bays.find(|(bay, _)| bay.floor.total() <= z && z < bay.ceiling.total())
+            .or(first)
+    }
+
+    /// The row of the spot, or the nearest one there is.
+    #[must_use]
+    pub fn row(&self, x: Length) -> Option<&RowLine> {
+        self.drawing
+            .rows
+            .iter()
+            .min_by_key(|row| (row.from_carcass.total() - x).abs())
+    }
+}
+
+/// Every face that a bay sees, cabinet by cabinet, in the order a person steps through them.
+#[must_use]
+pub fn faces(job: &Job) -> Vec<(Key, FaceId)> {
+    let of = |cabinet: &Cabinet| {
+        let layout = Layout::of(cabinet, job);
+        layout
+            .inner_faces()
+            .map(|face| (cabinet.key, face))
+            .collect::<Vec<_>>()
+    };
+    job.cabinets.iter().flat_map(of).collect()
+}
+
+impl Spot {
+    /// The place a cabinet opens at: the front row of its first face, at the third hole, where the lowest hinge may sit.
+    #[must_use]
+    pub fn first_of(job: &Job, cabinet: Key) -> Self {
+        let spot = Self {
+            cabinet,
+            face: FaceId::inside(Hand::Left),
+            row: job.shop.setback_front,
+            hole: 3,
+        };
+        spot.settled(job)
+    }
+
+    /// The nearest place the job has: cabinets, faces, rows and holes come and go under the person who stands on them.
+    #[must_use]
+    pub fn settled(self, job: &Job) -> Self {
+        let cabinet = job.cabinet(self.cabinet).or(job.cabinets.first());
+        let Some(cabinet) = cabinet else { return self };
+        let mut spot = Self {
+            cabinet: cabinet.key,
+            ..self
+        };
+        let layout = Layout::of(cabinet, job);
+        if layout.face(spot.face).is_none() {
+            spot.face = FaceId::inside(Hand::Left);
+        }
+        spot.hole = spot.hole.min(layout.last).max(1);
+        if let Some(scene) = Scene::at(job, &spot) {
+            spot.row = scene
+                .row(spot.row)
+                .map_or(spot.row, |row| row.from_carcass.total());
+        }
+        spot
+    }
+}

@@ -1,0 +1,144 @@
+//! A line of text that was asked for. What was typed stays until it is taken or left.
+
+use std::path::PathBuf;
+
+use gablerow_core::edit::Edit;
+use gablerow_core::job::{Acceptance, Key as Name};
+use gablerow_core::label::Label;
+use gablerow_core::measure::parse_onto;
+
+use super::{Effect, edit, save_to};
+use crate::action::Action;
+use crate::app::{App, Asked, Line, Purpose, Screen};
+use crate::key::Key;
+
+/// A key for the field.
+pub(super) fn typed(app: &mut App, key: Key) {
+    if let Some(Asked::Line(line)) = &mut app.asked {
+        line.complaint = None;
+        line.field.press(key);
+    }
+}
+
+pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
+    match (action, app.asked.take()) {
+        (Action::Enter, Some(Asked::Line(line))) => take(app, line),
+        _ => Vec::new(),
+    }
+}
+
+fn take(app: &mut App, line: Line) -> Vec<Effect> {
+    let text = line.field.text().trim().to_owned();
+    match answer(app, &line.purpose, &text) {
+        Ok(Answer::Edit(change)) => take_edit(app, line, &change),
+        Ok(Answer::Save { path, then_quit }) => save_to(app, path, false, then_quit),
+        Ok(Answer::Same) => Vec::new(),
+        Err(complaint) => {
+            app.asked = Some(Asked::Line(Line {
+                complaint: Some(complaint),
+                ..line
+            }));
+            Vec::new()
+        }
+    }
+}
+
+/// Makes the edit; when it is refused the line stays open with what was typed.
+fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
+    let before: Vec<Name> = app
+        .desk
+        .job
+        .cabinets
+        .iter()
+        .map(|cabinet| cabinet.key)
+        .collect();
+    let effects = edit(app, change);
+    if effects.is_empty() {
+        let complaint = app.notice.take().map(|notice| notice.text);
+        app.asked = Some(Asked::Line(Line { complaint, ..line }));
+    }
+    // A new cabinet is the one the list stands on.
+    let new = app
+        .desk
+        .job
+        .cabinets
+        .iter()
+        .map(|cabinet| cabinet.key)
+        .find(|key| !before.contains(key));
+    if let (Screen::Job(_), Some(new)) = (app.screen, new) {
+        app.screen = Screen::Job(new);
+    }
+    effects
+}
+
+enum Answer {
+    Edit(Edit),
+    Save {
+        path: PathBuf,
+        then_quit: bool,
+    },
+    /// What was there already.
+    Same,
+}
+
+fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
+    let label = || Label::new(text).map_err(|wrong| wrong.to_string());
+    let job = &app.desk.job;
+    Ok(Answer::Edit(match purpose {
+        Purpose::SaveAs { then_quit } => {
+            if text.is_empty() {
+                return Err("type a file name, such as pottery.json".to_owned());
+            }
+            return Ok(Answer::Save {
+                path: PathBuf::from(text),
+                then_quit: *then_quit,
+            });
+        }
+        Purpose::Add(after) => Edit::Add {
+            after: Some(*after),
+            name: label()?,
+        },
+        Purpose::Copy(cabinet) => Edit::Duplicate {
+            cabinet: *cabinet,
+            name: label()?,
+        },
+        Purpose::Rename(cabinet) => Edit::Rename {
+            cabinet: *cabinet,
+            name: label()?,
+        },
+        Purpose::Remove(cabinet) => {
+            let name = job
+                .cabinet(*cabinet)
+                .map(|cabinet| cabinet.name.to_string())
+                .unwrap_or_default();
+            if text != name {
+                return Err(format!("to remove it type its name, {name}; Esc keeps it"));
+            }
+            Edit::Remove { cabinet: *cabinet }
+        }
+        Purpose::Measure(measure) => {
+            let current = job
+                .cabinet(app.spot.cabinet)
+                .and_then(|cabinet| measure.read(job, cabinet));
+            let current =
+                current.ok_or_else(|| format!("this cabinet has no {}", measure.words()))?;
+            let value = parse_onto(text, current, job.unit).map_err(|wrong| wrong.to_string())?;
+            if value == current {
+                return Ok(Answer::Same);
+            }
+            Edit::Measure {
+                cabinet: app.spot.cabinet,
+                measure: *measure,
+                value,
+            }
+        }
+        Purpose::Reason { rule, message } => Edit::Accept {
+            cabinet: app.spot.cabinet,
+            acceptance: Acceptance {
+                rule: rule.clone(),
+                message: message.clone(),
+                reason: label()?,
+            },
+        },
+    }))
+}

@@ -1,0 +1,313 @@
+//! The only place where state changes: a message in, what the world has to do out.
+//!
+//! ```text
+//! Press -- keymap --> Action -- face | sizes | job_list | checks | line --> Edit --> Job'
+//!                                                     \--> Effect: keep, save, quit
+//! ```
+//!
+//! Nothing here draws, and nothing here touches the disk.
+
+mod checks;
+mod face;
+mod job_list;
+mod line;
+mod sizes;
+
+use std::path::PathBuf;
+
+use gablerow_core::edit::Edit;
+use gablerow_core::history::Step;
+use gablerow_core::job::LeftAt;
+
+use crate::action::Action;
+use crate::app::{App, Asked, Line, Notice, Pane, Purpose, Screen};
+use crate::field::Field;
+use crate::key::{Key, Press};
+use crate::keymap::{self, Context};
+use crate::scene::Spot;
+
+/// What comes in.
+#[derive(Clone, Debug)]
+pub enum Message {
+    /// A key was pressed.
+    Press(Press),
+    /// Text was pasted.
+    Paste(String),
+    /// The terminal has so many columns and lines.
+    Resize(u16, u16),
+    /// The job was saved there.
+    Saved(PathBuf),
+    /// Something else is there; nothing was written.
+    Occupied {
+        /// Where.
+        path: PathBuf,
+        /// What is there, in words.
+        what: String,
+    },
+    /// Saving failed; nothing is lost.
+    Failed(String),
+}
+
+/// What the world has to do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Effect {
+    /// Keep a change in the journal.
+    Keep(Kept),
+    /// Save the job as it is now.
+    Save {
+        /// Where.
+        path: PathBuf,
+        /// Also over what somebody else wrote.
+        overwrite: bool,
+        /// Leave once it is saved.
+        then_quit: bool,
+    },
+    /// Leave.
+    Quit,
+}
+
+/// A change, as the journal keeps it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Kept {
+    /// A step was made.
+    Made(Box<Step>),
+    /// The last step was taken back.
+    Undone,
+    /// The step last taken back was made again.
+    Redone,
+    /// The person left the job on this face; no change.
+    Left(LeftAt),
+}
+
+/// Answers one message.
+pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
+    match message {
+        Message::Press(press) => pressed(app, press),
+        Message::Paste(text) => {
+            if let Some(Asked::Line(line)) = &mut app.asked {
+                line.field.paste(&text);
+            }
+            Vec::new()
+        }
+        Message::Resize(columns, lines) => {
+            app.size = (columns, lines);
+            Vec::new()
+        }
+        Message::Saved(path) => {
+            app.notice = Some(Notice::done(format!("saved {}", path.display())));
+            (app.desk.path, app.desk.has_file) = (path, true);
+            app.desk.history.mark_saved();
+            Vec::new()
+        }
+        Message::Occupied { path, what } => {
+            app.asked = Some(Asked::Occupied { path, what });
+            Vec::new()
+        }
+        Message::Failed(text) => {
+            app.notice = Some(Notice::refused(text));
+            Vec::new()
+        }
+    }
+}
+
+fn pressed(app: &mut App, press: Press) -> Vec<Effect> {
+    // Everything is in the journal already, so leaving loses nothing.
+    if press.key == Key::Interrupt {
+        return vec![Effect::Quit];
+    }
+    let context = app.context();
+    let Some(action) = keymap::action(context, press.key) else {
+        return typed(app, context, press.key);
+    };
+    if action.is_toggle() {
+        let bounced = app
+            .entry
+            .press
+            .is_some_and(|earlier| press.is_bounce_of(earlier));
+        app.entry.press = Some(press);
+        if bounced {
+            return Vec::new();
+        }
+    }
+    app.notice = None;
+    act(app, context, action)
+}
+
+/// A key that no table names: a character of a line, or the first one of a length.
+fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
+    match (context, key) {
+        (Context::Line, key) => line::typed(app, key),
+        (Context::Sizes, key @ Key::Char(_)) => {
+            sizes::begin(app);
+            line::typed(app, key);
+        }
+        _ => {}
+    }
+    Vec::new()
+}
+
+fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
+    match (context, action) {
+        (_, Action::Undo) => take_back(app),
+        (_, Action::Redo) => make_again(app),
+        (_, Action::Save) => save(app, false),
+        (_, Action::Quit) => leave(app),
+        (_, Action::Unit) => edit(app, &Edit::Unit(app.desk.job.unit.other())),
+        (_, Action::Help) => {
+            app.pane = Some(Pane::Help(0));
+            Vec::new()
+        }
+        (_, Action::Why) => {
+            app.pane = Some(Pane::Why(0));
+            Vec::new()
+        }
+        (Context::Face, action) => face::act(app, action),
+        (Context::Sizes, action) => sizes::act(app, action),
+        (Context::Job, action) => job_list::act(app, action),
+        (Context::Checks, action) => checks::act(app, action),
+        (Context::Page, action) => {
+            turn_page(app, action);
+            Vec::new()
+        }
+        (Context::Line, action) => line::act(app, action),
+        (Context::Leaving | Context::Found | Context::Occupied, action) => answer(app, action),
+    }
+}
+
+/// Makes an edit, keeps it, and says what was done or why not.
+fn edit(app: &mut App, edit: &Edit) -> Vec<Effect> {
+    match edit.apply(&app.desk.job) {
+        Ok(step) => {
+            app.notice = Some(Notice::done(step.label.clone()));
+            app.desk.history.make(step.clone(), &mut app.desk.job);
+            settle(app);
+            vec![Effect::Keep(Kept::Made(Box::new(step)))]
+        }
+        Err(refusal) => {
+            app.notice = Some(Notice::refused(refusal.0));
+            Vec::new()
+        }
+    }
+}
+
+fn take_back(app: &mut App) -> Vec<Effect> {
+    let Some(step) = app.desk.history.undo(&mut app.desk.job) else {
+        app.notice = Some(Notice::refused("nothing to take back"));
+        return Vec::new();
+    };
+    app.notice = Some(Notice::done(format!("taken back: {}", step.label)));
+    settle(app);
+    vec![Effect::Keep(Kept::Undone)]
+}
+
+fn make_again(app: &mut App) -> Vec<Effect> {
+    let Some(step) = app.desk.history.redo(&mut app.desk.job) else {
+        app.notice = Some(Notice::refused("nothing to make again"));
+        return Vec::new();
+    };
+    app.notice = Some(Notice::done(format!("made again: {}", step.label)));
+    settle(app);
+    vec![Effect::Keep(Kept::Redone)]
+}
+
+/// After a change the place the person stands on may be gone.
+fn settle(app: &mut App) {
+    app.spot = app.spot.settled(&app.desk.job);
+    if let Screen::Job(cabinet) = app.screen
+        && app.desk.job.cabinet(cabinet).is_none()
+    {
+        app.screen = Screen::Job(app.spot.cabinet);
+    }
+}
+
+fn save(app: &mut App, then_quit: bool) -> Vec<Effect> {
+    if app.desk.has_file {
+        return save_to(app, app.desk.path.clone(), false, then_quit);
+    }
+    ask_where(app, then_quit);
+    Vec::new()
+}
+
+fn ask_where(app: &mut App, then_quit: bool) {
+    let offered = app.desk.path.display().to_string();
+    ask(app, Purpose::SaveAs { then_quit }, &offered);
+}
+
+fn save_to(app: &mut App, path: PathBuf, overwrite: bool, then_quit: bool) -> Vec<Effect> {
+    app.desk.job.left_at = Some(LeftAt {
+        cabinet: app.spot.cabinet,
+        face: app.spot.face,
+    });
+    vec![Effect::Save {
+        path,
+        overwrite,
+        then_quit,
+    }]
+}
+
+fn leave(app: &mut App) -> Vec<Effect> {
+    if app.desk.history.is_saved() {
+        return vec![Effect::Quit];
+    }
+    app.asked = Some(Asked::Leaving);
+    Vec::new()
+}
+
+fn answer(app: &mut App, action: Action) -> Vec<Effect> {
+    let asked = app.asked.take();
+    match (action, asked) {
+        (Action::SaveAndQuit, _) => save(app, true),
+        (Action::QuitUnsaved, _) => vec![Effect::Quit],
+        (Action::Leave, Some(Asked::Found(_))) => back_to_saved(app),
+        (Action::SaveElsewhere, _) => {
+            ask_where(app, false);
+            Vec::new()
+        }
+        (Action::Overwrite, Some(Asked::Occupied { path, .. })) => save_to(app, path, true, false),
+        _ => Vec::new(),
+    }
+}
+
+/// Declines what was found: step by step back to what the file holds, so that every step can be made again.
+fn back_to_saved(app: &mut App) -> Vec<Effect> {
+    let mut effects = Vec::new();
+    while let Some(steps) = app.desk.history.since_saved().filter(|&steps| steps != 0) {
+        let step = if steps > 0 {
+            take_back(app)
+        } else {
+            make_again(app)
+        };
+        if step.is_empty() {
+            break;
+        }
+        effects.extend(step);
+    }
+    app.notice = Some(Notice::done(
+        "as it was saved; U makes the changes again, one by one",
+    ));
+    effects
+}
+
+fn ask(app: &mut App, purpose: Purpose, offered: &str) {
+    app.asked = Some(Asked::Line(Line {
+        purpose,
+        field: Field::with(offered),
+        complaint: None,
+    }));
+}
+
+fn turn_page(app: &mut App, action: Action) {
+    app.pane = match (app.pane, action) {
+        (Some(Pane::Help(at)), Action::Up) => Some(Pane::Help(at.saturating_sub(1))),
+        (Some(Pane::Help(at)), Action::Down) => Some(Pane::Help(at + 1)),
+        (Some(Pane::Why(at)), Action::Up) => Some(Pane::Why(at.saturating_sub(1))),
+        (Some(Pane::Why(at)), Action::Down) => Some(Pane::Why(at + 1)),
+        _ => None,
+    };
+}
+
+/// Goes to a face of a cabinet, at the row and hole one was on as near as may be.
+fn go_to(app: &mut App, spot: Spot) {
+    app.spot = spot.settled(&app.desk.job);
+    app.entry.mark = None;
+}

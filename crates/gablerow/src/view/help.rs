@@ -1,0 +1,37 @@
+//! The keys, from the table they are dispatched from.
+
+use super::canvas::Canvas;
+use crate::app::App;
+use crate::keymap::{self, Context};
+use crate::theme::{Charset, Role};
+
+/// Draws the page from a line on.
+pub(super) fn draw(canvas: &mut Canvas, _app: &App, from: usize) {
+    canvas.text(1, 0, "keys", Role::Title);
+    let charset = canvas.charset();
+    let lines = lines(charset);
+    let height = usize::from(canvas.height().saturating_sub(2));
+    let from = from.min(lines.len().saturating_sub(height));
+    for (y, (key, text)) in (1..).zip(lines.iter().skip(from).take(height)) {
+        canvas.text(1, y, key, Role::HintKey);
+        canvas.text(14, y, text, Role::Plain);
+    }
+}
+
+/// Every key of every place, digits as one.
+fn lines(charset: Charset) -> Vec<(String, String)> {
+    let mut lines = Vec::new();
+    for context in Context::ALL {
+        lines.push((context.title().to_owned(), String::new()));
+        for binding in keymap::bindings(context) {
+            use crate::action::Action;
+            let key = match binding.action {
+                Action::Digit(1) => "1 to 9, 0".to_owned(),
+                Action::Digit(_) => continue,
+                _ => binding.key.name(charset).into_owned(),
+            };
+            lines.push((key, binding.action.help().to_owned()));
+        }
+    }
+    lines
+}

@@ -1,0 +1,213 @@
+//! What there is to say about a face, beside it.
+
+use gablerow_core::check::Level;
+use gablerow_core::measure::Length;
+use gablerow_papers::wrap;
+
+use super::canvas::Canvas;
+use super::words;
+use crate::app::App;
+use crate::scene::{self, Scene};
+use crate::theme::Role;
+
+/// A finding is said in at most so many lines beside the face; all of it stands in the checks.
+const FINDING_LINES_MOST: usize = 3;
+
+/// Draws the words, top to bottom, as far as they fit.
+pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
+    header(canvas, app, scene);
+    let mut y = cursor(canvas, app, scene, 2);
+    y = sizes(canvas, app, scene, y + 1);
+    y = rows(canvas, app, scene, y + 1);
+    y = mate(canvas, scene, y + 1);
+    checks(canvas, scene, y + 1);
+}
+
+fn header(canvas: &mut Canvas, app: &App, scene: &Scene) {
+    let faces = scene::faces(&app.desk.job);
+    let at = faces
+        .iter()
+        .position(|face| *face == (app.spot.cabinet, app.spot.face))
+        .map_or(0, |at| at + 1);
+    let after = canvas.text(0, 0, scene.cabinet.name.as_str(), Role::Title);
+    let after = canvas.text(after + 1, 0, app.desk.job.title.as_str(), Role::Plain);
+    canvas.text(after + 1, 0, &format!("{at}/{}", faces.len()), Role::Dim);
+    let history = &app.desk.history;
+    let (state, role) = match (history.is_saved(), app.desk.has_file) {
+        (true, true) => ("saved", Role::Good),
+        (true, false) => ("demo", Role::Dim),
+        (false, _) => ("not saved", Role::Note),
+    };
+    canvas.text_right(1, state, role);
+}
+
+fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
+    let unit = app.desk.job.unit;
+    let (hole, drawing) = (app.spot.hole, &scene.drawing);
+    let Some(row) = scene.row(app.spot.row) else {
+        return y;
+    };
+    let height = drawing.height(hole);
+    canvas.text(0, y - 1, &format!("HOLE {hole}"), Role::Strong);
+    canvas.text(9, y - 1, &format!("{} row", row.name.word()), Role::Plain);
+    let pair = |a: Length, b: Length| (a.show(unit), b.show(unit));
+    let (foot, head) = pair(height, drawing.length - height);
+    let (front, back) = pair(row.x, drawing.depth - row.x);
+    canvas.text(0, y, &format!("foot  {foot:<8} head {head}"), Role::Plain);
+    canvas.text(
+        0,
+        y + 1,
+        &format!("front {front:<8} back {back}"),
+        Role::Plain,
+    );
+    let mut y = y + 2;
+    match drawing.dot_at(row.x, hole) {
+        Some(dot) => {
+            for &(_, owner) in &dot.hole.users {
+                y = canvas.paragraph(
+                    y,
+                    0,
+                    &words::owner(scene.cabinet, &scene.layout, owner),
+                    Role::Note,
+                );
+            }
+        }
+        None => {
+            canvas.text(0, y, "nothing here yet", Role::Dim);
+            y += 1;
+        }
+    }
+    y
+}
+
+fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
+    let unit = app.desk.job.unit;
+    let drawing = &scene.drawing;
+    let board = scene
+        .layout
+        .upright(drawing.face.panel)
+        .map_or(Length::ZERO, |upright| upright.thickness);
+    let size = format!(
+        "{} x {} x {}",
+        drawing.length.show(unit),
+        drawing.depth.show(unit),
+        board.show(unit)
+    );
+    canvas.text(0, y, &size, Role::Plain);
+    let offsets = scene.cabinet.offsets;
+    let mismatch = offsets.ends(scene.cabinet.size.height).mismatch();
+    let holes = format!(
+        "{} holes from {}",
+        scene.layout.last,
+        offsets.foot.show(unit)
+    );
+    let after = canvas.text(0, y + 1, &holes, Role::Plain);
+    match mismatch.is_balanced() {
+        true => canvas.text(after + 1, y + 1, "BALANCED", Role::Good),
+        false => canvas.text(
+            after + 1,
+            y + 1,
+            &format!("{} OUT", mismatch.size().show(unit)),
+            Role::Warn,
+        ),
+    };
+    y + 2
+}
+
+fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
+    let unit = app.desk.job.unit;
+    for row in &scene.drawing.rows {
+        let here = || {
+            scene
+                .drawing
+                .dots
+                .iter()
+                .filter(|dot| dot.hole.row.is_some() && dot.x == row.x)
+        };
+        let count = here().count();
+        if count == 0 {
+            continue;
+        }
+        let from_back = scene.drawing.depth - row.x;
+        let (edge, setback) = if from_back < row.x {
+            ("back", from_back)
+        } else {
+            ("front", row.x)
+        };
+        let runs = canvas.glyphs().signs.runs(here().map(|dot| &dot.hole));
+        let text = format!("{} from {edge} {runs} ({count})", setback.show(unit));
+        y = canvas.paragraph(y, 0, &text, Role::Plain);
+    }
+    y
+}
+
+fn mate(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
+    let Some(mate) = scene.mate() else {
+        canvas.text(0, y, "an outside: no bay sees it", Role::Dim);
+        return y + 1;
+    };
+    let holes = |drawing: &gablerow_core::drawing::FaceDrawing| -> Vec<(Length, Option<i16>)> {
+        drawing
+            .dots
+            .iter()
+            .map(|dot| (dot.hole.x, dot.hole.number))
+            .collect()
+    };
+    let (own, other) = (holes(&scene.drawing), holes(&mate));
+    let lacks = |a: &[(Length, Option<i16>)], b: &[(Length, Option<i16>)]| {
+        a.iter().filter(|hole| !b.contains(hole)).count()
+    };
+    let text = match (lacks(&own, &other), lacks(&other, &own)) {
+        (0, 0) => format!("mate {}: the same", mate.face),
+        (here, there) => format!("mate {}: {here} only here, {there} only there", mate.face),
+    };
+    canvas.paragraph(y, 0, &text, Role::Plain)
+}
+
+fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
+    let open = |level: Level| {
+        scene
+            .findings
+            .iter()
+            .filter(|f| f.accepted.is_none() && f.level == level)
+            .count()
+    };
+    let counts = [
+        (Level::Stop, Role::Stop),
+        (Level::Warn, Role::Warn),
+        (Level::Note, Role::Note),
+    ];
+    let mut x = 0;
+    for (level, role) in counts {
+        let count = open(level);
+        let role = if count == 0 { Role::Dim } else { role };
+        x = canvas.text(x, y, &format!("{count} {}", level.word()), role) + 2;
+    }
+    let mut y = y + 1;
+    let width = usize::from(canvas.width());
+    for finding in scene
+        .findings
+        .iter()
+        .filter(|finding| finding.accepted.is_none())
+    {
+        let mark = match finding.level {
+            Level::Stop => Role::Stop,
+            Level::Warn => Role::Warn,
+            Level::Note => Role::Note,
+        };
+        let lines = wrap(&finding.message, width.saturating_sub(2));
+        for (at, line) in lines.iter().take(FINDING_LINES_MOST).enumerate() {
+            if at == 0 {
+                canvas.text(0, y, &finding.level.word()[..1].to_uppercase(), mark);
+            }
+            let cut = at + 1 == FINDING_LINES_MOST && lines.len() > FINDING_LINES_MOST;
+            let line = if cut {
+                format!("{line}{}", canvas.glyphs().ellipsis)
+            } else {
+                line.clone()
+            };
+            canvas.text(2, y, &line, Role::Plain);
+            y += 1;
+        }
+    }
+}

@@ -1,0 +1,78 @@
+//! The cabinets of the job, and how each of them stands.
+
+use gablerow_core::check::{self, Level};
+use gablerow_core::job::Key;
+use gablerow_core::layout::Layout;
+
+use super::canvas::Canvas;
+use crate::app::App;
+use crate::theme::Role;
+
+/// Draws the list.
+pub(super) fn draw(canvas: &mut Canvas, app: &App, here: Key) {
+    let job = &app.desk.job;
+    let after = canvas.text(1, 0, job.title.as_str(), Role::Title);
+    let count = job.cabinets.len();
+    let cabinets = if count == 1 { "cabinet" } else { "cabinets" };
+    canvas.text(
+        after + 2,
+        0,
+        &format!("{count} {cabinets}   {}", app.desk.path.display()),
+        Role::Dim,
+    );
+    let heading = format!(
+        " {:<14} {:<26} {:>5}  {:>5}  {:>4} {:>4} {:>4}",
+        "cabinet", "width x height x depth", "faces", "holes", "stop", "warn", "note"
+    );
+    canvas.text(0, 2, &heading, Role::Dim);
+    let lines = usize::from(canvas.height().saturating_sub(4));
+    let at = job.position(here).unwrap_or(0);
+    let from = at.saturating_sub(lines.saturating_sub(1));
+    for (y, cabinet) in (3..).zip(job.cabinets.iter().skip(from).take(lines)) {
+        let layout = Layout::of(cabinet, job);
+        let findings = check::of_cabinet(job, cabinet, &layout);
+        let open = |level: Level| {
+            findings
+                .iter()
+                .filter(|f| f.accepted.is_none() && f.level == level)
+                .count()
+        };
+        let size = cabinet.size;
+        let sizes = format!(
+            "{} x {} x {}",
+            size.width.show(job.unit),
+            size.height.show(job.unit),
+            size.depth.show(job.unit)
+        );
+        let faces = layout.inner_faces().count();
+        let holes: usize = layout
+            .uprights
+            .iter()
+            .flat_map(|u| &u.faces)
+            .map(|face| face.holes(&layout).len())
+            .sum();
+        let name: String = cabinet.name.as_str().chars().take(14).collect();
+        canvas.text(
+            0,
+            y,
+            &format!(" {name:<14} {sizes:<26} {faces:>5}  {holes:>5}"),
+            Role::Plain,
+        );
+        for (x, (level, role)) in [57, 62, 67].into_iter().zip([
+            (Level::Stop, Role::Stop),
+            (Level::Warn, Role::Warn),
+            (Level::Note, Role::Note),
+        ]) {
+            let count = open(level);
+            canvas.text(
+                x,
+                y,
+                &format!("{count:>3} "),
+                if count == 0 { Role::Dim } else { role },
+            );
+        }
+        if cabinet.key == here {
+            canvas.mark_line(y);
+        }
+    }
+}

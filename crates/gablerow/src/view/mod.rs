@@ -1,0 +1,67 @@
+//! From state to a frame: pure, so that drawing twice gives the same frame.
+//!
+//! ```text
+//! App -> Scene -> face | book | job_list        fills the screen
+//!                 sizes | checks | why | help   beside it or on it
+//!                 foot                          the last line: hints, what is asked, what is said
+//! ```
+
+mod board;
+mod canvas;
+mod checks;
+mod face;
+mod foot;
+mod help;
+mod info;
+mod job_list;
+mod panel;
+mod sizes;
+mod why;
+mod words;
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use crate::app::{App, Pane, Screen};
+use crate::scene::Scene;
+use crate::theme::Role;
+use canvas::Canvas;
+
+/// The fewest columns and lines a screen can be drawn on.
+const LEAST: (u16, u16) = (60, 12);
+
+/// Draws the state as a frame of the terminal's size.
+#[must_use]
+pub fn view(app: &App) -> Buffer {
+    let (width, height) = app.size;
+    let area = Rect::new(0, 0, width, height);
+    let mut buffer = Buffer::empty(area);
+    let mut canvas = Canvas::new(&mut buffer, area, &app.theme);
+    canvas.clear(Role::Plain);
+    if width < LEAST.0 || height < LEAST.1 {
+        let text = format!(
+            "{width} x {height} is too small; {} x {} is the least",
+            LEAST.0, LEAST.1
+        );
+        canvas.paragraph(0, 0, &text, Role::Plain);
+        return buffer;
+    }
+    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
+        canvas.text(
+            0,
+            0,
+            "this job has no cabinet; press j, then a to add one",
+            Role::Plain,
+        );
+        return buffer;
+    };
+    match (app.pane, app.screen) {
+        (Some(Pane::Help(from)), _) => help::draw(&mut canvas, app, from),
+        (Some(Pane::Why(from)), _) => why::draw(&mut canvas, app, &scene, from),
+        (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, app, &scene, at),
+        (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
+        (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
+    }
+    foot::draw(&mut canvas, app, &scene);
+    buffer
+}

@@ -1,0 +1,99 @@
+//! The built program without a screen: what it prints, how it ends.
+
+mod checked;
+mod holes;
+mod refused;
+mod shown;
+mod written;
+
+use std::fs;
+use std::process::{Command, Output, Stdio};
+
+use gablerow::{demo, job_file};
+use gablerow_core::job::{Copy, Division, HolePlace, Job, Label};
+use serde_json::Value;
+use tempfile::TempDir;
+
+/// The program in a folder of its own and an environment of its own.
+struct Shop {
+    folder: TempDir,
+}
+
+struct Said {
+    code: Option<i32>,
+    out: String,
+    err: String,
+}
+
+impl Shop {
+    fn new() -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        Self { folder }
+    }
+
+    /// A shop with this job in `store.json`.
+    fn with(job: &Job) -> Self {
+        let shop = Self::new();
+        shop.put("store.json", &job_file::write(job));
+        shop
+    }
+
+    fn put(&self, name: &str, text: &str) {
+        fs::write(self.folder.path().join(name), text).unwrap();
+    }
+
+    fn command(&self, words: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_gablerow"));
+        command
+            .args(words)
+            .current_dir(self.folder.path())
+            .env_clear()
+            .stdin(Stdio::null());
+        // Without it the program would leave its coverage nowhere.
+        if let Some(profile) = std::env::var_os("LLVM_PROFILE_FILE") {
+            command.env("LLVM_PROFILE_FILE", profile);
+        }
+        command
+    }
+
+    fn run(&self, words: &[&str]) -> Said {
+        said(self.command(words).output().unwrap())
+    }
+
+    fn json(&self, words: &[&str]) -> Vec<Value> {
+        let said = self.run(words);
+        serde_json::from_str(&said.out).unwrap_or_else(|wrong| panic!("{wrong}: {}", said.out))
+    }
+}
+
+fn said(output: Output) -> Said {
+    Said {
+        code: output.status.code(),
+        out: String::from_utf8(output.stdout).unwrap(),
+        err: String::from_utf8(output.stderr).unwrap(),
+    }
+}
+
+/// The demo's first cabinet alone, which has no open stop, with a second copy of it mirrored.
+fn without_stops() -> Job {
+    let mut job = demo::job().unwrap();
+    job.cabinets.truncate(1);
+    job.left_at = None;
+    let key = job.cabinets[0].free_key();
+    job.cabinets[0].copies.push(Copy {
+        key,
+        name: Label::new("2").unwrap(),
+        mirrored: true,
+        as_cut: Vec::new(),
+    });
+    job
+}
+
+/// The same with its shelf zone drawn out down to the lower hinge plate.
+fn with_stops() -> Job {
+    let mut job = without_stops();
+    if let Division::Bay(bay) = &mut job.cabinets[0].opening.division {
+        bay.zones[0].first = HolePlace::foot(3);
+    }
+    job
+}

@@ -1,0 +1,140 @@
+//! The hole table in all its forms.
+
+use gablerow_core::job::Label;
+use gablerow_core::layout::Layout;
+use gablerow_core::measure::Length;
+use serde_json::Value;
+
+use super::{Shop, with_stops, without_stops};
+
+/// A JSON number of mm as a length, digit by digit, so that no float comes between.
+fn mm(value: &Value) -> Length {
+    let text = value.to_string();
+    let (whole, decimals) = text.split_once('.').unwrap_or((&text, "0"));
+    let um = format!("{whole}{decimals:0<3}").parse().unwrap();
+    Length::from_um(um)
+}
+
+#[test]
+fn holes_as_json_are_those_of_the_layout_for_every_copy() {
+    let job = without_stops();
+    let shop = Shop::with(&job);
+    let records = shop.json(&["holes", "store.json", "--json"]);
+    let mut at = records.iter();
+    for copy in &job.cabinets[0].copies {
+        let cabinet = if copy.mirrored {
+            job.cabinets[0].mirrored()
+        } else {
+            job.cabinets[0].clone()
+        };
+        let layout = Layout::of(&cabinet, &job);
+        for upright in &layout.uprights {
+            for face in &upright.faces {
+                for hole in face.holes(&layout) {
+                    let record = at.next().unwrap();
+                    assert_eq!(
+                        (&record["cabinet"], &record["copy"]),
+                        (&"G1".into(), &copy.name.as_str().into())
+                    );
+                    assert_eq!(record["panel"], face.id.panel.to_string());
+                    assert_eq!(record["face"], face.id.word());
+                    assert_eq!(record["row"], hole.row.unwrap().word());
+                    assert_eq!(record["hole"], hole.number.unwrap());
+                    assert_eq!(mm(&record["mm_from_front"]), hole.x - upright.front.total());
+                    assert_eq!(
+                        mm(&record["mm_from_front"]) + mm(&record["mm_from_back"]),
+                        upright.depth()
+                    );
+                    assert_eq!(mm(&record["mm_from_foot"]), hole.z - upright.foot.total());
+                    assert_eq!(
+                        mm(&record["mm_from_foot"]) + mm(&record["mm_from_head"]),
+                        upright.length()
+                    );
+                    assert_eq!(mm(&record["diameter_mm"]), hole.diameter);
+                    assert_eq!(mm(&record["depth_mm"]), hole.depth.unwrap());
+                    assert_eq!(
+                        record["uses"],
+                        Value::from(vec![hole.only_use().unwrap().word()])
+                    );
+                }
+            }
+        }
+    }
+    assert_eq!(at.next(), None);
+    // The hinge side of the mirrored copy is the other one.
+    let plates = |copy: &str| -> Vec<&str> {
+        let of = records
+            .iter()
+            .filter(|record| record["copy"] == copy && record["uses"][0] == "plate");
+        of.map(|record| record["panel"].as_str().unwrap()).collect()
+    };
+    assert_eq!(plates("1"), ["left side"; 4]);
+    assert_eq!(plates("2"), ["right side"; 4]);
+}
+
+#[test]
+fn holes_are_one_record_on_a_line_with_exact_numbers_in_fixed_order() {
+    let mut job = without_stops();
+    job.cabinets[0].size.depth = Length::from_inch_64ths(22 * 64 + 1);
+    let out = Shop::with(&job).run(&["holes", "store.json", "--json"]).out;
+    let lines: Vec<&str> = out.lines().collect();
+    assert_eq!((lines[0], lines[lines.len() - 1]), ("[", "]"));
+    // 22 1/64 in is 559.196875 mm; less 37 it is 522.196875.
+    assert_eq!(
+        lines[1],
+        "{\"cabinet\":\"G1\",\"copy\":\"1\",\"panel\":\"left side\",\"face\":\"inside\",\"row\":\"front\",\
+         \"mm_from_front\":37,\"mm_from_back\":522.196875,\"hole\":3,\"mm_from_foot\":80,\"mm_from_head\":624,\
+         \"diameter_mm\":5,\"depth_mm\":12,\"uses\":[\"plate\"]},"
+    );
+}
+
+#[test]
+fn csv_and_json_say_the_same() {
+    let mut job = without_stops();
+    job.cabinets[0].name = Label::new("shelf, \"tall\"").unwrap();
+    let shop = Shop::with(&job);
+    let records = shop.json(&["holes", "store.json", "--json"]);
+    let csv = shop.run(&["holes", "store.json", "--csv"]).out;
+    assert_eq!(csv.matches('\n').count(), csv.matches("\r\n").count());
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let names: Vec<String> = reader
+        .headers()
+        .unwrap()
+        .iter()
+        .map(str::to_owned)
+        .collect();
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    assert_eq!(rows.len(), records.len());
+    for (row, record) in rows.iter().zip(&records) {
+        assert_eq!(row.len(), record.as_object().unwrap().len());
+        for (name, field) in names.iter().zip(row) {
+            let same = match &record[name] {
+                Value::String(text) => field == text,
+                Value::Number(_) => field.parse::<f64>().ok() == record[name].as_f64(),
+                Value::Array(words) => field
+                    .split('+')
+                    .eq(words.iter().map(|word| word.as_str().unwrap())),
+                Value::Null => field.is_empty(),
+                other => panic!("{other}"),
+            };
+            assert!(same, "{name}: {field} {}", record[name]);
+        }
+    }
+}
+
+#[test]
+fn holes_of_a_cabinet_with_an_open_stop_come_with_a_warning() {
+    let said = Shop::with(&with_stops()).run(&["holes", "store.json", "--json"]);
+    assert_eq!(said.code, Some(0));
+    assert!(
+        said.err.starts_with("warning: G1: ") && said.err.lines().count() == 1,
+        "{}",
+        said.err
+    );
+    assert_eq!(
+        Shop::with(&without_stops())
+            .run(&["holes", "store.json"])
+            .err,
+        ""
+    );
+}
