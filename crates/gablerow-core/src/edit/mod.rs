@@ -151,6 +151,28 @@ impl core::error::Error for Refusal {}
 impl Edit {
     /// The step this edit comes to; the job itself is not changed.
     ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::edit::{Edit, Measure};
+    /// use gablerow_core::history::History;
+    /// use gablerow_core::job::{Job, Label};
+    /// use gablerow_core::measure::Length;
+    ///
+    /// let mut job = Job::plain(Label::new("glaze store").unwrap());
+    /// let mut history = History::of_saved();
+    /// let edit = Edit::Measure {
+    ///     cabinet: job.cabinets[0].key,
+    ///     measure: Measure::Height,
+    ///     value: Length::from_mm(768),
+    /// };
+    /// let step = edit.apply(&job).unwrap();
+    /// history.make(step, &mut job);
+    /// assert_eq!(job.cabinets[0].size.height, Length::from_mm(768));
+    /// history.undo(&mut job);
+    /// assert_eq!(job.cabinets[0].size.height, Length::from_mm(704));
+    /// ```
+    ///
     /// # Errors
     /// A [`Refusal`] when the cabinet or bay is not there, when the job could not hold the result, or when nothing would
     /// change.

@@ -32,6 +32,11 @@ struct Naive {
 }
 
 impl Naive {
+    fn since_saved(&self) -> Option<isize> {
+        let [at, saved] = [self.at, self.saved?].map(|at| isize::try_from(at).unwrap());
+        Some(at - saved)
+    }
+
     fn press(&mut self, press: &Press) {
         match press {
             Press::Edit(wish) => {
@@ -81,6 +86,31 @@ proptest! {
             prop_assert_eq!(history.undoable(), naive.at);
             prop_assert_eq!(history.redoable(), naive.states.len() - 1 - naive.at);
             prop_assert_eq!(history.is_saved(), naive.saved == Some(naive.at));
+            prop_assert_eq!(history.since_saved(), naive.since_saved());
+            prop_assert_eq!(history.steps().len(), naive.states.len() - 1);
+        }
+    }
+
+    #[test]
+    fn history_without_a_job_keeps_pace_with_one_that_has_it(
+        start in arbitrary::job(),
+        presses in prop::collection::vec(press(), 0..24),
+    ) {
+        let (mut job, mut with_job) = (start, History::of_saved());
+        let mut without = History::of_saved();
+        for press in &presses {
+            match press {
+                Press::Edit(wish) => {
+                    if let Ok(step) = wish.of(&job).apply(&job) {
+                        without.push(step);
+                    }
+                }
+                Press::Undo => drop(without.step_back()),
+                Press::Redo => drop(without.step_forward()),
+                Press::Save => without.mark_saved(),
+            }
+            real(press, &mut with_job, &mut job);
+            prop_assert_eq!(&without, &with_job);
         }
     }
 

@@ -83,7 +83,14 @@ impl HolePlace {
     /// has become shorter; that is a finding, not an error.
     ///
     /// # Example
-    /// On 25 holes the third from the head is 25 + 1 - 3 = 23, and the middle is (25 + 1) / 2 = 13.
+    ///
+    /// ```
+    /// use gablerow_core::job::HolePlace;
+    ///
+    /// // On 25 holes the third from the head is 25 + 1 - 3 = 23, and the middle is (25 + 1) / 2 = 13.
+    /// assert_eq!(HolePlace::head(3).number(25), 23);
+    /// assert_eq!(HolePlace::middle(0).number(25), 13);
+    /// ```
     #[must_use]
     pub fn number(self, last: i16) -> i16 {
         match self.datum {

@@ -125,6 +125,21 @@ pub enum OpenPoint {
 
 impl Layout {
     /// Lays out one cabinet of a job.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::job::{Job, Label};
+    /// use gablerow_core::layout::Layout;
+    /// use gablerow_core::measure::Length;
+    ///
+    /// // 600 x 704 x 560 of 18 board, its back in a groove 20 from the back edge:
+    /// // 600 - 2 * 18 = 564 clear; 560 - 20 - 37 = 503 to the back row
+    /// let job = Job::plain(Label::new("glaze store").unwrap());
+    /// let layout = Layout::of(&job.cabinets[0], &job);
+    /// assert_eq!(layout.bays[0].width, Length::from_mm(564));
+    /// assert_eq!(layout.bays[0].back_row.total(), Length::from_mm(503));
+    /// ```
     #[must_use]
     pub fn of(cabinet: &Cabinet, job: &Job) -> Self {
         space::lay_out(

@@ -189,4 +189,6 @@ fn recount_names_the_same_hole_from_another_end() {
     assert_eq!(refused(&job, &recount(Datum::Head)), "nothing would change");
     make(&mut job, &recount(Datum::Middle));
     assert_eq!(hole(&job), HolePlace::middle(8));
+    let datum_of = |key| job.cabinets[0].opening.datum_of(Key(key));
+    assert_eq!((datum_of(3), datum_of(99)), (Some(Datum::Middle), None));
 }
