@@ -1,0 +1,144 @@
+//! A cabinet, its box, what its faces own and what is built of it.
+
+use alloc::collections::BTreeSet;
+use alloc::format;
+
+use super::opening::NESTING_MOST;
+use super::{Checked, Fault, card, depth, each, length, number, place};
+use crate::cards::Cards;
+use crate::job::{Back, Cabinet, Carcass, Copy, FreeHole, FreeRow, Joint, TopKind};
+use crate::measure::range;
+
+impl Cabinet {
+    /// Whether the cabinet holds only what a cabinet of a job with these cards can hold.
+    ///
+    /// # Errors
+    /// As [`Job::validate`], with places counted from the cabinet.
+    pub fn validate(&self, cards: &Cards) -> Checked {
+        let size = self.size;
+        length("width", &range::CARCASS_WIDTH, size.width).map_err(|f| f.within("size"))?;
+        length("height", &range::CARCASS_HEIGHT, size.height).map_err(|f| f.within("size"))?;
+        length("depth", &range::CARCASS_DEPTH, size.depth).map_err(|f| f.within("size"))?;
+        length("foot", &range::END_OFFSET, self.offsets.foot).map_err(|f| f.within("offsets"))?;
+        length("head", &range::END_OFFSET, self.offsets.head).map_err(|f| f.within("offsets"))?;
+        self.carcass
+            .validate(cards)
+            .map_err(|f| f.within("carcass"))?;
+        self.opening
+            .validate(cards, NESTING_MOST)
+            .map_err(|f| f.within("opening"))?;
+        each(&self.free_rows, "free_rows", FreeRow::validate)?;
+        each(&self.free_holes, "free_holes", FreeHole::validate)?;
+        if self.copies.is_empty() {
+            return Err(Fault::new(
+                "copies",
+                "none, but a cabinet is built at least once",
+            ));
+        }
+        number(
+            "copies",
+            &range::COPIES,
+            i64::try_from(self.copies.len()).unwrap_or(i64::MAX),
+        )?;
+        each(&self.copies, "copies", Copy::validate)?;
+        let (mut seen, mut twice) = (BTreeSet::new(), None);
+        self.each_key(&mut |key| {
+            if !seen.insert(key) {
+                twice = Some(key);
+            }
+        });
+        twice.map_or(Ok(()), |key| {
+            Err(Fault::new(
+                "key",
+                format!("{key}, but two things of the cabinet have it"),
+            ))
+        })
+    }
+}
+
+impl Carcass {
+    fn validate(&self, cards: &Cards) -> Checked {
+        for (part, id) in [
+            ("sides", &self.sides.board),
+            ("bottom", &self.bottom.board),
+            ("top", &self.top.board),
+        ] {
+            card("board", "board", id, cards.board(id).is_some()).map_err(|f| f.within(part))?;
+        }
+        length("below", &range::PLINTH, self.sides.below).map_err(|f| f.within("sides"))?;
+        if let Some(notch) = self.sides.notch {
+            length("height", &range::NOTCH, notch.height).map_err(|f| f.within("sides.notch"))?;
+            length("depth", &range::NOTCH, notch.depth).map_err(|f| f.within("sides.notch"))?;
+        }
+        match self.top.kind {
+            TopKind::Panel(_) => {}
+            TopKind::FlatStretchers(width) | TopKind::EdgeStretchers(width) => {
+                length("width", &range::STRETCHER_WIDTH, width)
+                    .map_err(|f| f.within("top.kind"))?;
+            }
+        }
+        self.bottom
+            .joint
+            .validate()
+            .map_err(|f| f.within("bottom.joint"))?;
+        self.top
+            .joint
+            .validate()
+            .map_err(|f| f.within("top.joint"))?;
+        match self.back {
+            Back::Groove { to_front_wall, cut } => {
+                length("to_front_wall", &range::GROOVE_TO_BACK_EDGE, to_front_wall)
+                    .map_err(|f| f.within("back"))?;
+                length("cut", &range::GROOVE_DEPTH, cut).map_err(|f| f.within("back"))
+            }
+            Back::Rabbet { run } => {
+                length("run", &range::GROOVE_TO_BACK_EDGE, run).map_err(|f| f.within("back"))
+            }
+            Back::Planted | Back::Open => Ok(()),
+        }
+    }
+}
+
+impl Joint {
+    pub(super) fn validate(&self) -> Checked {
+        length("housing", &range::HOUSING, self.housing)?;
+        each(&self.bores, "bores", |bore| {
+            length("x", &range::CARCASS_POINT, bore.x)?;
+            length("diameter", &range::HOLE_DIAMETER, bore.diameter)?;
+            bore.depth
+                .map_or(Ok(()), |depth| length("depth", &range::BORE_DEPTH, depth))
+        })
+    }
+}
+
+impl FreeRow {
+    fn validate(&self) -> Checked {
+        length("setback", &range::CARCASS_POINT, self.setback)?;
+        place("first", self.first)?;
+        place("last", self.last)?;
+        length("diameter", &range::HOLE_DIAMETER, self.diameter)?;
+        depth("depth", self.depth)
+    }
+}
+
+impl FreeHole {
+    fn validate(&self) -> Checked {
+        length("setback", &range::CARCASS_POINT, self.setback)?;
+        length("height", &range::PANEL_POSITION, self.height)?;
+        length("diameter", &range::HOLE_DIAMETER, self.diameter)?;
+        depth("depth", self.depth)
+    }
+}
+
+impl Copy {
+    fn validate(&self) -> Checked {
+        each(&self.as_cut, "as_cut", |cut| {
+            if let Some(long) = cut.length {
+                length("length", &range::AS_CUT_LENGTH, long)?;
+            }
+            cut.thickness.map_or(Ok(()), |thick| {
+                length("thickness", &range::BOARD_THICKNESS, thick)
+            })
+        })
+    }
+}

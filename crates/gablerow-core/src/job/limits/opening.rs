@@ -1,0 +1,157 @@
+//! Openings, the panels between them, and what bays own.
+
+use alloc::format;
+
+use super::{Checked, Fault, card, depth, each, length, number, place};
+use crate::cards::Cards;
+use crate::job::{
+    Bay, Division, Front, FrontHeight, FrontKind, Opening, Part, PartWidth, Partition, Runner,
+    ShelfHeight,
+};
+use crate::measure::range;
+
+/// The most openings within openings.
+pub(super) const NESTING_MOST: u8 = 12;
+
+impl Opening {
+    pub(super) fn validate(&self, cards: &Cards, deeper: u8) -> Checked {
+        each(&self.fronts, "fronts", Front::validate)?;
+        let Some(deeper) = deeper.checked_sub(1) else {
+            return Err(Fault::new(
+                "division",
+                format!("openings lie in each other more than {NESTING_MOST} deep"),
+            ));
+        };
+        match &self.division {
+            Division::Bay(bay) => bay.validate(cards).map_err(|f| f.within("bay")),
+            Division::SideBySide(parts) => {
+                let part = |part: &Part| {
+                    if let PartWidth::Fixed(width) = part.width {
+                        length("width", &range::OPENING_SIZE, width)?;
+                    }
+                    part.opening
+                        .validate(cards, deeper)
+                        .map_err(|f| f.within("opening"))
+                };
+                part(&parts.first).map_err(|f| f.within("side_by_side.first"))?;
+                each(&parts.rest, "side_by_side.rest", |(partition, next)| {
+                    partition
+                        .validate(cards)
+                        .map_err(|f| f.within("partition"))?;
+                    part(next).map_err(|f| f.within("part"))
+                })?;
+                let parts = i64::try_from(parts.rest.len()).unwrap_or(i64::MAX - 1) + 1;
+                number("side_by_side", &range::PARTS, parts)
+            }
+            Division::Stacked(parts) => {
+                parts
+                    .first
+                    .validate(cards, deeper)
+                    .map_err(|f| f.within("stacked.first"))?;
+                each(&parts.rest, "stacked.rest", |(shelf, opening)| {
+                    card(
+                        "shelf.board",
+                        "board",
+                        &shelf.board,
+                        cards.board(&shelf.board).is_some(),
+                    )?;
+                    length("shelf.recess", &range::RECESS, shelf.recess)?;
+                    match shelf.at {
+                        ShelfHeight::Underside(z) => length("shelf.at", &range::PANEL_POSITION, z)?,
+                        ShelfHeight::Hole(hole) => place("shelf.at", hole)?,
+                    }
+                    shelf
+                        .joint
+                        .validate()
+                        .map_err(|f| f.within("shelf.joint"))?;
+                    opening
+                        .validate(cards, deeper)
+                        .map_err(|f| f.within("opening"))
+                })
+            }
+        }
+    }
+}
+
+impl Partition {
+    fn validate(&self, cards: &Cards) -> Checked {
+        card(
+            "board",
+            "board",
+            &self.board,
+            cards.board(&self.board).is_some(),
+        )?;
+        length("recess", &range::RECESS, self.recess)?;
+        self.foot.validate().map_err(|f| f.within("foot"))?;
+        self.head.validate().map_err(|f| f.within("head"))
+    }
+}
+
+impl Bay {
+    fn validate(&self, cards: &Cards) -> Checked {
+        length("recess", &range::RECESS, self.recess)?;
+        if let Some(inset) = self.inset {
+            length("front", &range::BOARD_THICKNESS, inset.front).map_err(|f| f.within("inset"))?;
+            length("set_in", &range::SET_IN, inset.set_in).map_err(|f| f.within("inset"))?;
+        }
+        each(&self.zones, "zones", |zone| {
+            place("first", zone.first)?;
+            place("last", zone.last)?;
+            depth("depth", zone.depth)
+        })?;
+        each(&self.shelves, "shelves", |shelf| {
+            place("hole", shelf.hole)?;
+            card(
+                "board",
+                "board",
+                &shelf.board,
+                cards.board(&shelf.board).is_some(),
+            )?;
+            length("setback_front", &range::SHELF_SETBACK, shelf.setback_front)
+        })?;
+        each(&self.plates, "plates", |plate| {
+            place("hole", plate.hole)?;
+            card(
+                "card",
+                "hinge",
+                &plate.card,
+                cards.hinge(&plate.card).is_some(),
+            )
+        })?;
+        each(&self.runners, "runners", |runner| runner.validate(cards))
+    }
+}
+
+impl Runner {
+    fn validate(&self, cards: &Cards) -> Checked {
+        place("hole", self.hole)?;
+        let found = cards.runner(&self.card);
+        card("card", "runner", &self.card, found.is_some())?;
+        if found.is_some_and(|card| card.length(self.length).is_none()) {
+            let problem = format!(
+                "{}, but the card {} has no such length",
+                self.length.exact_mm(),
+                self.card
+            );
+            return Err(Fault::new("length", problem));
+        }
+        length("left", &range::SPACER, self.spacers.left).map_err(|f| f.within("spacers"))?;
+        length("right", &range::SPACER, self.spacers.right).map_err(|f| f.within("spacers"))?;
+        number("set_back", &range::SET_BACK, i64::from(self.set_back))
+    }
+}
+
+impl Front {
+    fn validate(&self) -> Checked {
+        length("thickness", &range::BOARD_THICKNESS, self.thickness)?;
+        match self.kind {
+            FrontKind::Door(_) | FrontKind::Pair => Ok(()),
+            FrontKind::Drawer(height) | FrontKind::False(height) => match height {
+                FrontHeight::Modules(count) | FrontHeight::Ratio(count) => {
+                    number("kind", &range::SHARE, i64::from(count))
+                }
+                FrontHeight::Fixed(height) => length("kind", &range::OPENING_SIZE, height),
+            },
+        }
+    }
+}
