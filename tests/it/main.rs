@@ -3,3 +3,7 @@
 // Marked as tests, so that helpers may unwrap as tests may.
 #[cfg(test)]
 mod command_line;
+#[cfg(test)]
+mod pty;
+#[cfg(test)]
+mod terminal;
