@@ -175,9 +175,10 @@ impl Face {
     pub(super) fn new(id: FaceId) -> Self {
         Self {
             id,
-            rows: Vec::new(),
+            // Room for what an ordinary face has: growing step by step costs more than all the rest of a layout.
+            rows: Vec::with_capacity(8),
             bores: Vec::new(),
-            keep_outs: Vec::new(),
+            keep_outs: Vec::with_capacity(16),
             off_grid: Vec::new(),
         }
     }

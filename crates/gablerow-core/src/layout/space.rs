@@ -47,7 +47,7 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
         layout: Layout {
             last: Layout::last_hole(cabinet, house.shop),
             grid,
-            uprights: Vec::new(),
+            uprights: Vec::with_capacity(4),
             bays: Vec::new(),
             open_points: Vec::new(),
         },
