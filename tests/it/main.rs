@@ -4,6 +4,10 @@
 #[cfg(test)]
 mod command_line;
 #[cfg(test)]
+mod first_job;
+#[cfg(test)]
+mod key_script;
+#[cfg(test)]
 mod pty;
 #[cfg(test)]
 mod terminal;

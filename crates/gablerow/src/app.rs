@@ -137,7 +137,7 @@ pub struct Entry {
     pub mark: Option<i16>,
     /// The last fitting.
     pub last: Option<Fitting>,
-    /// The last press of a key that toggles.
+    /// The last press of all.
     pub press: Option<Press>,
 }
 

@@ -92,7 +92,7 @@ pub fn write(kept: &Kept) -> Result<String, EntryError> {
 /// The change of a line.
 ///
 /// # Errors
-/// When the line is not one that [`write`] gives.
+/// When the line is not one that [`write()`] gives.
 pub fn read(line: &str) -> Result<Kept, EntryError> {
     Ok(match serde_json::from_str(line).map_err(wrong)? {
         Entry::Made(Made { label, change }) => Kept::Made(Box::new(Step {

@@ -54,7 +54,7 @@ const HIDDEN: [RangeInclusive<char>; 30] = [
     '\u{3fffe}'..='\u{10ffff}',
 ];
 
-/// Whether a character has a picture: not a control, not one of [`HIDDEN`].
+/// Whether a character has a picture: not a control, none that terminals hide.
 #[must_use]
 pub fn is_shown(c: char) -> bool {
     c.is_ascii_graphic()

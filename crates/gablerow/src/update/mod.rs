@@ -115,19 +115,17 @@ fn pressed(app: &mut App, press: Press) -> Vec<Effect> {
     if press.key == Key::Interrupt {
         return vec![Effect::Quit];
     }
+    let bounced = app
+        .entry
+        .press
+        .replace(press)
+        .is_some_and(|earlier| press.is_bounce_of(earlier));
     let context = app.context();
     let Some(action) = keymap::action(context, press.key) else {
         return typed(app, context, press.key);
     };
-    if action.is_toggle() {
-        let bounced = app
-            .entry
-            .press
-            .is_some_and(|earlier| press.is_bounce_of(earlier));
-        app.entry.press = Some(press);
-        if bounced {
-            return Vec::new();
-        }
+    if bounced && action.is_toggle() {
+        return Vec::new();
     }
     app.notice = None;
     act(app, context, action)
@@ -311,3 +309,6 @@ fn go_to(app: &mut App, spot: Spot) {
     app.spot = spot.settled(&app.desk.job);
     app.entry.mark = None;
 }
+
+#[cfg(test)]
+mod tests;

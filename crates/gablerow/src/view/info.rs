@@ -1,6 +1,8 @@
 //! What there is to say about a face, beside it.
 
 use gablerow_core::check::Level;
+use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::layout::Use;
 use gablerow_core::measure::Length;
 use gablerow_papers::wrap;
 
@@ -146,18 +148,21 @@ fn mate(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
         canvas.text(0, y, "an outside: no bay sees it", Role::Dim);
         return y + 1;
     };
-    let holes = |drawing: &gablerow_core::drawing::FaceDrawing| -> Vec<(Length, Option<i16>)> {
-        drawing
+    // A door hangs on one side only; all else is made on both.
+    let holes = |drawing: &FaceDrawing| -> Vec<(Length, Option<i16>)> {
+        let paired = drawing
             .dots
             .iter()
-            .map(|dot| (dot.hole.x, dot.hole.number))
-            .collect()
+            .filter(|dot| dot.hole.only_use() != Some(Use::Plate));
+        paired.map(|dot| (dot.hole.x, dot.hole.number)).collect()
     };
-    let (own, other) = (holes(&scene.drawing), holes(&mate));
     let lacks = |a: &[(Length, Option<i16>)], b: &[(Length, Option<i16>)]| {
         a.iter().filter(|hole| !b.contains(hole)).count()
     };
+    let (own, other) = (holes(&scene.drawing), holes(&mate));
+    let has_plates = scene.drawing.dots.len() + mate.dots.len() > own.len() + other.len();
     let text = match (lacks(&own, &other), lacks(&other, &own)) {
+        (0, 0) if has_plates => format!("mate {}: the same, hinges aside", mate.face),
         (0, 0) => format!("mate {}: the same", mate.face),
         (here, there) => format!("mate {}: {here} only here, {there} only there", mate.face),
     };

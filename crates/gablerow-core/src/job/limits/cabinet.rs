@@ -13,7 +13,7 @@ impl Cabinet {
     /// Whether the cabinet holds only what a cabinet of a job with these cards can hold.
     ///
     /// # Errors
-    /// As [`Job::validate`], with places counted from the cabinet.
+    /// As [`Job::validate`](crate::job::Job::validate), with places counted from the cabinet.
     pub fn validate(&self, cards: &Cards) -> Checked {
         let size = self.size;
         length("width", &range::CARCASS_WIDTH, size.width).map_err(|f| f.within("size"))?;

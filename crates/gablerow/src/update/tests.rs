@@ -1,0 +1,195 @@
+//! Laws of the editor, whatever keys are pressed.
+
+use std::time::{Duration, Instant};
+
+use gablerow_core::history::History;
+use gablerow_core::job::Job;
+use gablerow_core::label::Label;
+use proptest::prelude::*;
+
+use super::*;
+use crate::app::Desk;
+use crate::scene::Scene;
+use crate::theme::{Charset, Depth, Theme};
+use crate::view::view;
+use crate::{demo, job_file, journal_entry};
+
+/// Every key that any place names, and a few that are typed.
+fn any_key() -> impl Strategy<Value = Key> {
+    let named: Vec<Key> = keymap::BINDINGS.iter().map(|binding| binding.key).collect();
+    let typed = ".,+-'\" xé漢".chars().map(Key::Char);
+    let keys: Vec<Key> = named
+        .into_iter()
+        .chain(typed)
+        .filter(|&key| key != Key::Interrupt)
+        .collect();
+    prop::sample::select(keys)
+}
+
+fn any_keys() -> impl Strategy<Value = Vec<Key>> {
+    prop::collection::vec(any_key(), 0..60)
+}
+
+fn desk(job: Job) -> Desk {
+    Desk {
+        job,
+        history: History::of_saved(),
+        path: "glaze-store.json".into(),
+        has_file: false,
+    }
+}
+
+fn app(job: Job) -> App {
+    App::new(
+        desk(job),
+        Theme::new(Depth::True, Charset::Unicode),
+        (80, 24),
+    )
+}
+
+/// The demo, or a plain job.
+fn any_job() -> impl Strategy<Value = Job> {
+    prop_oneof![
+        Just(demo::job().unwrap()),
+        Just(Job::plain(Label::new("kiln room").unwrap())),
+    ]
+}
+
+/// Presses the keys a second apart, saves what is to be saved, and gives what the journal would hold.
+fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
+    let (mut kept, mut at) = (Vec::new(), Instant::now());
+    for &key in keys {
+        at += Duration::from_secs(1);
+        for effect in update(app, Message::Press(Press { key, at })) {
+            match effect {
+                Effect::Keep(change) => kept.push(change),
+                Effect::Save { path, .. } => drop(update(app, Message::Saved(path))),
+                Effect::Quit => {}
+            }
+        }
+    }
+    kept
+}
+
+proptest! {
+    #[test]
+    fn every_state_the_editor_reaches_saves_and_reopens_equal(job in any_job(), keys in any_keys()) {
+        let mut app = app(job);
+        press_all(&mut app, &keys);
+        let job = &app.desk.job;
+        prop_assert_eq!(&job_file::read(job_file::write(job).as_bytes()).unwrap(), job);
+    }
+
+    #[test]
+    fn the_person_always_stands_somewhere(job in any_job(), keys in any_keys()) {
+        let mut app = app(job);
+        press_all(&mut app, &keys);
+        prop_assert!(Scene::at(&app.desk.job, &app.spot).is_some());
+        prop_assert_eq!(app.spot.settled(&app.desk.job), app.spot);
+    }
+
+    #[test]
+    fn undo_of_all_is_the_job_at_first_and_redo_of_all_the_job_at_last(job in any_job(), keys in any_keys()) {
+        let mut app = app(job.clone());
+        press_all(&mut app, &keys);
+        let last = app.desk.job.clone();
+        while app.desk.history.redo(&mut app.desk.job).is_some() {}
+        let furthest = app.desk.job.clone();
+        while app.desk.history.undo(&mut app.desk.job).is_some() {}
+        app.desk.job.left_at = job.left_at;
+        prop_assert_eq!(&app.desk.job, &job);
+        while app.desk.history.redo(&mut app.desk.job).is_some() {}
+        app.desk.job.left_at = last.left_at;
+        prop_assert_eq!(&app.desk.job, &furthest);
+    }
+
+    #[test]
+    fn what_the_journal_keeps_makes_the_same_job_again(job in any_job(), keys in any_keys()) {
+        let mut app = app(job.clone());
+        let kept = press_all(&mut app, &keys);
+        let (mut again, mut history) = (job, History::of_saved());
+        for change in kept {
+            match journal_entry::read(&journal_entry::write(&change).unwrap()).unwrap() {
+                Kept::Made(step) => history.make(*step, &mut again),
+                Kept::Undone => drop(history.undo(&mut again)),
+                Kept::Redone => drop(history.redo(&mut again)),
+                Kept::Left(place) => again.left_at = Some(place),
+            }
+        }
+        again.left_at = app.desk.job.left_at;
+        prop_assert_eq!(again, app.desk.job);
+        prop_assert_eq!(history.steps(), app.desk.history.steps());
+    }
+
+    #[test]
+    fn drawing_twice_gives_the_same_frame_at_any_size(
+        job in any_job(), keys in any_keys(), size in (0..130_u16, 0..50_u16)
+    ) {
+        let mut app = app(job);
+        press_all(&mut app, &keys);
+        update(&mut app, Message::Resize(size.0, size.1));
+        prop_assert_eq!(view(&app), view(&app));
+    }
+}
+
+fn press(app: &mut App, key: char, at: Instant) -> usize {
+    update(
+        app,
+        Message::Press(Press {
+            key: Key::Char(key),
+            at,
+        }),
+    )
+    .len()
+}
+
+#[test]
+fn a_worn_key_toggles_once() {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    let at = Instant::now();
+    assert_eq!(press(&mut app, 'h', at), 1);
+    assert_eq!(
+        press(&mut app, 'h', at + Duration::from_millis(40)),
+        0,
+        "a bounce"
+    );
+    assert_eq!(
+        press(&mut app, 'h', at + Duration::from_millis(200)),
+        1,
+        "a wish"
+    );
+    // Other keys in between make it a wish, however fast a hand is.
+    press(&mut app, 'f', at + Duration::from_millis(210));
+    assert_eq!(press(&mut app, 'h', at + Duration::from_millis(220)), 1);
+}
+
+#[test]
+fn a_refused_length_says_why_and_keeps_what_was_typed() {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    let keys = ['e', '9', '9', '9', '9'].map(Key::Char);
+    press_all(&mut app, &[&keys[..], &[Key::Enter]].concat());
+    let Some(Asked::Line(line)) = &app.asked else {
+        panic!("the line was closed")
+    };
+    assert_eq!(line.field.text(), "9999");
+    assert_eq!(
+        line.complaint.as_deref(),
+        Some("carcass height: 9999, but it is 100 to 4000 mm")
+    );
+    assert!(app.desk.history.is_saved());
+}
+
+#[test]
+fn a_cabinet_goes_only_when_its_name_is_typed() {
+    let mut app = app(demo::job().unwrap());
+    let typed = |text: &str| text.chars().map(Key::Char).collect::<Vec<_>>();
+    press_all(&mut app, &[typed("jxG9"), vec![Key::Enter]].concat());
+    assert_eq!(app.desk.job.cabinets.len(), 3);
+    press_all(
+        &mut app,
+        &[vec![Key::Backspace], typed("1"), vec![Key::Enter]].concat(),
+    );
+    assert_eq!(app.desk.job.cabinets.len(), 2);
+    press_all(&mut app, &typed("u"));
+    assert_eq!(app.desk.job, demo::job().unwrap());
+}

@@ -1,0 +1,84 @@
+//! A first job, by hand: from no file to a file and back.
+
+use std::path::Path;
+
+use crate::key_script::{golden, presses, send};
+use crate::pty::{Program, Session};
+
+const SCRIPT: &str = include_str!("../keys/first_job.keys");
+/// The most presses a first job may take.
+const PRESSES_MOST: usize = 40;
+
+fn program(folder: &Path) -> Program {
+    Program::new(Path::new(env!("CARGO_BIN_EXE_gablerow"))).folder(folder)
+}
+
+fn worked(folder: &Path, (columns, rows): (u16, u16)) -> Session {
+    let mut session = program(folder).size(columns, rows).start();
+    session.wait_text("glaze store");
+    send(&mut session, &presses(SCRIPT));
+    session.wait_text("saved glaze-store.json");
+    session
+}
+
+/// What a screen shows, without the blanks at the ends of its lines.
+fn shown(session: &Session) -> String {
+    session
+        .text()
+        .lines()
+        .map(str::trim_end)
+        .collect::<Vec<_>>()
+        .join("\n")
+        + "\n"
+}
+
+fn first_job_on(size: (u16, u16)) {
+    let folder = tempfile::tempdir().unwrap();
+    let mut session = worked(folder.path(), size);
+    // Any key that does nothing lets the notice go, so that the hints are on the picture.
+    session.send("f");
+    session.wait_text("HOLE 1 ");
+    session.wait_text("q quit ? help");
+    let name = format!("tests/screens/first_job_{}x{}.txt", size.0, size.1);
+    assert_eq!(shown(&session), golden(&name, &shown(&session)), "{name}");
+    session.send("q");
+    assert_eq!(session.finish().status.exit_code(), 0);
+
+    let saved = std::fs::read_to_string(folder.path().join("glaze-store.json")).unwrap();
+    assert_eq!(saved, golden("tests/jobs/first_job.json", &saved));
+
+    let mut again = program(folder.path())
+        .argument("glaze-store.json")
+        .size(size.0, size.1)
+        .start();
+    again.wait_text("G4");
+    assert!(again.text().contains("left side"), "{}", again.text());
+    again.send("u");
+    again.wait_text("taken back: runner 500 on 17");
+    again.send("U");
+    again.wait_text("made again: runner 500 on 17");
+}
+
+#[test]
+fn a_first_job_takes_at_most_40_presses() {
+    let count = presses(SCRIPT).len() + 1;
+    assert!(
+        count <= PRESSES_MOST,
+        "{count} presses with the one that leaves"
+    );
+}
+
+#[test]
+fn a_first_job_at_80_by_24() {
+    first_job_on((80, 24));
+}
+
+#[test]
+fn a_first_job_at_120_by_40() {
+    first_job_on((120, 40));
+}
+
+#[test]
+fn a_first_job_at_200_by_60() {
+    first_job_on((200, 60));
+}

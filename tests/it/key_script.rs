@@ -1,0 +1,51 @@
+//! Keys as people write them down, sent to the program one by one.
+
+use crate::pty::{Session, keys};
+
+/// The presses of a script: words between blanks, from `#` to the end of a line is a remark.
+pub(crate) fn presses(script: &str) -> Vec<String> {
+    let lines = script
+        .lines()
+        .map(|line| line.split('#').next().unwrap_or_default());
+    lines.flat_map(str::split_whitespace).map(press).collect()
+}
+
+/// The bytes a terminal sends for a key by its name.
+fn press(name: &str) -> String {
+    let bytes = match name {
+        "Up" => keys::UP,
+        "Down" => keys::DOWN,
+        "Left" => keys::LEFT,
+        "Right" => keys::RIGHT,
+        "Enter" => keys::ENTER,
+        "Esc" => keys::ESC,
+        "Space" => " ",
+        "Backspace" => keys::BACKSPACE,
+        letter => letter,
+    };
+    bytes.to_owned()
+}
+
+/// Sends the presses with the time a hand needs between them, so that no two run into one.
+pub(crate) fn send(session: &mut Session, presses: &[String]) {
+    for press in presses {
+        session.send(press);
+        std::thread::sleep(std::time::Duration::from_millis(if press == keys::ESC {
+            60
+        } else {
+            15
+        }));
+    }
+}
+
+/// The text of a committed file, or the new text written there when `GABLEROW_WRITE` is set.
+pub(crate) fn golden(path: &str, now: &str) -> String {
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../..")
+        .join(path);
+    if std::env::var_os("GABLEROW_WRITE").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(&path, now).unwrap();
+    }
+    std::fs::read_to_string(&path).unwrap_or_default()
+}
