@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::key_script::{golden, presses, send};
+use crate::key_script::{assert_screen, golden, presses, send};
 use crate::pty::{Program, Session};
 
 const SCRIPT: &str = include_str!("../keys/first_job.keys");
@@ -21,17 +21,6 @@ fn worked(folder: &Path, (columns, rows): (u16, u16)) -> Session {
     session
 }
 
-/// What a screen shows, without the blanks at the ends of its lines.
-fn shown(session: &Session) -> String {
-    session
-        .text()
-        .lines()
-        .map(str::trim_end)
-        .collect::<Vec<_>>()
-        .join("\n")
-        + "\n"
-}
-
 fn first_job_on(size: (u16, u16)) {
     let folder = tempfile::tempdir().unwrap();
     let mut session = worked(folder.path(), size);
@@ -39,8 +28,10 @@ fn first_job_on(size: (u16, u16)) {
     session.send("f");
     session.wait_text("HOLE 1 ");
     session.wait_text("q quit ? help");
-    let name = format!("tests/screens/first_job_{}x{}.txt", size.0, size.1);
-    assert_eq!(shown(&session), golden(&name, &shown(&session)), "{name}");
+    assert_screen(
+        &session,
+        &format!("tests/screens/first_job_{}x{}.txt", size.0, size.1),
+    );
     session.send("q");
     assert_eq!(session.finish().status.exit_code(), 0);
 

@@ -38,6 +38,28 @@ pub(crate) fn send(session: &mut Session, presses: &[String]) {
     }
 }
 
+/// What a screen shows, without the blanks at the ends of its lines.
+pub(crate) fn shown(screen: &vt100::Screen) -> String {
+    let contents = screen.contents();
+    contents
+        .lines()
+        .map(str::trim_end)
+        .collect::<Vec<_>>()
+        .join("\n")
+        .trim_end()
+        .to_owned()
+        + "\n"
+}
+
+/// Waits until the screen is the committed one; a frame may arrive in pieces.
+pub(crate) fn assert_screen(session: &Session, path: &str) {
+    if std::env::var_os("GABLEROW_WRITE").is_some() {
+        std::thread::sleep(std::time::Duration::from_millis(300));
+    }
+    let expected = golden(path, &shown(&session.screen()));
+    session.wait(path, |screen| (shown(screen) == expected).then_some(()));
+}
+
 /// The text of a committed file, or the new text written there when `GABLEROW_WRITE` is set.
 pub(crate) fn golden(path: &str, now: &str) -> String {
     let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR"))

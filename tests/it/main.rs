@@ -4,6 +4,8 @@
 #[cfg(test)]
 mod command_line;
 #[cfg(test)]
+mod crash;
+#[cfg(test)]
 mod first_job;
 #[cfg(test)]
 mod key_script;
