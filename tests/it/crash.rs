@@ -20,7 +20,7 @@ const SIZE: (u16, u16) = (80, 24);
 const FILE: &str = "pottery.json";
 
 /// Steps to choose from; each ends on the face, and no two toggle the same thing twice in a row.
-const STEPS: [&str; 9] = ["h", "r", "l", "s", "5 s", "7 c", "Up", "1 5 Enter", "u"];
+const STEPS: [&str; 9] = ["h", "r", "l", "Up s", "5 s", "7 c", "Up", "1 5 Enter", "u"];
 
 fn program(folder: &Path) -> Program {
     Program::new(Path::new(env!("CARGO_BIN_EXE_gablerow")))
