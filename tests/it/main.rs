@@ -8,6 +8,8 @@ mod crash;
 #[cfg(test)]
 mod first_job;
 #[cfg(test)]
+mod jobs;
+#[cfg(test)]
 mod key_script;
 #[cfg(test)]
 mod pty;

@@ -1,0 +1,142 @@
+//! Job files of what an opening can be: read, laid out, checked, written again.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use gablerow::job_file;
+use gablerow_core::job::{FaceId, Hand, Job, Key, PanelId};
+use gablerow_core::layout::{Hole, Layout, OpenPoint};
+use gablerow_core::measure::Length;
+
+use crate::key_script::golden;
+
+fn path(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../tests/jobs")
+        .join(name)
+}
+
+/// The job of a file that is written as it was read, and that the program checks without complaint about the file.
+fn opened(name: &str) -> Job {
+    let text = std::fs::read(path(name)).unwrap();
+    let job = job_file::read(&text).unwrap_or_else(|error| panic!("{}", error.report(name)));
+    let written = job_file::write(&job);
+    assert_eq!(
+        written,
+        golden(&format!("tests/jobs/{name}"), &written),
+        "{name} is not as the program writes it"
+    );
+    assert_eq!(job_file::read(written.as_bytes()).unwrap(), job);
+    let checked = Command::new(env!("CARGO_BIN_EXE_gablerow"))
+        .arg("check")
+        .arg(path(name))
+        .output()
+        .unwrap();
+    assert!(
+        matches!(checked.status.code(), Some(0 | 1)),
+        "{}",
+        String::from_utf8_lossy(&checked.stderr)
+    );
+    job
+}
+
+fn laid_out(job: &Job) -> Layout {
+    Layout::of(&job.cabinets[0], job)
+}
+
+fn holes(layout: &Layout, face: FaceId) -> Vec<Hole> {
+    layout.face(face).unwrap().holes(layout)
+}
+
+const PARTITION: PanelId = PanelId::Partition(Key(21));
+
+#[test]
+fn a_partition_on_a_fixed_shelf_stands_on_it() {
+    let job = opened("t_junction.json");
+    let layout = laid_out(&job);
+    let partition = layout.upright(PARTITION).unwrap();
+    // The shelf's middle is at hole 14: 16 + 13 * 32 = 432, and half of 18.2 above that is 441.1.
+    assert_eq!(partition.foot.total(), Length::from_um(441_100));
+    assert_eq!(partition.head.total(), Length::from_um(1_248_000 - 18_200));
+    let on = |toward| {
+        holes(
+            &layout,
+            FaceId {
+                panel: PARTITION,
+                toward,
+            },
+        )
+    };
+    assert_eq!(on(Hand::Left).len(), 14);
+    assert_eq!(on(Hand::Left), {
+        let mut right = on(Hand::Right);
+        // The same places; the zones of the two bays are their own.
+        right.iter_mut().for_each(|hole| hole.users[0].1 = Key(11));
+        right
+    });
+    assert_eq!(layout.bays.len(), 3);
+}
+
+#[test]
+fn a_door_over_two_bays_is_kept_and_said_to_be_not_yet_laid_out() {
+    let job = opened("door_over_two_bays.json");
+    let layout = laid_out(&job);
+    assert_eq!(layout.open_points, [OpenPoint::Front { front: Key(30) }]);
+    assert_eq!(job.cabinets[0].opening.fronts.len(), 1);
+}
+
+#[test]
+fn a_half_depth_partition_has_its_rows_where_its_bays_have_them() {
+    let job = opened("half_depth_partition.json");
+    let layout = laid_out(&job);
+    let partition = layout.upright(PARTITION).unwrap();
+    // 560 deep, 20 behind the back panel's front, 250 from the front.
+    assert_eq!(partition.depth(), Length::from_mm(290));
+    let front = holes(
+        &layout,
+        FaceId {
+            panel: PARTITION,
+            toward: Hand::Left,
+        },
+    )[0]
+    .x;
+    assert_eq!(front, Length::from_mm(287));
+    assert_eq!(front, holes(&layout, FaceId::inside(Hand::Left))[0].x);
+    // Housed 5 at the foot: the bottom of 18.2 less 5.
+    assert_eq!(partition.foot.total(), Length::from_um(13_200));
+}
+
+#[test]
+fn a_mirrored_copy_has_its_hinges_on_the_other_side() {
+    let job = opened("mirrored_copy.json");
+    let mut program = Command::new(env!("CARGO_BIN_EXE_gablerow"));
+    let output = program
+        .args(["holes", "--json"])
+        .arg(path("mirrored_copy.json"))
+        .output()
+        .unwrap();
+    let listed: Vec<serde_json::Value> = serde_json::from_slice(&output.stdout).unwrap();
+    let plates = |copy: &str, panel: &str| {
+        let is_plate = |hole: &&serde_json::Value| {
+            hole["copy"] == copy
+                && hole["panel"] == panel
+                && hole["uses"] == serde_json::json!(["plate"])
+        };
+        listed.iter().filter(is_plate).count()
+    };
+    assert_eq!(job.cabinets[0].copies.len(), 2);
+    assert_eq!(
+        (
+            plates("left of the kiln", "left side"),
+            plates("left of the kiln", "right side")
+        ),
+        (4, 0)
+    );
+    assert_eq!(
+        (
+            plates("right of the kiln", "left side"),
+            plates("right of the kiln", "right side")
+        ),
+        (0, 4)
+    );
+}
