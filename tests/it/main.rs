@@ -14,4 +14,6 @@ mod key_script;
 #[cfg(test)]
 mod pty;
 #[cfg(test)]
+mod readme;
+#[cfg(test)]
 mod terminal;
