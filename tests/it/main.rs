@@ -8,6 +8,8 @@ mod crash;
 #[cfg(test)]
 mod first_job;
 #[cfg(test)]
+mod house;
+#[cfg(test)]
 mod jobs;
 #[cfg(test)]
 mod key_script;

@@ -117,105 +117,160 @@ impl Action {
     }
 
     fn words(self) -> (&'static str, &'static str) {
-        match self {
-            Self::Up => ("up", "One hole or one line up."),
-            Self::Down => ("down", "One hole or one line down."),
-            Self::Left => (
-                "row",
-                "To the row on the left; from the last one to the mate when both are shown.",
-            ),
-            Self::Right => (
-                "row",
-                "To the row on the right; from the last one to the mate when both are shown.",
-            ),
-            Self::Foot => ("foot", "To the lowest hole."),
-            Self::Head => ("head", "To the highest hole."),
-            Self::GoTo => ("go", "To the hole whose number was typed."),
-            Self::NextFace => ("next", "To the next face of the job."),
-            Self::PreviousFace => ("previous", "To the face before."),
-            Self::Digit(_) => (
-                "number",
-                "A hole to go to (then Enter), or how many holes the next fitting runs over.",
-            ),
-            Self::Mark => (
-                "mark",
-                "Begins a run here; move, and the next fitting covers it. Again drops it.",
-            ),
-            Self::Pins => (
-                "shelf zone",
-                "Pin holes for shelves on this hole or run, on both walls; again takes them away.",
-            ),
-            Self::Centred => (
-                "centred",
-                "A shelf zone of the typed number of holes about the middle hole.",
-            ),
-            Self::Hinge => (
-                "hinge",
-                "A hinge plate on this hole and the next above; again takes it away.",
-            ),
-            Self::Runner => (
-                "runner",
-                "A pair of drawer runners on this hole; again takes it away.",
-            ),
-            Self::Shelf => (
-                "loose shelf",
-                "A loose shelf on the pins of this hole; again takes it away.",
-            ),
-            Self::Again => ("again", "The last fitting once more, here."),
-            Self::Datum => (
-                "count from",
-                "Counts the fitting here from the foot, the head or the middle, in turn.",
-            ),
-            Self::Mate => (
-                "mate",
-                "Both walls of the bay, open like a book; again shows one face.",
-            ),
-            Self::Sizes => (
-                "edit",
-                "The sizes of the cabinet and the defaults of the job.",
-            ),
-            Self::Job => ("job", "The cabinets of the job."),
-            Self::Checks => (
-                "checks",
-                "What the checks have to say, and the way to each place.",
-            ),
-            Self::Why => ("why", "Where the numbers on this screen come from."),
-            Self::Undo => (
-                "undo",
-                "Takes the last change back, without end, also after reopening.",
-            ),
-            Self::Redo => ("redo", "Makes the change again that was taken back."),
-            Self::Unit => ("mm/in", "Shows and reads lengths in the other unit."),
-            Self::Save => ("save", "Saves the job."),
-            Self::Quit => (
-                "quit",
-                "Leaves the program; unsaved changes are never lost.",
-            ),
-            Self::Help => ("help", "The keys of this screen."),
-            Self::Enter => ("take", "Takes this line, or what is typed."),
-            Self::Leave => ("back", "Back, and nothing is changed."),
-            Self::Add => ("add", "A new plain cabinet after this one."),
-            Self::Copy => ("copy", "A cabinet like this one, right after it."),
-            Self::Rename => ("rename", "Another name for this cabinet."),
-            Self::Remove => ("remove", "Removes this cabinet; its name has to be typed."),
-            Self::SaveAndQuit => ("save, quit", "Saves the job and leaves."),
-            Self::QuitUnsaved => (
-                "quit",
-                "Leaves without saving; the changes are found again on opening.",
-            ),
-            Self::TakeUp => (
-                "take up",
-                "Goes on with the changes that were found; undo takes them back.",
-            ),
-            Self::SaveElsewhere => ("other name", "Saves under another name."),
-            Self::Overwrite => (
-                "overwrite",
-                "Saves over what somebody else wrote; that stays in the backup.",
-            ),
-            Self::Accept => (
-                "accept",
-                "Accepts this finding; a reason has to be typed. Again takes that back.",
-            ),
-        }
+        let named = match self {
+            Self::Digit(_) => Self::Digit(0),
+            other => other,
+        };
+        let row = WORDS.iter().find(|(action, _, _)| *action == named);
+        row.map_or(("", ""), |&(_, label, help)| (label, help))
     }
 }
+
+/// Each action with its label and its help; digits are one.
+const WORDS: &[(Action, &str, &str)] = &[
+    (Action::Up, "up", "One hole or one line up."),
+    (Action::Down, "down", "One hole or one line down."),
+    (
+        Action::Left,
+        "row",
+        "To the row on the left; from the last one to the mate when both are shown.",
+    ),
+    (
+        Action::Right,
+        "row",
+        "To the row on the right; from the last one to the mate when both are shown.",
+    ),
+    (Action::Foot, "foot", "To the lowest hole."),
+    (Action::Head, "head", "To the highest hole."),
+    (Action::GoTo, "go", "To the hole whose number was typed."),
+    (Action::NextFace, "next", "To the next face of the job."),
+    (Action::PreviousFace, "previous", "To the face before."),
+    (
+        Action::Digit(0),
+        "number",
+        "A hole to go to (then Enter), or how many holes the next fitting runs over.",
+    ),
+    (
+        Action::Mark,
+        "mark",
+        "Begins a run here; move, and the next fitting covers it. Again drops it.",
+    ),
+    (
+        Action::Pins,
+        "shelf zone",
+        "Pin holes for shelves on this hole or run, on both walls; again takes them away.",
+    ),
+    (
+        Action::Centred,
+        "centred",
+        "A shelf zone of the typed number of holes about the middle hole.",
+    ),
+    (
+        Action::Hinge,
+        "hinge",
+        "A hinge plate on this hole and the next above; again takes it away.",
+    ),
+    (
+        Action::Runner,
+        "runner",
+        "A pair of drawer runners on this hole; again takes it away.",
+    ),
+    (
+        Action::Shelf,
+        "loose shelf",
+        "A loose shelf on the pins of this hole; again takes it away.",
+    ),
+    (Action::Again, "again", "The last fitting once more, here."),
+    (
+        Action::Datum,
+        "count from",
+        "Counts the fitting here from the foot, the head or the middle, in turn.",
+    ),
+    (
+        Action::Mate,
+        "mate",
+        "Both walls of the bay, open like a book; again shows one face.",
+    ),
+    (
+        Action::Sizes,
+        "edit",
+        "The sizes of the cabinet and the defaults of the job.",
+    ),
+    (Action::Job, "job", "The cabinets of the job."),
+    (
+        Action::Checks,
+        "checks",
+        "What the checks have to say, and the way to each place.",
+    ),
+    (
+        Action::Why,
+        "why",
+        "Where the numbers on this screen come from.",
+    ),
+    (
+        Action::Undo,
+        "undo",
+        "Takes the last change back, without end, also after reopening.",
+    ),
+    (
+        Action::Redo,
+        "redo",
+        "Makes the change again that was taken back.",
+    ),
+    (
+        Action::Unit,
+        "mm/in",
+        "Shows and reads lengths in the other unit.",
+    ),
+    (Action::Save, "save", "Saves the job."),
+    (
+        Action::Quit,
+        "quit",
+        "Leaves the program; unsaved changes are never lost.",
+    ),
+    (Action::Help, "help", "The keys of this screen."),
+    (Action::Enter, "take", "Takes this line, or what is typed."),
+    (Action::Leave, "back", "Back, and nothing is changed."),
+    (Action::Add, "add", "A new plain cabinet after this one."),
+    (
+        Action::Copy,
+        "copy",
+        "A cabinet like this one, right after it.",
+    ),
+    (Action::Rename, "rename", "Another name for this cabinet."),
+    (
+        Action::Remove,
+        "remove",
+        "Removes this cabinet; its name has to be typed.",
+    ),
+    (
+        Action::SaveAndQuit,
+        "save, quit",
+        "Saves the job and leaves.",
+    ),
+    (
+        Action::QuitUnsaved,
+        "quit",
+        "Leaves without saving; the changes are found again on opening.",
+    ),
+    (
+        Action::TakeUp,
+        "take up",
+        "Goes on with the changes that were found; undo takes them back.",
+    ),
+    (
+        Action::SaveElsewhere,
+        "other name",
+        "Saves under another name.",
+    ),
+    (
+        Action::Overwrite,
+        "overwrite",
+        "Saves over what somebody else wrote; that stays in the backup.",
+    ),
+    (
+        Action::Accept,
+        "accept",
+        "Accepts this finding; a reason has to be typed. Again takes that back.",
+    ),
+];

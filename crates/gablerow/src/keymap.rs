@@ -233,6 +233,7 @@ mod tests {
                 "{context:?}"
             );
             for binding in bindings(context) {
+                assert!(!binding.action.label().is_empty(), "{binding:?}");
                 assert!(binding.action.label().len() <= 12, "{binding:?}");
                 assert!(binding.action.help().ends_with('.'), "{binding:?}");
             }

@@ -1,3 +1,5 @@
+//! Proof of `check`.
+
 use super::fixture::*;
 use super::*;
 use crate::job::{Acceptance, HolePlace, Label};

@@ -1,3 +1,5 @@
+//! Proof of `face_text`.
+
 use super::*;
 use crate::fixture::{SIGNS, job, mm, two_bays};
 use gablerow_core::check;

@@ -1,89 +1,101 @@
 //! What the checks have to say of a cabinet, whole.
 
-use gablerow_core::check::Level;
-
+use gablerow_core::check::Finding;
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
-use crate::app::App;
+use super::words::level_role;
 use crate::scene::Scene;
 use crate::theme::Role;
 
 /// Draws the list; the finding one is on is marked, and always in sight.
-pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
+pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, at: usize) {
     let after = canvas.text(1, 0, &format!("{} checks", scene.cabinet.name), Role::Title);
     if scene.findings.is_empty() {
         canvas.text(after + 2, 0, "nothing to say", Role::Good);
         return;
     }
-    canvas.text(
-        after + 2,
-        0,
-        &format!("{} of {}", at + 1, scene.findings.len()),
-        Role::Dim,
-    );
+    let place = format!("{} of {}", at + 1, scene.findings.len());
+    canvas.text(after + 2, 0, &place, Role::Dim);
     let room = usize::from(canvas.width().saturating_sub(4));
-    let blocks: Vec<(Level, bool, Vec<String>)> = scene
+    let blocks: Vec<Vec<String>> = scene
         .findings
         .iter()
-        .map(|finding| {
-            let place = finding
-                .place
-                .face
-                .map(|face| format!("{face}. "))
-                .unwrap_or_default();
-            let mut lines = wrap(&format!("{place}{}", finding.message), room);
-            lines.push(match &finding.accepted {
-                Some(reason) => format!("accepted: {reason}"),
-                None => finding.rule_name().to_owned(),
-            });
-            (finding.level, finding.accepted.is_some(), lines)
-        })
+        .map(|finding| block(finding, room))
         .collect();
-    let height = usize::from(canvas.height().saturating_sub(2));
-    let mut from = 0;
-    while blocks[from..=at.min(blocks.len() - 1)]
-        .iter()
-        .map(|(_, _, lines)| lines.len() + 1)
-        .sum::<usize>()
-        > height
-        && from < at
-    {
-        from += 1;
+    let (width, height) = (canvas.width(), canvas.height().saturating_sub(3));
+    let mut list = canvas.part(0, 2, width, height);
+    let mut y = 0;
+    let from = first_shown(&blocks, at, usize::from(height));
+    for (index, (said, lines)) in scene.findings.iter().zip(&blocks).enumerate().skip(from) {
+        y = finding(&mut list, said, lines, y, index == at) + 1;
     }
-    let mut y = 2;
-    let end = canvas.height() - 1;
-    for (index, (level, accepted, lines)) in blocks.iter().enumerate().skip(from) {
-        let role = match level {
-            Level::Stop => Role::Stop,
-            Level::Warn => Role::Warn,
-            Level::Note => Role::Note,
-        };
-        for (line_at, line) in lines.iter().enumerate() {
-            if y >= end {
-                return;
-            }
-            let last = line_at + 1 == lines.len();
-            let role_of_text = if last || *accepted {
+}
+
+/// The lines of a finding: where and what, then its rule or why it was accepted.
+fn block(finding: &Finding, room: usize) -> Vec<String> {
+    let place = finding
+        .place
+        .face
+        .map(|face| format!("{face}. "))
+        .unwrap_or_default();
+    let mut lines = wrap(&format!("{place}{}", finding.message), room);
+    lines.push(match &finding.accepted {
+        Some(reason) => format!("accepted: {reason}"),
+        None => finding.rule_name().to_owned(),
+    });
+    lines
+}
+
+/// The first finding to draw so that the one at `at` is whole.
+fn first_shown(blocks: &[Vec<String>], at: usize, height: usize) -> usize {
+    let at = at.min(blocks.len().saturating_sub(1));
+    let fits = |from: &usize| {
+        blocks[*from..=at]
+            .iter()
+            .map(|lines| lines.len() + 1)
+            .sum::<usize>()
+            <= height + 1
+    };
+    (0..=at).find(fits).unwrap_or(at)
+}
+
+/// Draws one finding; gives the line after it.
+fn finding(
+    canvas: &mut Canvas,
+    finding: &Finding,
+    lines: &[String],
+    mut y: u16,
+    is_here: bool,
+) -> u16 {
+    let quiet = finding.accepted.is_some();
+    let sign = finding.level.word()[..1].to_uppercase();
+    canvas.text(
+        1,
+        y,
+        &sign,
+        if quiet {
+            Role::Dim
+        } else {
+            level_role(finding.level)
+        },
+    );
+    for (at, line) in lines.iter().enumerate() {
+        let is_last = at + 1 == lines.len();
+        canvas.text(
+            3,
+            y,
+            line,
+            if is_last || quiet {
                 Role::Dim
             } else {
                 Role::Plain
-            };
-            if line_at == 0 {
-                canvas.text(
-                    1,
-                    y,
-                    &level.word()[..1].to_uppercase(),
-                    if *accepted { Role::Dim } else { role },
-                );
-            }
-            canvas.text(3, y, line, role_of_text);
-            if index == at {
-                canvas.set(0, y, canvas.glyphs().signs.edge_front, Role::Title);
-            }
-            y += 1;
+            },
+        );
+        if is_here {
+            canvas.set(0, y, canvas.glyphs().signs.edge_front, Role::Title);
         }
-        y += 1;
+        y = y.saturating_add(1);
     }
-    let _ = app;
+    y
 }

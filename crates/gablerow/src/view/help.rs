@@ -1,12 +1,12 @@
 //! The keys, from the table they are dispatched from.
 
 use super::canvas::Canvas;
-use crate::app::App;
+use crate::action::Action;
 use crate::keymap::{self, Context};
 use crate::theme::{Charset, Role};
 
 /// Draws the page from a line on.
-pub(super) fn draw(canvas: &mut Canvas, _app: &App, from: usize) {
+pub(super) fn draw(canvas: &mut Canvas, from: usize) {
     canvas.text(1, 0, "keys", Role::Title);
     let charset = canvas.charset();
     let lines = lines(charset);
@@ -24,7 +24,6 @@ fn lines(charset: Charset) -> Vec<(String, String)> {
     for context in Context::ALL {
         lines.push((context.title().to_owned(), String::new()));
         for binding in keymap::bindings(context) {
-            use crate::action::Action;
             let key = match binding.action {
                 Action::Digit(1) => "1 to 9, 0".to_owned(),
                 Action::Digit(_) => continue,

@@ -7,7 +7,7 @@ use gablerow_core::measure::Length;
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
-use super::words;
+use super::words::{self, level_role};
 use crate::app::App;
 use crate::scene::{self, Scene};
 use crate::theme::Role;
@@ -170,49 +170,30 @@ fn mate(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
 }
 
 fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
-    let open = |level: Level| {
-        scene
-            .findings
-            .iter()
-            .filter(|f| f.accepted.is_none() && f.level == level)
-            .count()
-    };
-    let counts = [
-        (Level::Stop, Role::Stop),
-        (Level::Warn, Role::Warn),
-        (Level::Note, Role::Note),
-    ];
     let mut x = 0;
-    for (level, role) in counts {
-        let count = open(level);
-        let role = if count == 0 { Role::Dim } else { role };
+    for level in Level::ALL {
+        let count = words::open_findings(&scene.findings, level).count();
+        let role = if count == 0 {
+            Role::Dim
+        } else {
+            level_role(level)
+        };
         x = canvas.text(x, y, &format!("{count} {}", level.word()), role) + 2;
     }
     let mut y = y + 1;
     let width = usize::from(canvas.width());
-    for finding in scene
-        .findings
-        .iter()
-        .filter(|finding| finding.accepted.is_none())
-    {
-        let mark = match finding.level {
-            Level::Stop => Role::Stop,
-            Level::Warn => Role::Warn,
-            Level::Note => Role::Note,
-        };
-        let lines = wrap(&finding.message, width.saturating_sub(2));
-        for (at, line) in lines.iter().take(FINDING_LINES_MOST).enumerate() {
-            if at == 0 {
-                canvas.text(0, y, &finding.level.word()[..1].to_uppercase(), mark);
+    for level in Level::ALL {
+        for finding in words::open_findings(&scene.findings, level) {
+            canvas.text(0, y, &level.word()[..1].to_uppercase(), level_role(level));
+            let mut lines = wrap(&finding.message, width.saturating_sub(2));
+            if lines.len() > FINDING_LINES_MOST {
+                lines.truncate(FINDING_LINES_MOST);
+                lines[FINDING_LINES_MOST - 1].push(canvas.glyphs().ellipsis);
             }
-            let cut = at + 1 == FINDING_LINES_MOST && lines.len() > FINDING_LINES_MOST;
-            let line = if cut {
-                format!("{line}{}", canvas.glyphs().ellipsis)
-            } else {
-                line.clone()
-            };
-            canvas.text(2, y, &line, Role::Plain);
-            y += 1;
+            for line in lines {
+                canvas.text(2, y, &line, Role::Plain);
+                y += 1;
+            }
         }
     }
 }

@@ -1,10 +1,11 @@
 //! The cabinets of the job, and how each of them stands.
 
 use gablerow_core::check::{self, Level};
-use gablerow_core::job::Key;
+use gablerow_core::job::{Cabinet, Job, Key};
 use gablerow_core::layout::Layout;
 
 use super::canvas::Canvas;
+use super::words;
 use crate::app::App;
 use crate::theme::Role;
 
@@ -29,50 +30,34 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, here: Key) {
     let at = job.position(here).unwrap_or(0);
     let from = at.saturating_sub(lines.saturating_sub(1));
     for (y, cabinet) in (3..).zip(job.cabinets.iter().skip(from).take(lines)) {
-        let layout = Layout::of(cabinet, job);
-        let findings = check::of_cabinet(job, cabinet, &layout);
-        let open = |level: Level| {
-            findings
-                .iter()
-                .filter(|f| f.accepted.is_none() && f.level == level)
-                .count()
-        };
-        let size = cabinet.size;
-        let sizes = format!(
-            "{} x {} x {}",
-            size.width.show(job.unit),
-            size.height.show(job.unit),
-            size.depth.show(job.unit)
-        );
-        let faces = layout.inner_faces().count();
-        let holes: usize = layout
-            .uprights
-            .iter()
-            .flat_map(|u| &u.faces)
-            .map(|face| face.holes(&layout).len())
-            .sum();
-        let name: String = cabinet.name.as_str().chars().take(14).collect();
-        canvas.text(
-            0,
-            y,
-            &format!(" {name:<14} {sizes:<26} {faces:>5}  {holes:>5}"),
-            Role::Plain,
-        );
-        for (x, (level, role)) in [57, 62, 67].into_iter().zip([
-            (Level::Stop, Role::Stop),
-            (Level::Warn, Role::Warn),
-            (Level::Note, Role::Note),
-        ]) {
-            let count = open(level);
-            canvas.text(
-                x,
-                y,
-                &format!("{count:>3} "),
-                if count == 0 { Role::Dim } else { role },
-            );
-        }
+        line(canvas, job, cabinet, y);
         if cabinet.key == here {
             canvas.mark_line(y);
         }
+    }
+}
+
+/// One cabinet: its sizes, how much there is to bore, and what the checks say.
+fn line(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, y: u16) {
+    let layout = Layout::of(cabinet, job);
+    let findings = check::of_cabinet(job, cabinet, &layout);
+    let size = cabinet.size;
+    let [width, height, depth] =
+        [size.width, size.height, size.depth].map(|length| length.show(job.unit));
+    let sizes = format!("{width} x {height} x {depth}");
+    let faces = layout.inner_faces().count();
+    let bored = layout.uprights.iter().flat_map(|upright| &upright.faces);
+    let holes: usize = bored.map(|face| face.holes(&layout).len()).sum();
+    let name: String = cabinet.name.as_str().chars().take(14).collect();
+    let text = format!(" {name:<14} {sizes:<26} {faces:>5}  {holes:>5}");
+    canvas.text(0, y, &text, Role::Plain);
+    for (x, level) in [57, 62, 67].into_iter().zip(Level::ALL) {
+        let count = words::open_findings(&findings, level).count();
+        let role = if count == 0 {
+            Role::Dim
+        } else {
+            words::level_role(level)
+        };
+        canvas.text(x, y, &format!("{count:>3} "), role);
     }
 }

@@ -56,9 +56,9 @@ pub fn view(app: &App) -> Buffer {
         return buffer;
     };
     match (app.pane, app.screen) {
-        (Some(Pane::Help(from)), _) => help::draw(&mut canvas, app, from),
+        (Some(Pane::Help(from)), _) => help::draw(&mut canvas, from),
         (Some(Pane::Why(from)), _) => why::draw(&mut canvas, app, &scene, from),
-        (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, app, &scene, at),
+        (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
     }

@@ -1,7 +1,10 @@
 //! Short words for things of the job, as the screens name them.
 
+use gablerow_core::check::{Finding, Level};
 use gablerow_core::job::{Cabinet, Datum, Division, HolePlace, Key};
 use gablerow_core::layout::Layout;
+
+use crate::theme::Role;
 
 /// What owns a hole: `hinge plate 19-20, from the head`.
 pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
@@ -60,4 +63,20 @@ fn counted(place: HolePlace) -> String {
         Datum::Foot => String::new(),
         other => format!(", from {}", other.word()),
     }
+}
+
+/// How the weight of a finding looks.
+pub(super) fn level_role(level: Level) -> Role {
+    match level {
+        Level::Stop => Role::Stop,
+        Level::Warn => Role::Warn,
+        Level::Note => Role::Note,
+    }
+}
+
+/// The findings of a weight that nobody accepted.
+pub(super) fn open_findings(findings: &[Finding], level: Level) -> impl Iterator<Item = &Finding> {
+    findings
+        .iter()
+        .filter(move |finding| finding.accepted.is_none() && finding.level == level)
 }

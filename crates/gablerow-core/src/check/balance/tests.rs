@@ -1,3 +1,5 @@
+//! Proof of `balance`.
+
 use super::super::fixture::*;
 use super::*;
 use alloc::string::String;

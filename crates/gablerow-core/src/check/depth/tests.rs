@@ -1,3 +1,5 @@
+//! Proof of `depth`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::cards::Origin;

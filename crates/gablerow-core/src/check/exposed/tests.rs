@@ -1,3 +1,5 @@
+//! Proof of `exposed`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::job::{Depth, FaceId};

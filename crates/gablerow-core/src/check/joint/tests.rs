@@ -1,3 +1,5 @@
+//! Proof of `joint`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::job::{Fastener, JointBore};

@@ -1,3 +1,5 @@
+//! Proof of `keep_outs`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::cards::Origin;

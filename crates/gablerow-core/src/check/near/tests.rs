@@ -1,3 +1,5 @@
+//! Proof of `near`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::job::{Back, FaceId};

@@ -1,3 +1,5 @@
+//! Proof of `open_points`.
+
 use super::super::fixture::*;
 use super::super::of_job;
 use super::*;

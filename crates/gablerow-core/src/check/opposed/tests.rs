@@ -1,3 +1,5 @@
+//! Proof of `opposed`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::cards::Origin;

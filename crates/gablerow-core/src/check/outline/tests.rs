@@ -1,3 +1,5 @@
+//! Proof of `outline`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::job::{Edge, HolePlace, Notch};

@@ -1,3 +1,5 @@
+//! Proof of `runners`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::cards::Origin;

@@ -1,3 +1,5 @@
+//! Proof of `share`.
+
 use super::super::fixture::*;
 use super::*;
 use crate::layout::Use;

@@ -1,3 +1,5 @@
+//! Proof of `zones`.
+
 use super::super::fixture::*;
 use super::*;
 use alloc::string::String;
