@@ -29,7 +29,9 @@ fn main() -> anyhow::Result<ExitCode> {
 fn run(screen: &mut Screen, incoming: &Receiver<Incoming>, theme: &Theme) -> anyhow::Result<u8> {
     let mut last = "nothing".to_owned();
     loop {
-        screen.paint(view(screen.frame(), theme, &last))?;
+        if let Err(gone) = screen.paint(view(screen.frame(), theme, &last)) {
+            return terminal::lost(incoming, gone);
+        }
         match incoming.recv()? {
             Incoming::Press(press) => match press.key {
                 Key::Char('q') => return Ok(0),
@@ -49,7 +51,7 @@ fn run(screen: &mut Screen, incoming: &Receiver<Incoming>, theme: &Theme) -> any
                 "continued".clone_into(&mut last);
             }
             Incoming::End(ending) => return Ok(ending.exit_code()),
-            Incoming::InputClosed(why) => anyhow::bail!(why),
+            Incoming::InputClosed(why) => return terminal::lost(incoming, anyhow::anyhow!(why)),
         }
     }
 }

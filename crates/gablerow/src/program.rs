@@ -30,7 +30,9 @@ pub fn run(path: Option<&Path>) -> anyhow::Result<u8> {
         app.asked = (found > 0).then_some(Asked::Found(found));
         app.notice = said.map(Notice::refused);
         loop {
-            screen.paint(view(&app))?;
+            if let Err(gone) = screen.paint(view(&app)) {
+                return terminal::lost(incoming, gone);
+            }
             let first = incoming.recv()?;
             for arrived in std::iter::once(first).chain(incoming.try_iter()) {
                 let message = match arrived {
@@ -47,7 +49,10 @@ pub fn run(path: Option<&Path>) -> anyhow::Result<u8> {
                     // Every change is in the journal already.
                     Incoming::End(ending) => return Ok(ending.exit_code()),
                     Incoming::InputClosed(why) => {
-                        anyhow::bail!("no key can be read any more: {why}")
+                        return terminal::lost(
+                            incoming,
+                            anyhow::anyhow!("no key can be read any more: {why}"),
+                        );
                     }
                 };
                 if handle(&mut app, &mut session, message) {

@@ -18,6 +18,7 @@ use gablerow_core::job::Job;
 use gablerow_core::label::Label;
 
 use crate::app::Desk;
+use crate::job_file::UnreadableJob;
 use crate::store::{self, Cause, Expected, Fingerprint, Journal, Lock, Place, StoreError};
 use crate::update::Kept;
 use crate::{demo, job_file, journal_entry};
@@ -93,9 +94,7 @@ impl Session {
             return Self::take_up(path, lock, None, job);
         }
         let (bytes, version) = store::read(path)?;
-        let name = path.display().to_string();
-        let job =
-            job_file::read(&bytes).map_err(|wrong| anyhow::anyhow!("{}", wrong.report(&name)))?;
+        let job = job_file::read(&bytes).map_err(|error| UnreadableJob::new(path, error))?;
         Self::take_up(path, lock, Some(version), job)
     }
 

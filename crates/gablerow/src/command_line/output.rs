@@ -8,8 +8,8 @@ use gablerow_core::measure::Length;
 use serde::ser::{Error as _, Serialize, Serializer};
 use serde_json::value::RawValue;
 
-use super::reading::UnreadableJob;
 use super::{DONE, FAILED};
+use crate::job_file::UnreadableJob;
 
 /// Writes all of a text to the standard output. A reader that has gone has had enough, which is no error.
 pub(super) fn print(text: &str) -> anyhow::Result<u8> {

@@ -15,6 +15,7 @@ mod lexer;
 mod lines;
 mod place;
 mod reader;
+mod unreadable;
 mod v1;
 mod version;
 mod wrong;
@@ -35,6 +36,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 pub use error::JobFileError;
+pub use unreadable::UnreadableJob;
 
 use v1::twin::Twin;
 use wrong::Wrong;

@@ -3,7 +3,7 @@
 //! ```text
 //! keyboard -> input thread  -+
 //!                            +-> channel -> main thread, which alone decides
-//! kernel   -> signal thread -+
+//! kernel   -> signal thread -+       (signals, sizes)
 //! ```
 //!
 //! The input thread never decides to end the program: once a terminal is gone, crossterm reads its
@@ -18,7 +18,7 @@ use std::time::Instant;
 
 use crossterm::event::{self, Event};
 use ratatui::layout::Size;
-use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP};
+use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
 use signal_hook::iterator::Signals;
 use signal_hook::low_level::emulate_default_handler;
 
@@ -101,10 +101,8 @@ fn incoming(event: Event) -> Option<Incoming> {
             })
         }),
         Event::Paste(text) => Some(Incoming::Paste(text)),
-        Event::Resize(width, height) => {
-            Some(Incoming::Resize(super::usable(Size { width, height })))
-        }
-        Event::Mouse(_) | Event::FocusGained | Event::FocusLost => None,
+        // The signal thread tells sizes: it listens before the first frame, and the input thread may not yet.
+        Event::Resize(..) | Event::Mouse(_) | Event::FocusGained | Event::FocusLost => None,
     }
 }
 
@@ -115,7 +113,7 @@ fn incoming(event: Event) -> Option<Incoming> {
 ///
 /// The system has no more threads, or refuses a signal.
 pub(super) fn start_signals(hold: Hold, sender: Sender<Incoming>) -> io::Result<()> {
-    let mut numbers = vec![SIGTSTP, SIGCONT];
+    let mut numbers = vec![SIGTSTP, SIGCONT, SIGWINCH];
     numbers.extend(ENDINGS.iter().map(|(_, number)| *number));
     let mut signals = Signals::new(numbers)?;
     thread::Builder::new()
@@ -125,6 +123,7 @@ pub(super) fn start_signals(hold: Hold, sender: Sender<Incoming>) -> io::Result<
                 let answer = match signal {
                     SIGTSTP => stop(&hold),
                     SIGCONT => resume(&hold),
+                    SIGWINCH => Some(Incoming::Resize(super::size())),
                     ending => Ending::of_signal(ending).map(Incoming::End),
                 };
                 if answer.is_some_and(|incoming| sender.send(incoming).is_err()) {
@@ -249,18 +248,12 @@ mod tests {
         for event in [
             Event::Key(release),
             Event::Mouse(mouse),
+            Event::Resize(100, 30),
             Event::FocusGained,
             Event::FocusLost,
         ] {
             assert_eq!(incoming(event.clone()), None, "{event:?}");
         }
-    }
-
-    #[test]
-    fn a_size_of_nothing_is_an_unknown_size() {
-        let size = |width, height| incoming(Event::Resize(width, height));
-        assert_eq!(size(100, 30), Some(Incoming::Resize(Size::new(100, 30))));
-        assert_eq!(size(0, 0), Some(Incoming::Resize(Size::new(80, 24))));
     }
 
     #[test]

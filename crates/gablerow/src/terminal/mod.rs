@@ -22,6 +22,7 @@ mod safe;
 use std::env;
 use std::io::{self, IsTerminal};
 use std::sync::mpsc::{self, Receiver};
+use std::time::{Duration, Instant};
 
 use anyhow::Context;
 use ratatui::buffer::Buffer;
@@ -54,6 +55,13 @@ fn can_draw(stdin_is_terminal: bool, stdout_is_terminal: bool, term: &str) -> bo
     stdin_is_terminal && stdout_is_terminal && !term.is_empty() && term != "dumb"
 }
 
+/// The terminal's size now.
+fn size() -> Size {
+    crossterm::terminal::size().map_or(SIZE_UNKNOWN, |(width, height)| {
+        usable(Size { width, height })
+    })
+}
+
 /// A size with cells in it: a terminal that says 0 does not know.
 fn usable(size: Size) -> Size {
     if size.width == 0 || size.height == 0 {
@@ -74,9 +82,7 @@ impl Screen {
     /// The terminal's size now, in columns and rows; never 0. 80 x 24 where it does not know.
     #[must_use]
     pub fn size(&self) -> Size {
-        crossterm::terminal::size().map_or(SIZE_UNKNOWN, |(width, height)| {
-            usable(Size { width, height })
-        })
+        size()
     }
 
     /// An empty frame of the terminal's size.
@@ -129,7 +135,9 @@ impl Screen {
 ///     loop {
 ///         let mut frame = screen.frame();
 ///         frame.set_string(0, 0, "any key ends this", ratatui::style::Style::new());
-///         screen.paint(frame)?;
+///         if let Err(gone) = screen.paint(frame) {
+///             return terminal::lost(incoming, gone);
+///         }
 ///         match incoming.recv()? {
 ///             Incoming::Press(_) => return Ok(0),
 ///             Incoming::End(ending) => return Ok(ending.exit_code()),
@@ -155,6 +163,25 @@ pub fn session(
     };
     events::start_input(sender).context("keys cannot be received")?;
     body(&mut screen, &incoming)
+}
+
+/// How long the news of a hang-up may take once the terminal is gone.
+const HANGUP_NEWS: Duration = Duration::from_secs(1);
+
+/// How the program ends when the terminal can no longer be painted or read: a terminal that is gone is a hang-up, whose signal
+/// may arrive a moment after the first write that failed.
+///
+/// # Errors
+///
+/// The terminal is still there, or nobody says otherwise: then `error` is the reason.
+pub fn lost(incoming: &Receiver<Incoming>, error: impl Into<anyhow::Error>) -> anyhow::Result<u8> {
+    let deadline = Instant::now() + HANGUP_NEWS;
+    while let Ok(news) = incoming.recv_timeout(deadline.saturating_duration_since(Instant::now())) {
+        if let Incoming::End(ending) = news {
+            return Ok(ending.exit_code());
+        }
+    }
+    Err(error.into())
 }
 
 #[cfg(test)]
