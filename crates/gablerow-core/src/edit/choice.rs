@@ -32,7 +32,7 @@ impl Choice {
         match self {
             Self::Back => "back",
             Self::Top => "top",
-            Self::BackRule => "back row",
+            Self::BackRule => "back rule",
             Self::Reference => "stops",
         }
     }

@@ -55,7 +55,7 @@ impl BackRule {
         match self {
             Self::FromBackEdge => "from the back edge",
             Self::FromBackPanel => "from the back panel",
-            Self::OnPitch => "whole pitches behind the front row",
+            Self::OnPitch => "on whole pitches",
         }
     }
 }
@@ -84,8 +84,8 @@ impl Reference {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
-            Self::Foot => "every row from the foot",
-            Self::OneStop => "one stop, rows from either end",
+            Self::Foot => "rows from the foot",
+            Self::OneStop => "one stop, either end",
         }
     }
 }

@@ -8,8 +8,10 @@ use crate::scene::Scene;
 use crate::size_line::{SizeLine, lines};
 use crate::theme::Role;
 
-/// Where the values begin.
+/// Where lengths begin.
 const VALUES: u16 = 13;
+/// Where choices begin, whose names are shorter than their words.
+const CHOICES: u16 = 11;
 
 /// Draws the list; the line one is on shows what is typed into it.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
@@ -71,7 +73,7 @@ fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16
 
 fn choice_value(canvas: &mut Canvas, app: &App, scene: &Scene, choice: Choice, y: u16) {
     canvas.text(
-        VALUES,
+        CHOICES,
         y,
         choice.value(&app.desk.job, scene.cabinet),
         Role::Plain,

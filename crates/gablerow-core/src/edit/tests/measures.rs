@@ -49,7 +49,7 @@ fn words_of_lengths_and_choices_are_unique() {
     assert_eq!(words.len(), Measure::ALL.len());
     assert_eq!(
         Choice::ALL.map(Choice::words),
-        ["back", "top", "back row", "stops"]
+        ["back", "top", "back rule", "stops"]
     );
 }
 
