@@ -182,8 +182,14 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
     }
     let mut y = y + 1;
     let width = usize::from(canvas.width());
+    // What both walls have to say alike is said once.
+    let mut said: Vec<&str> = Vec::new();
     for level in Level::ALL {
         for finding in words::open_findings(&scene.findings, level) {
+            if said.contains(&finding.message.as_str()) {
+                continue;
+            }
+            said.push(&finding.message);
             canvas.text(0, y, &level.word()[..1].to_uppercase(), level_role(level));
             let mut lines = wrap(&finding.message, width.saturating_sub(2));
             if lines.len() > FINDING_LINES_MOST {
