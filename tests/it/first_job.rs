@@ -73,3 +73,39 @@ fn a_first_job_at_120_by_40() {
 fn a_first_job_at_200_by_60() {
     first_job_on((200, 60));
 }
+
+/// The first cell that shows a glyph.
+fn cell_of(session: &Session, glyph: &str) -> vt100::Cell {
+    let cells = (1..23).flat_map(|row| (0..50).map(move |column| (column, row)));
+    let mut shown = cells.map(|(column, row)| session.cell(column, row));
+    shown
+        .find(|cell| cell.contents() == glyph)
+        .unwrap_or_else(|| panic!("no {glyph} on\n{}", session.text()))
+}
+
+#[test]
+fn colours_on_screen_are_those_of_wood_steel_and_blood() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut session = program(folder.path())
+        .variable("COLORTERM", "truecolor")
+        .start();
+    session.wait_text("q quit ? help");
+    let wood = vt100::Color::Rgb(0xe2, 0xc5, 0x9b);
+    assert_eq!(
+        cell_of(&session, "●").bgcolor(),
+        wood,
+        "a pin hole lies in the board"
+    );
+    let plate = cell_of(&session, "◆");
+    assert_eq!(
+        (plate.fgcolor(), plate.bgcolor()),
+        (vt100::Color::Rgb(0x12, 0x45, 0x6b), wood)
+    );
+    // Two uses of one hole: a stop, in a colour of its own and with a sign of its own.
+    send(&mut session, &presses("9 Enter r f"));
+    session.wait_text("q quit ? help");
+    session.wait_text("2 stop");
+    let clash = cell_of(&session, "◈");
+    assert_eq!(clash.bgcolor(), vt100::Color::Rgb(0x93, 0x1f, 0x15));
+    assert!(clash.bold());
+}
