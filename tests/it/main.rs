@@ -8,6 +8,8 @@ mod crash;
 #[cfg(test)]
 mod first_job;
 #[cfg(test)]
+mod frames;
+#[cfg(test)]
 mod house;
 #[cfg(test)]
 mod jobs;
@@ -17,5 +19,7 @@ mod key_script;
 mod pty;
 #[cfg(test)]
 mod readme;
+#[cfg(test)]
+mod screens;
 #[cfg(test)]
 mod terminal;

@@ -1,5 +1,7 @@
 //! A pen on a buffer: text and characters in a role, cut at the edge of an area.
 
+use std::borrow::Cow;
+
 use gablerow_papers::wrap;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -93,14 +95,11 @@ impl<'a> Canvas<'a> {
         if y >= self.area.height || room == 0 {
             return x;
         }
-        let fitted = fit(text, room, self.glyphs().ellipsis);
+        let fitted = fit(&seen(text), room, self.glyphs().ellipsis);
         let style = self.theme.style(role);
         let mut at = x;
         for grapheme in fitted.graphemes(true) {
-            let wide = u16::try_from(grapheme.width()).unwrap_or(0);
-            if wide == 0 {
-                continue;
-            }
+            let wide = u16::try_from(grapheme.width()).unwrap_or(1);
             let cell = &mut self.buffer[(self.area.x + at, self.area.y + y)];
             cell.set_symbol(grapheme).set_style(style);
             at = at.saturating_add(wide);
@@ -139,6 +138,18 @@ impl<'a> Canvas<'a> {
     }
 }
 
+/// The text with a replacement character for all that has no width of its own: what is there must not vanish.
+fn seen(text: &str) -> Cow<'_, str> {
+    if text.graphemes(true).all(|grapheme| grapheme.width() > 0) {
+        return Cow::Borrowed(text);
+    }
+    let shown = text.graphemes(true).map(|grapheme| match grapheme.width() {
+        0 => "\u{fffd}",
+        _ => grapheme,
+    });
+    Cow::Owned(shown.collect())
+}
+
 /// The text, or as much of it as fits and a mark that it was cut.
 fn fit(text: &str, room: usize, ellipsis: char) -> String {
     if text.width() <= room {
@@ -158,6 +169,13 @@ fn fit(text: &str, room: usize, ellipsis: char) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_has_no_width_is_shown_by_a_stand_in() {
+        assert_eq!(seen("glaze store"), "glaze store");
+        assert_eq!(seen("e\u{301}"), "e\u{301}");
+        assert_eq!(seen("kiln\u{202e}room"), "kiln\u{fffd}room");
+    }
 
     #[test]
     fn text_that_does_not_fit_says_so() {

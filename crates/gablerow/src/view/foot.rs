@@ -59,7 +59,9 @@ fn hints(line: &mut Canvas, app: &App, from: u16) {
     let mut x = from;
     for binding in keymap::hints(app.context()) {
         let key = binding.key.name(line.charset());
-        let label = binding.action.label();
+        // Without arrows a key may be called what it does.
+        let label = Some(binding.action.label()).filter(|&label| label != key);
+        let label = label.unwrap_or_default();
         let wide = u16::try_from(key.chars().count() + label.len() + 2).unwrap_or(u16::MAX);
         if x.saturating_add(wide) > line.width() {
             break;

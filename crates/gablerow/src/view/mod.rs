@@ -65,3 +65,6 @@ pub fn view(app: &App) -> Buffer {
     foot::draw(&mut canvas, app, &scene);
     buffer
 }
+
+#[cfg(test)]
+mod tests;

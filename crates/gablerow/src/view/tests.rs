@@ -1,0 +1,215 @@
+//! Laws of the screens, at every size and whatever people call their things.
+
+use std::io::{self, Write};
+use std::time::{Duration, Instant};
+
+use gablerow_core::edit::Edit;
+use gablerow_core::history::History;
+use gablerow_core::job::Job;
+use gablerow_core::label::Label;
+use proptest::prelude::*;
+
+use super::*;
+use crate::app::{Asked, Desk};
+use crate::demo;
+use crate::key::{Key, Press};
+use crate::keymap;
+use crate::terminal::{Painter, is_shown};
+use crate::theme::{Charset, Depth, Theme};
+use crate::update::{Message, update};
+
+/// The keys that lead to each screen, pane and question from the face that the program opens on.
+const WAYS: [&str; 16] = [
+    "", "m", "e", "e9", "e9\r", "j", "ja", "jx", "k", "ka", "w", "?", "S", "hq", "12", " ",
+];
+
+fn app(job: Job, charset: Charset) -> App {
+    let desk = Desk {
+        job,
+        history: History::of_saved(),
+        path: "glaze-store.json".into(),
+        has_file: false,
+    };
+    App::new(desk, Theme::new(Depth::True, charset), (80, 24))
+}
+
+fn press(app: &mut App, key: Key) {
+    let at = Instant::now() + Duration::from_secs(u64::from(app.entry.press.is_some()));
+    update(app, Message::Press(Press { key, at }));
+}
+
+/// The program at the end of a way, and with the questions that only the disk leads to.
+fn states(job: &Job, charset: Charset) -> Vec<App> {
+    let led = WAYS.iter().map(|way| {
+        let mut app = app(job.clone(), charset);
+        for character in way.chars() {
+            let key = match character {
+                '\r' => Key::Enter,
+                character => Key::Char(character),
+            };
+            press(&mut app, key);
+        }
+        app
+    });
+    let mut states: Vec<App> = led.collect();
+    let asked = [
+        Asked::Found(3),
+        Asked::Occupied {
+            path: HOSTILE.into(),
+            what: HOSTILE.to_owned(),
+        },
+    ];
+    for question in asked {
+        let mut app = app(job.clone(), charset);
+        app.asked = Some(question);
+        states.push(app);
+    }
+    states
+}
+
+/// What no name may do to a screen: command it, turn its reading order, hide, stand over other lines, be wider than it looks.
+const HOSTILE: &str = "a\u{1b}[2J\u{7}\u{9b}31m\r\nb\tc\u{202e}d\u{2067}\u{200d}\u{feff}\u{e0041}漢\u{301}\u{301}\u{301}👩\u{200d}🔧";
+
+/// A name that a job does take, and that is as awkward as names get.
+const AWKWARD: &str = "漢字e\u{301}\u{302}\u{303}👩🏽\u{fe0f}ﷺ\u{3164}\u{ad}ｗｉｄｅ";
+
+/// The demo with awkward names, on a path that is hostile.
+fn hostile(charset: Charset) -> Vec<App> {
+    let mut job = demo::job().unwrap();
+    let name = Label::new(AWKWARD).unwrap();
+    let edits = [
+        Edit::Title(name.clone()),
+        Edit::Rename {
+            cabinet: job.cabinets[0].key,
+            name,
+        },
+    ];
+    for edit in edits {
+        edit.apply(&job).unwrap().apply(&mut job);
+    }
+    let mut states = states(&job, charset);
+    for app in &mut states {
+        app.desk.path = HOSTILE.into();
+        update(app, Message::Paste(HOSTILE.to_owned()));
+    }
+    let said = |message: Message| {
+        let mut app = app(job.clone(), charset);
+        update(&mut app, message);
+        app
+    };
+    states.push(said(Message::Saved(HOSTILE.into())));
+    states.push(said(Message::Failed(HOSTILE.to_owned())));
+    states
+}
+
+/// A terminal that counts what is written to it.
+#[derive(Default)]
+struct Counted {
+    writes: usize,
+    bytes: Vec<u8>,
+}
+
+impl Write for &mut Counted {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.writes += 1;
+        self.bytes.extend_from_slice(bytes);
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}
+
+#[test]
+fn every_screen_can_be_drawn_at_every_size() {
+    let small = (0..40).flat_map(|width| (0..20).map(move |height| (width, height)));
+    // About the least size, about the size from which both walls are shown, and ordinary ones.
+    let edges = (58..63).flat_map(|width| (10..15).map(move |height| (width, height)));
+    let others = [
+        (115, 12),
+        (116, 12),
+        (117, 40),
+        (80, 24),
+        (120, 40),
+        (300, 100),
+    ];
+    let sizes: Vec<(u16, u16)> = small.chain(edges).chain(others).collect();
+    for mut app in states(&demo::job().unwrap(), Charset::Unicode) {
+        for &size in &sizes {
+            app.size = size;
+            let frame = view(&app);
+            assert_eq!((frame.area.width, frame.area.height), size);
+        }
+    }
+}
+
+#[test]
+fn no_name_commands_the_terminal_or_misleads_the_eye() {
+    for charset in [Charset::Unicode, Charset::Ascii] {
+        for mut app in hostile(charset) {
+            for size in [(60, 12), (80, 24), (120, 40)] {
+                app.size = size;
+                let mut terminal = Counted::default();
+                Painter::new(&mut terminal, charset)
+                    .paint(view(&app))
+                    .unwrap();
+                let mut screen =
+                    vt100::Parser::new(size.1.try_into().unwrap(), size.0.try_into().unwrap(), 0);
+                screen.process(&terminal.bytes);
+                let text = screen.screen().contents();
+                let bad = text
+                    .chars()
+                    .find(|&c| c != '\n' && !(is_shown(c) && !c.is_control()));
+                assert_eq!(bad, None, "{text}");
+                assert_eq!(charset == Charset::Ascii, text.is_ascii(), "{text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_in_a_path_vanishes_without_a_sign() {
+    let mut app = app(demo::job().unwrap(), Charset::Unicode);
+    app.desk.path = "a\u{1b}b\u{202e}c.json".into();
+    app.screen = Screen::Job(app.spot.cabinet);
+    let mut terminal = Counted::default();
+    Painter::new(&mut terminal, Charset::Unicode)
+        .paint(view(&app))
+        .unwrap();
+    let text = String::from_utf8(terminal.bytes).unwrap();
+    assert!(text.contains("a▯b\u{fffd}c.json"), "{text}");
+}
+
+/// Every key of the table, and some that no table names.
+fn any_key() -> impl Strategy<Value = Key> {
+    let named = keymap::BINDINGS.iter().map(|binding| binding.key);
+    let others = ['Z', '#', 'é', '.'].map(Key::Char);
+    let keys: Vec<Key> = named.chain(others).collect();
+    prop::sample::select(keys)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn a_press_costs_one_write_or_none_when_the_frame_is_the_same(
+        keys in prop::collection::vec(any_key(), 1..30)
+    ) {
+        let mut app = app(demo::job().unwrap(), Charset::Unicode);
+        let mut terminal = Counted::default();
+        let mut painter = Painter::new(&mut terminal, Charset::Unicode);
+        painter.paint(view(&app)).unwrap();
+        let (mut at, mut changes) = (Instant::now(), 1);
+        for key in keys {
+            let before = view(&app);
+            at += Duration::from_secs(1);
+            update(&mut app, Message::Press(Press { key, at }));
+            let after = view(&app);
+            changes += usize::from(before != after);
+            painter.paint(after).unwrap();
+        }
+        drop(painter);
+        prop_assert_eq!(terminal.writes, changes);
+    }
+}

@@ -1,0 +1,237 @@
+//! What a person sees: every screen at three sizes, as text beside the tests, and its colours.
+//!
+//! `GABLEROW_WRITE=1` writes the files anew; what changed is then in the diff.
+
+use std::fmt::Write as _;
+use std::path::Path;
+
+use gablerow::theme::{Charset, Depth, Role, Theme};
+use vt100::Color;
+
+use crate::key_script::{assert_screen, golden, presses, send, shown};
+use crate::pty::{Program, Session};
+
+const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
+
+fn program((columns, rows): (u16, u16)) -> Program {
+    Program::new(Path::new(env!("CARGO_BIN_EXE_gablerow"))).size(columns, rows)
+}
+
+/// The program on the demo, with these keys pressed.
+fn after(program: Program, script: &str) -> Session {
+    let folder = tempfile::tempdir().unwrap();
+    let mut session = program.folder(folder.path()).start();
+    session.wait_text("G1 glaze store 1/6");
+    send(&mut session, &presses(script));
+    session
+}
+
+/// The screen that the keys lead to is the committed one, and shows some text, at every size.
+fn is_committed(name: &str, script: &str, shows: &str) {
+    for size in SIZES {
+        let session = after(program(size), script);
+        session.wait_text(shows);
+        assert_screen(
+            &session,
+            &format!("tests/screens/{name}_{}x{}.txt", size.0, size.1),
+        );
+    }
+}
+
+#[test]
+fn a_face() {
+    is_committed("face", "", "left side, inside");
+}
+
+#[test]
+fn both_walls_as_a_book() {
+    is_committed("book", "m", "right side, inside");
+}
+
+#[test]
+fn a_refused_size_stays_as_typed_beside_its_complaint() {
+    is_committed(
+        "size_refused",
+        "e 9 9 9 9 Enter",
+        "9999, but it is 100 to 4000 mm",
+    );
+}
+
+#[test]
+fn the_cabinets_of_the_job() {
+    is_committed("job", "j Down", "3 cabinets");
+}
+
+#[test]
+fn the_checks_of_a_cabinet_with_stops() {
+    is_committed("checks", "p p k Down", "2 of 3");
+}
+
+#[test]
+fn where_the_numbers_come_from() {
+    is_committed("why", "1 1 Enter w", "hole 11 above the foot of the panel");
+}
+
+#[test]
+fn the_keys() {
+    is_committed("help", "?", "On a face");
+}
+
+#[test]
+fn a_tall_panel_from_its_foot() {
+    is_committed("tall_foot", "p p f", "HOLE 1 ");
+}
+
+#[test]
+fn a_tall_panel_from_its_head() {
+    is_committed("tall_head", "p p t", "HOLE 39 ");
+}
+
+#[test]
+fn a_deep_panel_is_drawn_smaller_and_says_so() {
+    is_committed("deep", "e Down Down 1 6 0 0 Enter Esc", "column");
+}
+
+/// The back row 80 from the groove, which is 20 from the back edge, stands at 460; the last row of a runner at 453. Both fall
+/// into the column from 448 to 464.
+const TWO_ROWS: &str = "p p p e Down Down Down Down Down Down Down Down Down 8 0 Enter Esc 5 s";
+
+#[test]
+fn two_rows_in_one_column_stand_side_by_side() {
+    is_committed("two_rows", TWO_ROWS, "100.0 from back ●3-7");
+}
+
+#[test]
+fn without_colour_nothing_is_lost() {
+    let plain = after(program((80, 24)).variable("NO_COLOR", "1"), "p p k");
+    assert_screen(&plain, "tests/screens/plain_80x24.txt");
+    let coloured = after(program((80, 24)), "p p k");
+    assert_screen(&coloured, "tests/screens/plain_80x24.txt");
+    let cells = (0..24).flat_map(|row| (0..80).map(move |column| (column, row)));
+    for (column, row) in cells {
+        let cell = plain.cell(column, row);
+        assert_eq!(
+            (cell.fgcolor(), cell.bgcolor()),
+            (Color::Default, Color::Default),
+            "a colour at {column}, {row}"
+        );
+    }
+}
+
+#[test]
+fn an_ascii_terminal_gets_ascii_only() {
+    for (name, script) in [
+        ("ascii_face", "p p"),
+        ("ascii_book", "m"),
+        ("ascii_help", "?"),
+    ] {
+        let session = after(program((80, 24)).variable("LANG", "C"), script);
+        assert_screen(&session, &format!("tests/screens/{name}_80x24.txt"));
+        assert!(session.text().is_ascii(), "{}", session.text());
+    }
+}
+
+fn true_colour() -> Program {
+    program((80, 24)).variable("COLORTERM", "truecolor")
+}
+
+#[test]
+fn a_face_in_its_colours() {
+    let session = after(true_colour(), "p p t");
+    session.wait_text("HOLE 39 ");
+    // The text first: only then is the frame whole.
+    assert_screen(&session, "tests/screens/tall_head_80x24.txt");
+    let styles = styles(&session.screen());
+    assert_eq!(
+        styles,
+        golden("tests/screens/tall_head_80x24.styles.txt", &styles)
+    );
+}
+
+/// Each line as runs of one style: `row columns ink/ground attributes 'text'`; blanks on the bare bench are left out.
+fn styles(screen: &vt100::Screen) -> String {
+    let (rows, columns) = screen.size();
+    let (rows, columns) = (rows.get(), columns.get());
+    let style = |row, column| {
+        let cell = screen.cell(row, column).unwrap();
+        let attributes = [
+            (cell.bold(), " bold"),
+            (cell.dim(), " dim"),
+            (cell.italic(), " italic"),
+            (cell.underline(), " underline"),
+            (cell.inverse(), " inverse"),
+        ];
+        let set = attributes.into_iter().filter(|(is_set, _)| *is_set);
+        let words: String = set.map(|(_, word)| word).collect();
+        format!("{}/{}{words}", hex(cell.fgcolor()), hex(cell.bgcolor()))
+    };
+    let mut listing = String::new();
+    for row in 0..rows {
+        let mut start = 0;
+        while start < columns {
+            let here = style(row, start);
+            let end = (start..columns)
+                .find(|&column| style(row, column) != here)
+                .unwrap_or(columns);
+            let text = screen.contents_between(row, start, row, end);
+            if !text.trim().is_empty() || here != style(rows - 1, columns - 1) {
+                writeln!(
+                    listing,
+                    "{row:>2} {start:>2}-{:<2} {here} '{text}'",
+                    end - 1
+                )
+                .unwrap();
+            }
+            start = end;
+        }
+    }
+    listing
+}
+
+fn hex(color: Color) -> String {
+    match color {
+        Color::Default => "default".to_owned(),
+        Color::Idx(index) => index.to_string(),
+        Color::Rgb(red, green, blue) => format!("{red:02x}{green:02x}{blue:02x}"),
+    }
+}
+
+/// The cell at the first place of a text on the screen, counted on by some columns.
+fn cell_of(session: &Session, text: &str, on: u16) -> vt100::Cell {
+    let screen = session.screen();
+    let columns = screen.size().1.get();
+    let (row, line) = (0..)
+        .zip(screen.rows(0, columns))
+        .find(|(_, line)| line.contains(text))
+        .unwrap_or_else(|| panic!("no {text} in\n{}", screen.contents()));
+    let before = line.split(text).next().unwrap().chars().count();
+    session.cell(u16::try_from(before).unwrap() + on, row)
+}
+
+fn assert_role(cell: &vt100::Cell, role: Role) {
+    let style = Theme::new(Depth::True, Charset::Unicode).style(role);
+    let rgb = |color| match color {
+        Some(ratatui::style::Color::Rgb(red, green, blue)) => Color::Rgb(red, green, blue),
+        other => panic!("{role:?} has {other:?}"),
+    };
+    assert_eq!(cell.bgcolor(), rgb(style.bg), "ground of {role:?}");
+    // A blank shows no ink.
+    if cell.contents().trim().is_empty() {
+        return;
+    }
+    assert_eq!(cell.fgcolor(), rgb(style.fg), "ink of {role:?}");
+}
+
+#[test]
+fn board_holes_and_stops_have_the_colours_of_their_roles() {
+    let session = after(true_colour(), "f");
+    session.wait_text("HOLE 1 ");
+    // A line of the board: its front edge, two blanks, the hole.
+    assert_role(&cell_of(&session, "14  432.0", 11), Role::Board);
+    assert_role(&cell_of(&session, "14  432.0", 13), Role::PinHole);
+    assert_role(&cell_of(&session, " 4  112.0", 13), Role::PlateHole);
+    assert_role(&cell_of(&session, " 4  112.0", 11), Role::KeepOut);
+    let session = after(true_colour(), "p f");
+    session.wait_text("2 stop");
+    assert_role(&cell_of(&session, "2 stop", 0), Role::Stop);
+}
