@@ -8,7 +8,7 @@ use std::path::Path;
 use gablerow::theme::{Charset, Depth, Role, Theme};
 use vt100::Color;
 
-use crate::key_script::{assert_screen, golden, presses, send, shown};
+use crate::key_script::{assert_screen, golden, presses, send};
 use crate::pty::{Program, Session};
 
 const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
