@@ -37,7 +37,7 @@ fn header(canvas: &mut Canvas, app: &App, scene: &Scene) {
     let history = &app.desk.history;
     let (state, role) = match (history.is_saved(), app.desk.has_file) {
         (true, true) => ("saved", Role::Good),
-        (true, false) => ("demo", Role::Dim),
+        (true, false) => ("new", Role::Dim),
         (false, _) => ("not saved", Role::Note),
     };
     canvas.text_right(1, state, role);
