@@ -48,6 +48,17 @@ fn first_job_on(size: (u16, u16)) {
     again.wait_text("taken back: runner 500 on 17");
     again.send("U");
     again.wait_text("made again: runner 500 on 17");
+
+    // Left on another face than a cabinet opens on, and found there again.
+    again.send("n");
+    again.wait_text("4/8");
+    again.send("q");
+    assert_eq!(again.finish().status.exit_code(), 0);
+    let third = program(folder.path())
+        .argument("glaze-store.json")
+        .size(size.0, size.1)
+        .start();
+    third.wait_text("4/8");
 }
 
 #[test]
