@@ -1,9 +1,9 @@
 //! Cabinets as a list, and findings a person has accepted.
 
 use super::{make, refused};
-use crate::arbitrary::job_with;
+use crate::arbitrary::{LEFT_INSIDE, job_with, mm};
 use crate::edit::Edit;
-use crate::job::{Acceptance, AsCut, Hand, Job, Key, Label, PanelId};
+use crate::job::{Acceptance, AsCut, Bored, Hand, Job, Key, Label, PanelId};
 
 fn name(text: &str) -> Label {
     Label::new(text).unwrap()
@@ -41,6 +41,30 @@ fn cabinet_is_added_after_another_or_at_the_end() {
         refused(&job, &add(Some(99), "A3")),
         "there is no cabinet 99"
     );
+}
+
+#[test]
+fn key_of_a_cabinet_that_was_bored_is_not_given_again() {
+    let mut job = three();
+    make(&mut job, &Edit::Remove { cabinet: Key(3) });
+    make(&mut job, &add(None, "G4"));
+    assert_eq!(
+        job.cabinets[2].key,
+        Key(3),
+        "nothing was bored of the one before"
+    );
+    job.bored = vec![Bored {
+        cabinet: Key(8),
+        copy: Key(2),
+        face: LEFT_INSIDE,
+        from_front: mm(37),
+        hole: None,
+        from_foot: mm(100),
+        depth: None,
+        diameter: mm(5),
+    }];
+    make(&mut job, &add(None, "G5"));
+    assert_eq!(job.cabinets[3].key, Key(9));
 }
 
 #[test]

@@ -46,6 +46,8 @@ fn neighbouring_run_makes_the_zone_longer() {
     assert_eq!(zones(&job), [zone(3, 11..=17)]);
     make(&mut job, &pins(19, 19));
     assert_eq!(runs(&job), [(11, 17), (19, 19)], "18 lies between");
+    make(&mut job, &pins(9, 10));
+    assert_eq!(runs(&job), [(9, 17), (19, 19)]);
 }
 
 #[test]

@@ -1,14 +1,11 @@
 //! What no job can hold, and where the fault is said to be.
 
-use proptest::prelude::*;
-
 use crate::arbitrary::*;
 use crate::job::{
     Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, FrontKind, Hand, HolePlace, Job,
     Key, Label, PartWidth, ShelfHeight, TopKind,
 };
 use crate::layout::OpenPoint;
-use crate::measure::Length;
 
 /// A job with a bit of everything, which is held.
 fn full() -> Job {
@@ -239,31 +236,4 @@ fn widths_of_all_parts_still_are_a_length() {
         fixed_parts(41, 10).validate().unwrap_err().to_string(),
         "cabinets[0].opening.side_by_side: parts side by side: 41, but it is 1 to 40"
     );
-}
-
-/// A cabinet with one length a hair outside its range.
-type Spoil = fn(&mut Cabinet, Length);
-
-const SPOILT: [(&str, Spoil); 3] = [
-    ("size.width", |cabinet, hair| {
-        cabinet.size.width = mm(6000) + hair;
-    }),
-    ("offsets.foot", |cabinet, hair| {
-        cabinet.offsets.foot = mm(5) - hair;
-    }),
-    ("carcass.sides.below", |cabinet, hair| {
-        cabinet.carcass.sides.below = -hair;
-    }),
-];
-
-proptest! {
-    #[test]
-    fn every_fault_says_where(job in job(), hair in 1..8_000_i32) {
-        let last = job.cabinets.len() - 1;
-        for (path, spoil) in SPOILT {
-            let mut job = job.clone();
-            spoil(&mut job.cabinets[last], Length::from_counts(hair));
-            prop_assert_eq!(job.validate().unwrap_err().path, format!("cabinets[{last}].{path}"));
-        }
-    }
 }

@@ -2,4 +2,6 @@
 
 mod limits;
 mod mirror;
+mod opening;
 mod place;
+mod ranges;

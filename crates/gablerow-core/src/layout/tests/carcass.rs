@@ -3,7 +3,8 @@
 use crate::arbitrary::*;
 use crate::grid::RowStart;
 use crate::job::{
-    Back, Division, Fit, Hand, HolePlace, Job, Key, PanelId, PartWidth, ShelfHeight, Size, TopKind,
+    Back, CardId, Division, Fit, Hand, HolePlace, Job, Key, PanelId, PartWidth, ShelfHeight, Size,
+    TopKind,
 };
 use crate::layout::{Layout, OpenPoint, Upright};
 use crate::measure::Length;
@@ -344,4 +345,29 @@ fn opening_without_width_height_or_depth_is_said() {
     check_no_space(120, 121, 61, &said);
     check_no_space(121, 120, 61, &said);
     check_no_space(121, 121, 60, &said);
+}
+
+#[test]
+fn partition_past_a_fixed_shelf_stands_at_its_underside() {
+    // The shelf of 16 board lies from 328 to 344.
+    let mut partition = partition(9);
+    partition.foot.runs_past = true;
+    let mut shelf = fixed_shelf(8, ShelfHeight::Hole(HolePlace::foot(11)));
+    shelf.board = CardId::known("board-16");
+    let above = side_by_side(12, empty(13), [(partition, empty(14))]);
+    let job = cabinet_with(|cabinet| cabinet.opening = stacked(1, empty(11), shelf, above));
+    assert_eq!(upright(&lay_out(&job), P).foot.total(), mm(328));
+}
+
+#[test]
+fn mates_carry_the_other_ends_of_the_same_shelves() {
+    let layout = lay_out(&cabinet_x(|_| ()));
+    let [left, right] = [Hand::Left, Hand::Right].map(|hand| partition_face(9, hand));
+    for (face, mate) in [(LEFT_INSIDE, left), (right, RIGHT_INSIDE)] {
+        assert_eq!(layout.mate(face), Some(mate));
+        assert_eq!(layout.mate(mate), Some(face));
+    }
+    assert_eq!(layout.mate(LEFT_INSIDE.behind()), None);
+    let inner: Vec<_> = layout.inner_faces().collect();
+    assert_eq!(inner, [LEFT_INSIDE, left, right, RIGHT_INSIDE]);
 }

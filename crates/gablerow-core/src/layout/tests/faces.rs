@@ -6,7 +6,7 @@ use super::{face, missing, rows};
 use crate::arbitrary::*;
 use crate::job::{
     Cabinet, Depth, Edge, End, FaceId, Fastener, Fit, FreeHole, FreeRow, Hand, HolePlace, Joint,
-    JointBore, Key, Label, ShelfHeight, TopKind,
+    JointBore, Key, Label, ShelfHeight, TopKind, Zone,
 };
 use crate::layout::{Layout, OpenPoint, RowName, Use};
 use crate::measure::Length;
@@ -72,6 +72,19 @@ fn free_row_in_the_front_row_is_the_front_row() {
     // The widest and the deepest of what was asked for; through is deepest.
     assert_eq!((shared.diameter, shared.depth), (mm(5), None));
     assert_eq!(shared.users, [(Use::Pin, Key(3)), (Use::Free, Key(20))]);
+}
+
+#[test]
+fn shared_hole_is_as_deep_as_the_deepest_of_its_users() {
+    let deep = |first: i32, second: i32| {
+        let zones = [(3, first), (4, second)].map(|(key, depth)| Zone {
+            depth: Depth::Blind(mm(depth)),
+            ..zone(key, 11..=11)
+        });
+        let layout = lay_out(&bay_with(|bay| bay.zones = zones.into()));
+        face(&layout, LEFT_INSIDE).holes(&layout)[0].depth
+    };
+    assert_eq!([deep(8, 10), deep(10, 8)], [Some(mm(10)); 2]);
 }
 
 #[test]

@@ -132,6 +132,19 @@ fn to_touch_is_no_clash() {
     };
     let low = box_at(span(0, 20_000));
     assert!(!low.meets(&box_at(span(20_000, 40_000))));
+    let opposite = KeepOut {
+        u: span(15_000, 30_000),
+        ..low
+    };
+    assert!(
+        !low.meets(&opposite),
+        "one behind the other, seen from the face"
+    );
+    let behind = KeepOut {
+        x: span(70_000, 90_000),
+        ..low
+    };
+    assert!(!low.meets(&behind));
     assert!(low.meets(&box_at(Span::new(
         um(20_000) - Length::from_counts(1),
         mm(40)
@@ -179,6 +192,15 @@ fn stretchers_on_edge_are_thin_and_high() {
     let places: Vec<_> = stretchers.iter().map(|space| (space.x, space.z)).collect();
     let z = span(700_000, 800_000);
     assert_eq!(places, [(span(0, 18_600), z), (span(495_400, 514_000), z)]);
+}
+
+#[test]
+fn stretchers_wider_than_half_the_depth_meet_in_the_middle() {
+    // 150 - 20 = 130 inside, 65 for each
+    let job = cabinet_with(|cabinet| cabinet.size.depth = mm(150));
+    let stretchers = all(&job, LEFT_INSIDE, Item::Stretcher);
+    let places: Vec<_> = stretchers.iter().map(|space| space.x).collect();
+    assert_eq!(places, [span(0, 65_000), span(65_000, 130_000)]);
 }
 
 #[test]

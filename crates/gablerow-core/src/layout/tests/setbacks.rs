@@ -2,7 +2,9 @@
 
 use super::{between, face, rows};
 use crate::arbitrary::*;
-use crate::job::{Back, BackRule, CardId, Hand, Inset, Job, PinRows, Runner};
+use crate::job::{
+    Back, BackRule, CardId, Hand, HolePlace, Inset, Job, PinRows, Runner, ShelfHeight,
+};
 use crate::layout::RowName;
 use crate::measure::Length;
 
@@ -188,6 +190,25 @@ fn plate_in_line_takes_a_second_row_one_pitch_behind() {
     assert_eq!(rows(&layout, LEFT_INSIDE), ["front 37: 4", "in line 69: 4"]);
     assert_eq!(between(face(&layout, LEFT_INSIDE), 0, 1), Length::PITCH);
     assert_eq!(rows(&layout, RIGHT_INSIDE), Vec::<String>::new());
+}
+
+#[test]
+fn two_rows_on_one_line_are_named_by_the_first_of_them() {
+    // In-line row of the lower bay at 37 + 32 = 69, front row of the upper bay at 37 + 32 behind its recess.
+    let mut in_line = plate(3, Hand::Left, 4);
+    in_line.card = CardId::known("hinge-in-line");
+    let lower = bay(11, |bay| bay.plates = vec![in_line]);
+    let upper = bay(12, |bay| {
+        bay.recess = mm(32);
+        bay.zones = vec![zone(5, 15..=16)];
+    });
+    let shelf = fixed_shelf(8, ShelfHeight::Hole(HolePlace::foot(11)));
+    let job = cabinet_with(|cabinet| cabinet.opening = stacked(1, lower, shelf, upper));
+    let layout = lay_out(&job);
+    let expected = ["front 37: 4", "front 69: 4 15-16", "back 503: 15-16"];
+    assert_eq!(rows(&layout, LEFT_INSIDE), expected);
+    let words = face(&layout, LEFT_INSIDE).rows[1].x.terms()[1].words;
+    assert_eq!(words, "recess of the bay");
 }
 
 #[test]
