@@ -8,7 +8,7 @@ use std::ffi::OsStr;
 use std::io::{Read, Write};
 use std::num::NonZeroU16;
 use std::path::Path;
-use std::sync::{Arc, Condvar, Mutex, MutexGuard};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread::{self, JoinHandle};
 use std::time::{Duration, Instant};
 
@@ -116,7 +116,8 @@ struct Inbox {
 
 impl Inbox {
     fn lock(&self) -> MutexGuard<'_, Received> {
-        self.received.lock().unwrap()
+        // A test that failed while it looked has broken nothing.
+        self.received.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     fn read_from(&self, mut terminal: Box<dyn Read + Send>) {
@@ -234,18 +235,27 @@ impl Session {
 
     /// Waits until the screen answers a question; panics with the screen when time is up.
     pub(crate) fn wait<T>(&self, what: &str, question: impl Fn(&vt100::Screen) -> Option<T>) -> T {
+        self.wait_received(what, |received| {
+            let answer = question(received.parser.screen());
+            assert!(
+                answer.is_some() || !received.at_end,
+                "the program ended before: {what}\n{}",
+                received.parser.screen().contents()
+            );
+            answer
+        })
+    }
+
+    /// Waits until what was received answers a question.
+    fn wait_received<T>(&self, what: &str, question: impl Fn(&Received) -> Option<T>) -> T {
         let deadline = Instant::now() + PATIENCE;
         let mut received = self.inbox.lock();
         loop {
-            if let Some(answer) = question(received.parser.screen()) {
+            if let Some(answer) = question(&received) {
                 return answer;
             }
             let left = deadline.saturating_duration_since(Instant::now());
             let screen = received.parser.screen().contents();
-            assert!(
-                !received.at_end,
-                "the program ended before: {what}\n{screen}"
-            );
             assert!(!left.is_zero(), "no time left for: {what}\n{screen}");
             received = self.inbox.grown.wait_timeout(received, left).unwrap().0;
         }
@@ -356,6 +366,9 @@ impl Session {
         self.inbox.lock().hanging_up = true;
         let size = self.master().get_size().unwrap();
         self.resize(size.cols + 1, size.rows);
+        self.wait_received("a frame after the resize", |received| {
+            received.at_end.then_some(())
+        });
         self.reader.take().unwrap().join().unwrap();
         let start = Instant::now();
         self.keyboard = None;

@@ -1,6 +1,6 @@
 //! The terminal is taken and always given back: the example `terminal_probe`, driven from outside.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use rustix::process::Signal;
@@ -161,6 +161,17 @@ fn a_stop_gives_the_terminal_back_until_it_goes_on() {
 #[test]
 fn a_closed_terminal_ends_it_within_a_second() {
     let (status, took) = started(probe()).hang_up();
+    assert_eq!(status.exit_code(), 129);
+    assert!(took < Duration::from_secs(1), "{took:?}");
+}
+
+#[test]
+fn a_closed_terminal_ends_it_even_where_its_parent_ignored_hang_ups() {
+    let ignoring = Program::new(Path::new("/bin/sh"))
+        .argument("-c")
+        .argument("trap '' HUP; exec \"$0\"")
+        .argument(probe_path());
+    let (status, took) = started(ignoring).hang_up();
     assert_eq!(status.exit_code(), 129);
     assert!(took < Duration::from_secs(1), "{took:?}");
 }
