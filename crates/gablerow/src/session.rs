@@ -224,7 +224,7 @@ impl Session {
             let held = self.hold()?;
             // A save goes on without this note: it only helps to tell our own file from a stranger's after a crash.
             let _ = held.journal.saving(next);
-            store::save(&mut held.lock, text.as_bytes(), expected)
+            store::save(&mut held.lock, text.as_bytes(), expected).map_err(anyhow::Error::from)
         } else {
             self.save_elsewhere(desk, path, text.as_bytes(), expected)
         };
@@ -233,36 +233,57 @@ impl Session {
                 (self.path, self.version) = (path.to_owned(), Some(saved.fingerprint));
                 Ok(Outcome::Saved(path.to_owned()))
             }
-            Err(error) => match error.cause() {
-                Cause::ChangedOutside(_) => Ok(Outcome::Occupied {
+            Err(error) => match error.downcast_ref::<StoreError>().map(StoreError::cause) {
+                Some(Cause::ChangedOutside(_)) => Ok(Outcome::Occupied {
                     path: path.to_owned(),
                     what: error.to_string(),
                 }),
-                _ => Err(error.into()),
+                _ => Err(error),
             },
         }
     }
 
+    /// Saves under another name. The session goes there only once all of its way back is there too; until then it stays
+    /// where it is, with its lock and its journal.
     fn save_elsewhere(
         &mut self,
         desk: &Desk,
         path: &Path,
         text: &[u8],
         expected: Expected,
-    ) -> Result<store::Saved, StoreError> {
+    ) -> anyhow::Result<store::Saved> {
+        let lines: Vec<String> = way_back(&desk.history)
+            .map(|kept| journal_entry::write(&kept))
+            .collect::<Result<_, _>>()?;
         let mut lock = Lock::take(path)?;
         let saved = store::save(&mut lock, text, expected)?;
-        let held = self.hold()?;
-        held.journal.move_to(&lock, saved.fingerprint)?;
-        held.lock = lock;
-        for kept in way_back(&desk.history) {
-            if let Ok(line) = journal_entry::write(&kept) {
-                held.journal.append(&line)?;
-            }
+        let journal = begin_with(&lock, &lines, saved.fingerprint).with_context(|| {
+            format!(
+                "saved {}, but its way back was not; the job is still {}",
+                path.display(),
+                self.path.display()
+            )
+        })?;
+        let before = self.held.replace(Held::new(lock, journal));
+        // A file that was saved keeps its own way back. A job that had no file would be found again, though it has one now.
+        if let (Some(before), None) = (before, self.version) {
+            // Being found once too often costs a key.
+            let _ = before.journal.remove();
         }
-        held.journal.saving(saved.fingerprint)?;
         Ok(saved)
     }
+}
+
+/// A new journal that leads to a version which is on disk already. It begins as one of no file, and says last which
+/// version its lines lead to: cut off in between it fits no file, and is set aside on opening.
+fn begin_with(lock: &Lock, lines: &[String], version: Fingerprint) -> Result<Journal, StoreError> {
+    let (mut journal, _) = Journal::open(lock, None)?;
+    journal.restart(None)?;
+    for line in lines {
+        journal.append(line)?;
+    }
+    journal.saving(version)?;
+    Ok(journal)
 }
 
 impl Held {
@@ -336,3 +357,6 @@ fn set_aside(path: &Path, lines: &[String]) -> Result<PathBuf, StoreError> {
     )?;
     Ok(aside)
 }
+
+#[cfg(test)]
+mod tests;

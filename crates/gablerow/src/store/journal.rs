@@ -230,24 +230,6 @@ impl Journal {
         self.restart_at(disk, self.place.clone(), base)
     }
 
-    /// Goes along when the job was saved under another name: begins anew beside that file, and ends
-    /// here.
-    ///
-    /// A journal that lies there belongs to a file that has just been replaced, and is replaced
-    /// too.
-    ///
-    /// # Errors
-    ///
-    /// Those of [`restart`](Self::restart), and an old journal that cannot be removed.
-    pub fn move_to(&mut self, lock: &Lock, base: Fingerprint) -> Result<(), StoreError> {
-        let before = self.open.path.clone();
-        self.restart_at(&Disk, lock.place().clone(), Some(base))?;
-        if before == self.open.path {
-            return Ok(());
-        }
-        remove_if_there(&Disk, &before).map_err(failed("old journal not removed", &before))
-    }
-
     fn restart_at(
         &mut self,
         disk: &dyn Fs,
@@ -264,8 +246,8 @@ impl Journal {
     }
 
     /// A function that flushes the journal, to be called from another thread, at most once a second
-    /// or so. It follows the journal through [`restart`](Self::restart) and
-    /// [`move_to`](Self::move_to), and never makes [`append`](Self::append) wait.
+    /// or so. It follows the journal through [`restart`](Self::restart), and never makes
+    /// [`append`](Self::append) wait.
     ///
     /// When it fails, what was appended since it last returned may not survive a power cut, however
     /// often it is tried.
