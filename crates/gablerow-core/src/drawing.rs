@@ -23,6 +23,8 @@ pub struct FaceDrawing {
     pub length: Length,
     /// From the foot up to hole 1 of the cabinet's grid; below 0 when the foot is above it.
     pub first_hole: Length,
+    /// The lowest and the highest hole number the panel has; the second is below the first when it has none.
+    pub holes: (i16, i16),
     /// The corners of the panel, from the lower front one toward the back and round.
     pub outline: Vec<(Length, Length)>,
     /// The rows a person walks along, front to back: those of the bays here, and all that have holes.
@@ -99,6 +101,7 @@ impl FaceDrawing {
             depth: upright.depth(),
             length: upright.length(),
             first_hole: layout.grid.first - foot,
+            holes: upright.holes,
             outline: outline(upright),
             rows: rows(layout, upright, id),
             areas: areas(upright, id),
@@ -125,7 +128,9 @@ fn trouble(findings: &[Finding], face: FaceId, hole: &Hole) -> Option<Level> {
     let number = hole.number?;
     let here = |finding: &&Finding| {
         let place = &finding.place;
-        place.face == Some(face)
+        // What two holes back to back do to each other is said of one face and drawn on both.
+        let back_to_back = finding.rule.is_back_to_back() && place.face == Some(face.behind());
+        (place.face == Some(face) || back_to_back)
             && place.row.is_none_or(|row| row == hole.x)
             && place
                 .holes

@@ -146,6 +146,8 @@ pub struct Entry {
 pub enum Fitting {
     /// Pin holes.
     Pins,
+    /// So many pin holes about the middle of a bay.
+    Centred(u16),
     /// A hinge plate.
     Plate,
     /// A pair of runners.

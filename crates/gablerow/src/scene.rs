@@ -29,6 +29,8 @@ pub struct Scene<'a> {
     pub findings: Vec<Finding>,
     /// The face of the spot.
     pub drawing: FaceDrawing,
+    /// The hole number of the spot.
+    hole: i16,
 }
 
 impl<'a> Scene<'a> {
@@ -44,24 +46,28 @@ impl<'a> Scene<'a> {
             layout,
             findings,
             drawing,
+            hole: spot.hole,
         })
     }
 
     /// The mate of the face, drawn.
     #[must_use]
     pub fn mate(&self) -> Option<FaceDrawing> {
-        let mate = self.layout.mate(self.drawing.face)?;
-        FaceDrawing::of(&self.layout, mate, &self.findings)
+        FaceDrawing::of(&self.layout, self.mate_face()?, &self.findings)
+    }
+
+    /// The mate of the face where the person stands.
+    #[must_use]
+    pub fn mate_face(&self) -> Option<FaceId> {
+        self.layout
+            .mate(self.drawing.face, self.layout.height(self.hole))
     }
 
     /// The bay that sees the face at the height of a hole, and on which hand it has the face.
     #[must_use]
     pub fn bay_at(&self, hole: i16) -> Option<(&BayLayout, Hand)> {
-        let z = self.layout.height(hole);
-        let mut bays = self.layout.bays_at(self.drawing.face);
-        let first = self.layout.bays_at(self.drawing.face).next();
-        bays.find(|(bay, _)| bay.floor.total() <= z && z < bay.ceiling.total())
-            .or(first)
+        self.layout
+            .bay_at(self.drawing.face, self.layout.height(hole))
     }
 
     /// The row of the spot, or the nearest one there is.
@@ -113,7 +119,9 @@ impl Spot {
         if layout.face(spot.face).is_none() {
             spot.face = FaceId::inside(Hand::Left);
         }
-        spot.hole = spot.hole.min(layout.last).max(1);
+        if let Some(upright) = layout.upright(spot.face.panel) {
+            spot.hole = spot.hole.min(upright.holes.1).max(upright.holes.0);
+        }
         if let Some(scene) = Scene::at(job, &spot) {
             spot.row = scene
                 .row(spot.row)

@@ -105,12 +105,16 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
             row,
         )
     });
-    // One sentence may hold in several rows of a face; it is said once, at the first of them.
+    // One sentence may hold in several rows of a face; it is said once, and then of no row in particular.
     found.dedup_by(|next, kept| {
         let (a, b) = (next.place, kept.place);
-        next.rule == kept.rule
+        let same = next.rule == kept.rule
             && (a.face, a.holes) == (b.face, b.holes)
-            && next.message == kept.message
+            && next.message == kept.message;
+        if same && a.row != b.row {
+            kept.place.row = None;
+        }
+        same
     });
     for finding in &mut found {
         let same = cabinet.accepted.iter().find(|accepted| {

@@ -96,6 +96,12 @@ rules! {
 }
 
 impl Rule {
+    /// Whether it is about holes that meet through the panel, and so about both of its faces.
+    #[must_use]
+    pub fn is_back_to_back(self) -> bool {
+        matches!(self, Self::OpposedHolesMeet | Self::OpposedFastenersMeet)
+    }
+
     /// Its line in [`RULES`].
     #[must_use]
     pub fn info(self) -> &'static RuleInfo {

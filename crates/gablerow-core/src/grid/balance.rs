@@ -20,7 +20,7 @@ pub struct Ends {
 ///
 /// It lies above -16 mm (left out) and up to +16 mm (included), as holes repeat each pitch. At
 /// exactly half a pitch its sign means nothing: up is as near as down.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Mismatch(Length);
 
 impl Mismatch {

@@ -81,6 +81,12 @@ impl BayLayout {
         self.inner_depth.total() - (self.front_row.total() - shop.setback_front)
     }
 
+    /// Whether a height above the carcass underside lies within it, its floor and its ceiling included.
+    #[must_use]
+    pub fn spans(&self, z: Length) -> bool {
+        self.floor.total() <= z && z <= self.ceiling.total()
+    }
+
     /// The face it sees on one hand.
     #[must_use]
     pub fn wall(&self, hand: Hand) -> FaceId {
@@ -182,11 +188,21 @@ impl Layout {
         })
     }
 
-    /// The mate of a face: the one that carries the other ends of the same shelves.
+    /// The bay that sees a face at a height above the carcass underside, or the nearest one above or below, and the hand
+    /// it has the face on; `None` for an outside.
     #[must_use]
-    pub fn mate(&self, face: FaceId) -> Option<FaceId> {
-        self.bays_at(face)
-            .next()
+    pub fn bay_at(&self, face: FaceId, z: Length) -> Option<(&BayLayout, Hand)> {
+        let away = |bay: &BayLayout| {
+            let (below, above) = (bay.floor.total() - z, z - bay.ceiling.total());
+            below.max(above).max(Length::ZERO)
+        };
+        self.bays_at(face).min_by_key(|(bay, _)| away(bay))
+    }
+
+    /// The mate of a face at a height: the face that carries the other ends of the shelves there.
+    #[must_use]
+    pub fn mate(&self, face: FaceId, z: Length) -> Option<FaceId> {
+        self.bay_at(face, z)
             .map(|(bay, hand)| bay.wall(hand.other()))
     }
 

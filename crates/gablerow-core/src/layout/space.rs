@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::fixed::{self, FixedPanel};
 use super::{BayLayout, Face, House, Item, Layout, OpenPoint, Span, Upright, fittings, free, rows};
 use crate::cards::CardId;
-use crate::grid::Grid;
+use crate::grid::{Grid, Mismatch};
 use crate::job::{
     Cabinet, Division, FaceId, Fit, FixedShelf, Hand, Joint, Key, Opening, PanelId, Part,
     PartWidth, Partition, ShelfHeight, SideBySide, Stacked, TopKind,
@@ -57,6 +57,10 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
     walk.opening(&cabinet.opening, &space);
     free::lay_out(&mut walk);
     walk.move_right(1);
+    let last = walk.layout.last;
+    for upright in &mut walk.layout.uprights {
+        upright.number(cabinet, house.shop, grid, last);
+    }
     walk.layout
 }
 
@@ -128,6 +132,8 @@ impl Walk<'_> {
                 Hand::Left => carcass.sides.exposed_left,
                 Hand::Right => carcass.sides.exposed_right,
             },
+            holes: (1, 0),
+            mismatch: Mismatch::default(),
             faces: Upright::faces_of(id),
         });
     }
@@ -249,6 +255,8 @@ impl Walk<'_> {
             back_taken: Length::ZERO,
             notch: None,
             exposed: false,
+            holes: (1, 0),
+            mismatch: Mismatch::default(),
             faces: Upright::faces_of(id),
         });
         for toward in [Hand::Left, Hand::Right] {

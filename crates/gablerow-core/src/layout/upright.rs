@@ -1,7 +1,8 @@
 //! Uprights: where each stands in the cabinet, and its two faces.
 
 use super::Face;
-use crate::job::{FaceId, Hand, Notch, PanelId};
+use crate::grid::{Ends, Grid, Mismatch};
+use crate::job::{Cabinet, FaceId, Hand, Notch, PanelId, Shop};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -26,6 +27,12 @@ pub struct Upright {
     pub notch: Option<Notch>,
     /// The outside will be seen.
     pub exposed: bool,
+    /// The lowest and the highest hole number of the cabinet's grid that this panel has, its ends kept clear; the second
+    /// is below the first when it has none.
+    pub holes: (i16, i16),
+    /// How the holes counted from either end agree: of a side by the offsets of both ends, of a partition by the one offset
+    /// that its lowest hole has.
+    pub mismatch: Mismatch,
     /// The face toward the left, the face toward the right.
     pub faces: [Face; 2],
 }
@@ -45,6 +52,37 @@ impl Upright {
             Hand::Left => &mut self.faces[0],
             Hand::Right => &mut self.faces[1],
         }
+    }
+
+    /// Finds the holes that the panel has, once it stands in its place.
+    pub(super) fn number(&mut self, cabinet: &Cabinet, shop: &Shop, grid: Grid, last: i16) {
+        let (foot, head) = (self.foot.total(), self.head.total());
+        // A cabinet may have offsets smaller than the shop likes; its end holes are holes all the same.
+        let clear = shop
+            .limits
+            .to_end
+            .min(cabinet.offsets.foot)
+            .min(cabinet.offsets.head);
+        let number = |pitches: i32| i16::try_from(pitches + 1).unwrap_or(i16::MAX);
+        let lowest = -(grid.first - foot - clear).div_floor(Length::PITCH);
+        let highest = (head - clear - grid.first).div_floor(Length::PITCH);
+        self.holes = (number(lowest).max(1), number(highest).min(last));
+        self.mismatch = match self.id {
+            PanelId::Side(_) => cabinet.offsets.ends(cabinet.size.height).mismatch(),
+            PanelId::Partition(_) => Ends::alike(self.length(), self.first_hole(grid)).mismatch(),
+        };
+    }
+
+    /// From its foot up to its lowest hole.
+    #[must_use]
+    pub fn first_hole(&self, grid: Grid) -> Length {
+        grid.first + Length::PITCH * (i32::from(self.holes.0) - 1) - self.foot.total()
+    }
+
+    /// How many hole numbers it has.
+    #[must_use]
+    pub fn hole_count(&self) -> i16 {
+        (self.holes.1 - self.holes.0 + 1).max(0)
     }
 
     /// Foot to head.

@@ -6,7 +6,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use gablerow_core::drawing::{Dot, RowLine};
-use gablerow_core::layout::{Hole, Use};
+use gablerow_core::layout::{Hole, Upright, Use};
 use gablerow_core::measure::Length;
 
 use super::FaceSheet;
@@ -37,20 +37,18 @@ impl FaceSheet<'_> {
         let show = |length: Length| length.show(self.unit);
         let upright = self.layout.upright(self.drawing.face.panel);
         let board = upright.map_or(Length::ZERO, |upright| upright.thickness);
-        let offsets = self.cabinet.offsets;
-        let mismatch = offsets.ends(self.cabinet.size.height).mismatch();
-        let balance = match mismatch.is_balanced() {
-            true => "balanced".to_owned(),
-            false => format!("{} out of balance", show(mismatch.size())),
+        let balance = match upright.map(|upright| upright.mismatch) {
+            Some(mismatch) if !mismatch.is_balanced() => {
+                format!("{} out of balance", show(mismatch.size()))
+            }
+            _ => "balanced".to_owned(),
         };
+        let holes = upright.map_or(0, Upright::hole_count);
+        let first = upright.map_or(Length::ZERO, |upright| upright.first_hole(self.layout.grid));
         let (length, depth) = (show(self.drawing.length), show(self.drawing.depth));
         [
             format!("{length} x {depth} x {} {}", show(board), self.unit.word()),
-            format!(
-                "{} holes, the first {} up",
-                self.layout.last,
-                show(offsets.foot)
-            ),
+            format!("{holes} holes, the first {} up", show(first)),
             balance,
         ]
         .into()

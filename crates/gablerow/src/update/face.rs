@@ -9,8 +9,10 @@ use crate::action::Action;
 use crate::app::{App, Fitting, Notice, Pane, Screen};
 use crate::scene::{self, Scene, Spot};
 
-/// The most digits a typed number has.
-const DIGITS_MOST: u16 = 999;
+/// The largest number that can be typed.
+const NUMBER_MOST: u16 = 999;
+/// Said on an outside.
+const NO_BAY: &str = "no bay sees this face; step to an inside";
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     match action {
@@ -30,10 +32,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Hinge => return set(app, Fitting::Plate),
         Action::Runner => return set(app, Fitting::Runner),
         Action::Shelf => return set(app, Fitting::Shelf),
-        Action::Again => match app.entry.last {
-            Some(fitting) => return set(app, fitting),
-            None => refuse(app, "nothing was set yet that could be set again"),
-        },
+        Action::Again => return again(app),
         Action::Datum => return recount(app),
         Action::Mate => {
             app.screen = if app.screen == Screen::Book {
@@ -51,8 +50,10 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     Vec::new()
 }
 
-fn refuse(app: &mut App, text: &str) {
+/// Says why nothing was done.
+fn refuse(app: &mut App, text: &str) -> Vec<Effect> {
     app.notice = Some(Notice::refused(text));
+    Vec::new()
 }
 
 fn walk(app: &mut App, by: i16) {
@@ -100,7 +101,7 @@ fn count(app: &mut App, digit: u8) {
         .unwrap_or(0)
         .saturating_mul(10)
         .saturating_add(u16::from(digit));
-    app.entry.count = Some(typed.min(DIGITS_MOST)).filter(|&count| count > 0);
+    app.entry.count = Some(typed.min(NUMBER_MOST)).filter(|&count| count > 0);
 }
 
 fn mark(app: &mut App) {
@@ -115,8 +116,8 @@ fn cross(app: &mut App, to: Hand) {
     let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
         return;
     };
-    let seen_from_front = scene.drawing.face.toward == Hand::Right;
-    let deeper = (to == Hand::Right) == seen_from_front;
+    let front_left = scene.drawing.face.toward == Hand::Right;
+    let deeper = (to == Hand::Right) == front_left;
     let rows = &scene.drawing.rows;
     let here = rows
         .iter()
@@ -134,7 +135,7 @@ fn cross(app: &mut App, to: Hand) {
         (Some(row), _) => app.spot.row = row,
         // The backs meet in the middle of the book: past the last row the mate begins.
         (None, true) if app.shows_mate() => {
-            if let Some(face) = scene.layout.mate(app.spot.face) {
+            if let Some(face) = scene.mate_face() {
                 app.spot = Spot { face, ..app.spot }.settled(&app.desk.job);
             }
         }
@@ -179,21 +180,36 @@ fn span(app: &App) -> (i16, i16) {
 fn set(app: &mut App, fitting: Fitting) -> Vec<Effect> {
     let (first, last) = span(app);
     let Some((wall, run)) = bay_run(app, first, last, fitting) else {
-        refuse(
-            app,
-            "no bay sees this face here; step to an inside with n or p",
-        );
-        return Vec::new();
+        return refuse(app, NO_BAY);
     };
     let change = match fitting {
-        Fitting::Pins => Edit::Pins(run),
+        Fitting::Pins | Fitting::Centred(_) => Edit::Pins(run),
         Fitting::Plate => Edit::Plates { wall, run },
         Fitting::Runner => Edit::Runners(run),
         Fitting::Shelf => Edit::Shelves(run),
     };
-    app.entry.last = Some(fitting);
+    set_by(app, fitting, &change)
+}
+
+/// Makes the edit that sets a fitting; only what was set can be set again.
+fn set_by(app: &mut App, fitting: Fitting, change: &Edit) -> Vec<Effect> {
     (app.entry.count, app.entry.mark) = (None, None);
-    edit(app, &change)
+    let effects = edit(app, change);
+    if !effects.is_empty() {
+        app.entry.last = Some(fitting);
+    }
+    effects
+}
+
+fn again(app: &mut App) -> Vec<Effect> {
+    match app.entry.last {
+        Some(Fitting::Centred(count)) => {
+            app.entry.count = Some(count);
+            centred(app)
+        }
+        Some(fitting) => set(app, fitting),
+        None => refuse(app, "nothing was set yet that could be set again"),
+    }
 }
 
 fn bay_run(app: &App, first: i16, last: i16, fitting: Fitting) -> Option<(Hand, BayRun)> {
@@ -219,38 +235,37 @@ fn bay_run(app: &App, first: i16, last: i16, fitting: Fitting) -> Option<(Hand, 
 }
 
 fn centred(app: &mut App) -> Vec<Effect> {
-    let Some(count) = app
-        .entry
-        .count
-        .take()
-        .and_then(|count| i16::try_from(count).ok())
-    else {
-        refuse(app, "type how many holes first, then c: 6 c");
-        return Vec::new();
+    let Some(count) = app.entry.count.take() else {
+        return refuse(app, "type how many holes first, then the key again");
     };
-    let Some((_, run)) = bay_run(app, 1, 1, Fitting::Pins) else {
-        refuse(
-            app,
-            "no bay sees this face here; step to an inside with n or p",
-        );
-        return Vec::new();
+    let Some(run) = centred_run(app, i16::try_from(count).unwrap_or(i16::MAX)) else {
+        return refuse(app, NO_BAY);
     };
-    let holes = app
-        .desk
-        .job
-        .cabinet(app.spot.cabinet)
-        .map_or(0, |cabinet| Layout::last_hole(cabinet, &app.desk.job.shop));
-    let first = (holes + 1) / 2 - (count - 1) / 2;
-    app.entry.mark = None;
-    edit(
-        app,
-        &Edit::Pins(BayRun {
-            first,
-            last: first + count - 1,
-            datum: Datum::Middle,
-            ..run
-        }),
-    )
+    set_by(app, Fitting::Centred(count), &Edit::Pins(run))
+}
+
+/// So many holes about the middle of the bay: of the whole grid, and counted from there, where the bay is the only one the
+/// face has.
+fn centred_run(app: &App, count: i16) -> Option<BayRun> {
+    let scene = Scene::at(&app.desk.job, &app.spot)?;
+    let (bay, _) = scene.bay_at(app.spot.hole)?;
+    let alone = scene.layout.bays_at(app.spot.face).count() == 1;
+    let (lowest, highest) = if alone {
+        (1, scene.layout.last)
+    } else {
+        let inside = |number: &i16| bay.spans(scene.layout.height(*number));
+        let mut numbers = (1..=scene.layout.last).filter(inside);
+        let lowest = numbers.next()?;
+        (lowest, numbers.last().unwrap_or(lowest))
+    };
+    let first = (lowest + highest) / 2 - (count - 1) / 2;
+    Some(BayRun {
+        cabinet: app.spot.cabinet,
+        bay: bay.key,
+        first,
+        last: first.saturating_add(count - 1),
+        datum: if alone { Datum::Middle } else { Datum::Foot },
+    })
 }
 
 /// Counts the fitting under the cursor from the next of foot, head and middle.
@@ -266,8 +281,7 @@ fn recount(app: &mut App) -> Vec<Effect> {
         Some((fitting, scene.cabinet.opening.datum_of(fitting)?))
     });
     let Some((fitting, datum)) = found else {
-        refuse(app, "no fitting of a bay here");
-        return Vec::new();
+        return refuse(app, "no fitting of a bay here");
     };
     let at = Datum::ALL
         .iter()

@@ -311,4 +311,6 @@ fn go_to(app: &mut App, spot: Spot) {
 }
 
 #[cfg(test)]
+mod places;
+#[cfg(test)]
 mod tests;

@@ -39,7 +39,7 @@ fn desk(job: Job) -> Desk {
     }
 }
 
-fn app(job: Job) -> App {
+pub(super) fn app(job: Job) -> App {
     App::new(
         desk(job),
         Theme::new(Depth::True, Charset::Unicode),
@@ -56,7 +56,7 @@ fn any_job() -> impl Strategy<Value = Job> {
 }
 
 /// Presses the keys a second apart, saves what is to be saved, and gives what the journal would hold.
-fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
+pub(super) fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
     let (mut kept, mut at) = (Vec::new(), Instant::now());
     for &key in keys {
         at += Duration::from_secs(1);

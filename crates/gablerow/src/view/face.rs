@@ -95,10 +95,11 @@ fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
 
 /// Hole numbers and heights above the foot of the panel, and arrows where it goes on beyond the screen.
 fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, window: Window) {
-    let on_grid = 1..=scene.layout.last;
+    let (lowest, highest) = scene.drawing.holes;
+    let on_panel = lowest..=highest;
     for (y, number) in window
         .numbers()
-        .filter(|(_, number)| on_grid.contains(number))
+        .filter(|(_, number)| on_panel.contains(number))
     {
         let height = scene
             .drawing
@@ -194,6 +195,11 @@ fn gutter(
                 .filter(|dot| dot.hole.number == Some(number));
             here.map(|dot| dot.hole.x).collect::<Vec<_>>()
         };
+        // Where another bay lies at this height, this pair are no mates.
+        let z = scene.layout.height(number);
+        if scene.layout.mate(sides.0.face, z) != Some(sides.1.face) {
+            continue;
+        }
         let (left, right) = (holes(sides.0), holes(sides.1));
         if left.iter().any(|x| !right.contains(x)) {
             canvas.set(0, y, glyphs.left_only, Role::GutterMark);

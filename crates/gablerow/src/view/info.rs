@@ -21,7 +21,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
     let mut y = cursor(canvas, app, scene, 2);
     y = sizes(canvas, app, scene, y + 1);
     y = rows(canvas, app, scene, y + 1);
-    y = mate(canvas, scene, y + 1);
+    y = mate(canvas, app, scene, y + 1);
     checks(canvas, scene, y + 1);
 }
 
@@ -85,34 +85,23 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
 fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let unit = app.desk.job.unit;
     let drawing = &scene.drawing;
-    let board = scene
-        .layout
-        .upright(drawing.face.panel)
-        .map_or(Length::ZERO, |upright| upright.thickness);
-    let size = format!(
-        "{} x {} x {}",
-        drawing.length.show(unit),
-        drawing.depth.show(unit),
-        board.show(unit)
-    );
-    canvas.text(0, y, &size, Role::Plain);
-    let offsets = scene.cabinet.offsets;
-    let mismatch = offsets.ends(scene.cabinet.size.height).mismatch();
-    let holes = format!(
-        "{} holes from {}",
-        scene.layout.last,
-        offsets.foot.show(unit)
-    );
+    let Some(upright) = scene.layout.upright(drawing.face.panel) else {
+        return y;
+    };
+    let [length, depth, board] =
+        [drawing.length, drawing.depth, upright.thickness].map(|length| length.show(unit));
+    canvas.text(0, y, &format!("{length} x {depth} x {board}"), Role::Plain);
+    let first = upright.first_hole(scene.layout.grid).show(unit);
+    let holes = format!("{} holes from {first}", upright.hole_count());
     let after = canvas.text(0, y + 1, &holes, Role::Plain);
-    match mismatch.is_balanced() {
-        true => canvas.text(after + 1, y + 1, "BALANCED", Role::Good),
-        false => canvas.text(
-            after + 1,
-            y + 1,
-            &format!("{} OUT", mismatch.size().show(unit)),
+    let (balance, role) = match upright.mismatch.is_balanced() {
+        true => ("BALANCED".to_owned(), Role::Good),
+        false => (
+            format!("{} OUT", upright.mismatch.size().show(unit)),
             Role::Warn,
         ),
     };
+    canvas.text(after + 1, y + 1, &balance, role);
     y + 2
 }
 
@@ -143,24 +132,27 @@ fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
     y
 }
 
-fn mate(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
+fn mate(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let Some(mate) = scene.mate() else {
         canvas.text(0, y, "an outside: no bay sees it", Role::Dim);
         return y + 1;
     };
-    // A door hangs on one side only; all else is made on both.
+    // A door hangs on one side only; all else of a bay is made on both. Other bays have other mates.
+    let bay = scene.bay_at(app.spot.hole).map(|(bay, _)| bay);
     let holes = |drawing: &FaceDrawing| -> Vec<(Length, Option<i16>)> {
-        let paired = drawing
+        let of_bay = drawing
             .dots
             .iter()
-            .filter(|dot| dot.hole.only_use() != Some(Use::Plate));
+            .filter(|dot| bay.is_some_and(|bay| bay.spans(dot.hole.z)));
+        let paired = of_bay.filter(|dot| dot.hole.only_use() != Some(Use::Plate));
         paired.map(|dot| (dot.hole.x, dot.hole.number)).collect()
     };
     let lacks = |a: &[(Length, Option<i16>)], b: &[(Length, Option<i16>)]| {
         a.iter().filter(|hole| !b.contains(hole)).count()
     };
     let (own, other) = (holes(&scene.drawing), holes(&mate));
-    let has_plates = scene.drawing.dots.len() + mate.dots.len() > own.len() + other.len();
+    let mut dots = scene.drawing.dots.iter().chain(&mate.dots);
+    let has_plates = dots.any(|dot| dot.hole.only_use() == Some(Use::Plate));
     let text = match (lacks(&own, &other), lacks(&other, &own)) {
         (0, 0) if has_plates => format!("mate {}: the same, hinges aside", mate.face),
         (0, 0) => format!("mate {}: the same", mate.face),

@@ -364,10 +364,10 @@ fn mates_carry_the_other_ends_of_the_same_shelves() {
     let layout = lay_out(&cabinet_x(|_| ()));
     let [left, right] = [Hand::Left, Hand::Right].map(|hand| partition_face(9, hand));
     for (face, mate) in [(LEFT_INSIDE, left), (right, RIGHT_INSIDE)] {
-        assert_eq!(layout.mate(face), Some(mate));
-        assert_eq!(layout.mate(mate), Some(face));
+        assert_eq!(layout.mate(face, layout.height(1)), Some(mate));
+        assert_eq!(layout.mate(mate, layout.height(1)), Some(face));
     }
-    assert_eq!(layout.mate(LEFT_INSIDE.behind()), None);
+    assert_eq!(layout.mate(LEFT_INSIDE.behind(), layout.height(1)), None);
     let inner: Vec<_> = layout.inner_faces().collect();
     assert_eq!(inner, [LEFT_INSIDE, left, right, RIGHT_INSIDE]);
 }

@@ -53,7 +53,7 @@ fn free_rows_stand_on_outside_faces_too() {
     let hole = &face(&layout, outside).holes(&layout)[0];
     assert_eq!((hole.diameter, hole.depth), (mm(4), None));
     assert_eq!(hole.users, [(Use::Free, Key(20))]);
-    assert_eq!(layout.mate(outside), None);
+    assert_eq!(layout.mate(outside, layout.height(1)), None);
 }
 
 #[test]
