@@ -23,6 +23,8 @@ pub struct App {
     pub screen: Screen,
     /// What lies beside or on it.
     pub pane: Option<Pane>,
+    /// What a page lies on, and gives way to again.
+    pub below: Option<Pane>,
     /// What is asked.
     pub asked: Option<Asked>,
     /// What has been typed toward the next fitting.
@@ -87,6 +89,8 @@ pub enum Asked {
         path: PathBuf,
         /// What lies there, in words.
         what: String,
+        /// Leave once it is saved.
+        then_quit: bool,
     },
 }
 
@@ -209,6 +213,7 @@ impl App {
             spot,
             screen: Screen::Face,
             pane: None,
+            below: None,
             asked: None,
             entry: Entry::default(),
             notice: None,
@@ -226,16 +231,28 @@ impl App {
     /// Where a key pressed now is pressed.
     #[must_use]
     pub fn context(&self) -> Context {
-        match (&self.asked, self.pane, self.screen) {
-            (Some(Asked::Line(_)), _, _) => Context::Line,
-            (Some(Asked::Leaving), _, _) => Context::Leaving,
-            (Some(Asked::Found(_)), _, _) => Context::Found,
-            (Some(Asked::Occupied { .. }), _, _) => Context::Occupied,
-            (None, Some(Pane::Sizes(_)), _) => Context::Sizes,
-            (None, Some(Pane::Checks(_)), _) => Context::Checks,
-            (None, Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
-            (None, None, Screen::Job(_)) => Context::Job,
-            (None, None, Screen::Face | Screen::Book) => Context::Face,
+        match &self.asked {
+            Some(Asked::Line(_)) => Context::Line,
+            Some(Asked::Leaving) => Context::Leaving,
+            Some(Asked::Found(_)) => Context::Found,
+            Some(Asked::Occupied { .. }) => Context::Occupied,
+            None => self.context_of(self.pane),
+        }
+    }
+
+    /// Where keys are pressed again once the page is closed.
+    #[must_use]
+    pub fn context_below(&self) -> Context {
+        self.context_of(self.below)
+    }
+
+    fn context_of(&self, pane: Option<Pane>) -> Context {
+        match (pane, self.screen) {
+            (Some(Pane::Sizes(_)), _) => Context::Sizes,
+            (Some(Pane::Checks(_)), _) => Context::Checks,
+            (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
+            (None, Screen::Job(_)) => Context::Job,
+            (None, Screen::Face | Screen::Book) => Context::Face,
         }
     }
 }

@@ -15,6 +15,7 @@ pub mod job_file;
 pub mod journal_entry;
 pub mod key;
 pub mod keymap;
+pub mod page;
 pub mod program;
 pub mod scene;
 pub mod session;

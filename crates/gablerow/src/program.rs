@@ -83,7 +83,11 @@ fn handle(app: &mut App, session: &mut Session, message: Message) -> bool {
                         leave |= then_quit;
                         Message::Saved(path)
                     }
-                    Ok(Outcome::Occupied { path, what }) => Message::Occupied { path, what },
+                    Ok(Outcome::Occupied { path, what }) => Message::Occupied {
+                        path,
+                        what,
+                        then_quit,
+                    },
                     Err(error) => Message::Failed(format!("{error:#}")),
                 };
                 update(app, answer);

@@ -60,3 +60,10 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     }
     Vec::new()
 }
+
+/// After a change there may be fewer findings than the line one was on.
+pub(super) fn settle(app: &mut App) {
+    if let (Some(Pane::Checks(at)), Some(scene)) = (app.pane, Scene::at(&app.desk.job, &app.spot)) {
+        app.pane = Some(Pane::Checks(at.min(scene.findings.len().saturating_sub(1))));
+    }
+}

@@ -256,7 +256,7 @@ fn centred_run(app: &App, count: i16) -> Option<BayRun> {
         let inside = |number: &i16| bay.spans(scene.layout.height(*number));
         let mut numbers = (1..=scene.layout.last).filter(inside);
         let lowest = numbers.next()?;
-        (lowest, numbers.last().unwrap_or(lowest))
+        (lowest, numbers.next_back().unwrap_or(lowest))
     };
     let first = (lowest + highest) / 2 - (count - 1) / 2;
     Some(BayRun {

@@ -24,6 +24,7 @@ use crate::app::{App, Asked, Line, Notice, Pane, Purpose, Screen};
 use crate::field::Field;
 use crate::key::{Key, Press};
 use crate::keymap::{self, Context};
+use crate::page;
 use crate::scene::Spot;
 
 /// What comes in.
@@ -43,6 +44,8 @@ pub enum Message {
         path: PathBuf,
         /// What is there, in words.
         what: String,
+        /// Leave once it is saved.
+        then_quit: bool,
     },
     /// Saving failed; nothing is lost.
     Failed(String),
@@ -99,8 +102,16 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
             app.desk.history.mark_saved();
             Vec::new()
         }
-        Message::Occupied { path, what } => {
-            app.asked = Some(Asked::Occupied { path, what });
+        Message::Occupied {
+            path,
+            what,
+            then_quit,
+        } => {
+            app.asked = Some(Asked::Occupied {
+                path,
+                what,
+                then_quit,
+            });
             Vec::new()
         }
         Message::Failed(text) => {
@@ -151,14 +162,8 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (_, Action::Save) => save(app, false),
         (_, Action::Quit) => leave(app),
         (_, Action::Unit) => edit(app, &Edit::Unit(app.desk.job.unit.other())),
-        (_, Action::Help) => {
-            app.pane = Some(Pane::Help(0));
-            Vec::new()
-        }
-        (_, Action::Why) => {
-            app.pane = Some(Pane::Why(0));
-            Vec::new()
-        }
+        (_, Action::Help) => open_page(app, Pane::Help(0)),
+        (_, Action::Why) => open_page(app, Pane::Why(0)),
         (Context::Face, action) => face::act(app, action),
         (Context::Sizes, action) => sizes::act(app, action),
         (Context::Job, action) => job_list::act(app, action),
@@ -211,6 +216,7 @@ fn make_again(app: &mut App) -> Vec<Effect> {
 /// After a change the place the person stands on may be gone.
 fn settle(app: &mut App) {
     app.spot = app.spot.settled(&app.desk.job);
+    checks::settle(app);
     if let Screen::Job(cabinet) = app.screen
         && app.desk.job.cabinet(cabinet).is_none()
     {
@@ -257,11 +263,16 @@ fn answer(app: &mut App, action: Action) -> Vec<Effect> {
         (Action::SaveAndQuit, _) => save(app, true),
         (Action::QuitUnsaved, _) => vec![Effect::Quit],
         (Action::Leave, Some(Asked::Found(_))) => back_to_saved(app),
-        (Action::SaveElsewhere, _) => {
-            ask_where(app, false);
+        (Action::SaveElsewhere, Some(Asked::Occupied { then_quit, .. })) => {
+            ask_where(app, then_quit);
             Vec::new()
         }
-        (Action::Overwrite, Some(Asked::Occupied { path, .. })) => save_to(app, path, true, false),
+        (
+            Action::Overwrite,
+            Some(Asked::Occupied {
+                path, then_quit, ..
+            }),
+        ) => save_to(app, path, true, then_quit),
         _ => Vec::new(),
     }
 }
@@ -294,14 +305,27 @@ fn ask(app: &mut App, purpose: Purpose, offered: &str) {
     }));
 }
 
+fn open_page(app: &mut App, page: Pane) -> Vec<Effect> {
+    app.below = app.pane.replace(page);
+    Vec::new()
+}
+
+/// A line up or down, as far as the page goes; anything else closes it.
 fn turn_page(app: &mut App, action: Action) {
-    app.pane = match (app.pane, action) {
-        (Some(Pane::Help(at)), Action::Up) => Some(Pane::Help(at.saturating_sub(1))),
-        (Some(Pane::Help(at)), Action::Down) => Some(Pane::Help(at + 1)),
-        (Some(Pane::Why(at)), Action::Up) => Some(Pane::Why(at.saturating_sub(1))),
-        (Some(Pane::Why(at)), Action::Down) => Some(Pane::Why(at + 1)),
+    let last = page::last_start(app);
+    let turned = |at: usize| match action {
+        Action::Up => Some(at.min(last).saturating_sub(1)),
+        Action::Down => Some((at + 1).min(last)),
         _ => None,
     };
+    app.pane = match app.pane {
+        Some(Pane::Help(at)) => turned(at).map(Pane::Help),
+        Some(Pane::Why(at)) => turned(at).map(Pane::Why),
+        other => other,
+    }
+    .or(app
+        .below
+        .take_if(|_| !matches!(action, Action::Up | Action::Down)));
 }
 
 /// Goes to a face of a cabinet, at the row and hole one was on as near as may be.

@@ -193,3 +193,66 @@ fn a_cabinet_goes_only_when_its_name_is_typed() {
     press_all(&mut app, &typed("u"));
     assert_eq!(app.desk.job, demo::job().unwrap());
 }
+
+#[test]
+fn a_page_ends_at_its_last_line_and_gives_way_to_what_it_lay_on() {
+    let mut app = app(demo::job().unwrap());
+    press_all(&mut app, &[Key::Char('e'), Key::Char('?')]);
+    press_all(&mut app, &[Key::Down; 300]);
+    let last = page::last_start(&app);
+    assert_eq!(app.pane, Some(Pane::Help(last)));
+    press_all(&mut app, &[Key::Up]);
+    assert_eq!(app.pane, Some(Pane::Help(last - 1)));
+    let first = page::lines(&app).swap_remove(0);
+    assert_eq!(
+        first,
+        page::PageLine::Heading(Context::Sizes.title().to_owned())
+    );
+    press_all(&mut app, &[Key::Esc]);
+    assert_eq!(app.pane, Some(Pane::Sizes(0)));
+}
+
+#[test]
+fn the_line_of_the_checks_stays_on_a_finding() {
+    let mut app = app(demo::job().unwrap());
+    // Two runners on pins: findings that undo takes away again.
+    press_all(
+        &mut app,
+        &"9\rr"
+            .chars()
+            .map(|c| if c == '\r' { Key::Enter } else { Key::Char(c) })
+            .collect::<Vec<_>>(),
+    );
+    press_all(&mut app, &[Key::Char('k')]);
+    press_all(&mut app, &[Key::Down; 20]);
+    assert!(matches!(app.pane, Some(Pane::Checks(at)) if at > 0));
+    press_all(&mut app, &[Key::Char('u')]);
+    assert_eq!(app.pane, Some(Pane::Checks(0)));
+}
+
+#[test]
+fn leaving_is_not_forgotten_when_the_name_was_taken() {
+    let mut app = app(demo::job().unwrap());
+    let path = PathBuf::from("kiln.json");
+    let occupied = Message::Occupied {
+        path: path.clone(),
+        what: "not saved: kiln.json: a file of this name is already there; use another name, or overwrite it".to_owned(),
+        then_quit: true,
+    };
+    update(&mut app, occupied);
+    let frame = view(&app);
+    let foot: String = (0..80).map(|x| frame[(x, 23)].symbol()).collect();
+    for hint in ["s other name", "o overwrite", "Esc back"] {
+        assert!(foot.contains(hint), "{foot}");
+    }
+    let press = Press {
+        key: Key::Char('o'),
+        at: Instant::now(),
+    };
+    let expected = Effect::Save {
+        path,
+        overwrite: true,
+        then_quit: true,
+    };
+    assert_eq!(update(&mut app, Message::Press(press)), [expected]);
+}

@@ -71,9 +71,23 @@ fn hints(line: &mut Canvas, app: &App, from: u16) {
     }
 }
 
+/// A question, cut so that all of its keys are seen.
 fn asking(line: &mut Canvas, app: &App, text: &str) {
-    let after = line.text(0, 0, &format!(" {text} "), Role::Warn);
+    let hints_wide = hints_width(line, app);
+    let room = line.width().saturating_sub(hints_wide + 1);
+    let mut question = line.part(0, 0, room, 1);
+    let after = question.text(0, 0, &format!(" {text} "), Role::Warn);
     hints(line, app, after + 1);
+}
+
+/// The columns that all hints of the place take.
+fn hints_width(line: &Canvas, app: &App) -> u16 {
+    let wide = |binding: &&keymap::Binding| {
+        let key = binding.key.name(line.charset());
+        key.chars().count() + binding.action.label().len() + 2
+    };
+    let all: usize = keymap::hints(app.context()).iter().map(wide).sum();
+    u16::try_from(all).unwrap_or(u16::MAX)
 }
 
 /// What was typed toward the next fitting.

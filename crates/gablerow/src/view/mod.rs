@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! App -> Scene -> face | book | job_list        fills the screen
-//!                 sizes | checks | why | help   beside it or on it
+//!                 sizes | checks | page         beside it or on it
 //!                 foot                          the last line: hints, what is asked, what is said
 //! ```
 
@@ -11,12 +11,11 @@ mod canvas;
 mod checks;
 mod face;
 mod foot;
-mod help;
 mod info;
 mod job_list;
+mod page;
 mod panel;
 mod sizes;
-mod why;
 mod words;
 
 use ratatui::buffer::Buffer;
@@ -56,8 +55,11 @@ pub fn view(app: &App) -> Buffer {
         return buffer;
     };
     match (app.pane, app.screen) {
-        (Some(Pane::Help(from)), _) => help::draw(&mut canvas, from),
-        (Some(Pane::Why(from)), _) => why::draw(&mut canvas, app, &scene, from),
+        (Some(Pane::Help(from)), _) => page::draw(&mut canvas, app, "keys", from),
+        (Some(Pane::Why(from)), _) => {
+            let title = format!("why, {} {}", scene.cabinet.name, scene.drawing.face);
+            page::draw(&mut canvas, app, &title, from);
+        }
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),

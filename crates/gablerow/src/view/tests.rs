@@ -57,6 +57,7 @@ fn states(job: &Job, charset: Charset) -> Vec<App> {
         Asked::Occupied {
             path: HOSTILE.into(),
             what: HOSTILE.to_owned(),
+            then_quit: false,
         },
     ];
     for question in asked {
