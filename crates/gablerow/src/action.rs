@@ -79,6 +79,12 @@ pub enum Action {
     SaveAndQuit,
     /// Leaves; the changes are found again on opening.
     QuitUnsaved,
+    /// Goes back to what the file holds.
+    AsSaved,
+    /// Opens the cabinet of the line.
+    Open,
+    /// Goes to the place of the finding.
+    GoThere,
     /// Takes up the changes that were found.
     TakeUp,
     /// Saves under another name.
@@ -252,6 +258,17 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::QuitUnsaved,
         "quit",
         "Leaves without saving; the changes are found again on opening.",
+    ),
+    (
+        Action::AsSaved,
+        "as saved",
+        "Goes back to what the file holds, step by step; redo makes the changes again.",
+    ),
+    (Action::Open, "open", "Opens this cabinet on its left side."),
+    (
+        Action::GoThere,
+        "go there",
+        "Goes to the place of this finding.",
     ),
     (
         Action::TakeUp,

@@ -142,7 +142,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Sizes, '?', Action::Help, 9),
     bind(Job, Key::Up, Action::Up, 0),
     bind(Job, Key::Down, Action::Down, 0),
-    bind(Job, Key::Enter, Action::Enter, 1),
+    bind(Job, Key::Enter, Action::Open, 1),
     letter(Job, 'a', Action::Add, 2),
     letter(Job, 'c', Action::Copy, 3),
     letter(Job, 'r', Action::Rename, 4),
@@ -155,7 +155,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, '?', Action::Help, 10),
     bind(Checks, Key::Up, Action::Up, 1),
     bind(Checks, Key::Down, Action::Down, 2),
-    bind(Checks, Key::Enter, Action::Enter, 3),
+    bind(Checks, Key::Enter, Action::GoThere, 3),
     letter(Checks, 'a', Action::Accept, 4),
     letter(Checks, 'u', Action::Undo, 5),
     letter(Checks, 'U', Action::Redo, 0),
@@ -172,7 +172,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Leaving, 'q', Action::QuitUnsaved, 2),
     bind(Leaving, Key::Esc, Action::Leave, 3),
     bind(Found, Key::Enter, Action::TakeUp, 1),
-    bind(Found, Key::Esc, Action::Leave, 2),
+    bind(Found, Key::Esc, Action::AsSaved, 2),
     letter(Occupied, 's', Action::SaveElsewhere, 1),
     letter(Occupied, 'o', Action::Overwrite, 2),
     bind(Occupied, Key::Esc, Action::Leave, 3),
@@ -185,6 +185,12 @@ pub fn action(context: Context, key: Key) -> Option<Action> {
         .iter()
         .find(|binding| binding.context == context && binding.key == key)
         .map(|binding| binding.action)
+}
+
+/// The key that does something in a place.
+#[must_use]
+pub fn binding_of(context: Context, action: Action) -> Option<&'static Binding> {
+    bindings(context).find(|binding| binding.action == action)
 }
 
 /// The keys of a place that stand in its hint line, in their order.
@@ -229,7 +235,7 @@ mod tests {
     fn every_place_can_be_left_and_names_its_keys_shortly() {
         for context in Context::ALL {
             assert!(
-                bindings(context).any(|binding| binding.action == Action::Leave),
+                bindings(context).any(|binding| binding.key == Key::Esc),
                 "{context:?}"
             );
             for binding in bindings(context) {

@@ -4,7 +4,7 @@ use alloc::boxed::Box;
 use alloc::format;
 use alloc::string::String;
 
-use super::{Refusal, cabinet, change};
+use super::{Refusal, Scope, cabinet, change};
 use crate::history::{Change, Step};
 use crate::job::{Back, BackRule, Cabinet, Fit, Job, Key, Reference, Shop, TopKind};
 use crate::measure::Length;
@@ -34,6 +34,15 @@ impl Choice {
             Self::Top => "top",
             Self::BackRule => "back rule",
             Self::Reference => "stops",
+        }
+    }
+
+    /// Whose it is.
+    #[must_use]
+    pub fn scope(self) -> Scope {
+        match self {
+            Self::Back | Self::Top => Scope::Cabinet,
+            Self::BackRule | Self::Reference => Scope::Job,
         }
     }
 

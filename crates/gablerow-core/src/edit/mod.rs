@@ -17,7 +17,7 @@ use alloc::string::{String, ToString};
 use core::fmt;
 
 pub use choice::Choice;
-pub use measure::Measure;
+pub use measure::{Measure, Scope};
 
 use crate::history::{Change, Step};
 use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key};
@@ -223,7 +223,7 @@ impl Edit {
             }),
             Self::Unit(unit) if *unit == job.unit => Err(nothing()),
             Self::Unit(unit) => Ok(Step {
-                label: format!("shown in {}", unit.word()),
+                label: format!("shown in {}", unit.words()),
                 change: Change::Unit {
                     before: job.unit,
                     after: *unit,

@@ -25,6 +25,15 @@ impl Unit {
         }
     }
 
+    /// The word for several of them: `millimetres` or `inches`.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Millimetre => "millimetres",
+            Self::Inch => "inches",
+        }
+    }
+
     /// The sign people write: `mm` or `in`.
     #[must_use]
     pub const fn word(self) -> &'static str {

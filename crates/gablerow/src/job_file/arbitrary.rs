@@ -222,7 +222,7 @@ fn bored() -> impl Strategy<Value = Bored> {
 /// A job that [`Job::validate`] has nothing to say about.
 pub(super) fn job() -> impl Strategy<Value = Job> {
     let plain = Job::plain(Label::new("A").unwrap());
-    let cabinets = prop::collection::vec(cabinet(&plain), 0..4);
+    let cabinets = prop::collection::vec(cabinet(&plain), 1..4);
     let unit = select(vec![Unit::Millimetre, Unit::Inch]);
     let bored = prop::collection::vec(bored(), 0..3);
     (label(), unit, cabinets, bored).prop_map(move |(title, unit, mut cabinets, bored)| {

@@ -10,8 +10,6 @@ use super::{
 };
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
-
     #[test]
     fn written_and_read_is_identity(job in arbitrary::job()) {
         prop_assert_eq!(job.validate(), Ok(()));

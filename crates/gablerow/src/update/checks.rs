@@ -19,7 +19,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     match (action, finding) {
         (Action::Up, _) => app.pane = Some(Pane::Checks(at.saturating_sub(1))),
         (Action::Down, _) => app.pane = Some(Pane::Checks((at + 1).min(count.saturating_sub(1)))),
-        (Action::Enter, Some(finding)) => {
+        (Action::GoThere, Some(finding)) => {
             app.pane = None;
             if !matches!(app.screen, Screen::Face | Screen::Book) {
                 app.screen = Screen::Face;

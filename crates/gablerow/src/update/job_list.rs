@@ -15,7 +15,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Up => app.screen = Screen::Job(neighbour(&app.desk.job, here, -1)),
         Action::Down => app.screen = Screen::Job(neighbour(&app.desk.job, here, 1)),
         Action::Leave => app.screen = Screen::Face,
-        Action::Enter => {
+        Action::Open => {
             app.screen = Screen::Face;
             if here != app.spot.cabinet {
                 go_to(

@@ -146,7 +146,7 @@ fn pressed(app: &mut App, press: Press) -> Vec<Effect> {
 fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
     match (context, key) {
         (Context::Line, key) => line::typed(app, key),
-        (Context::Sizes, key @ Key::Char(_)) => {
+        (Context::Sizes, Key::Char('0'..='9' | '+' | '-' | '.' | ',')) => {
             sizes::begin(app);
             line::typed(app, key);
         }
@@ -262,7 +262,7 @@ fn answer(app: &mut App, action: Action) -> Vec<Effect> {
     match (action, asked) {
         (Action::SaveAndQuit, _) => save(app, true),
         (Action::QuitUnsaved, _) => vec![Effect::Quit],
-        (Action::Leave, Some(Asked::Found(_))) => back_to_saved(app),
+        (Action::AsSaved, _) => back_to_saved(app),
         (Action::SaveElsewhere, Some(Asked::Occupied { then_quit, .. })) => {
             ask_where(app, then_quit);
             Vec::new()
@@ -292,7 +292,7 @@ fn back_to_saved(app: &mut App) -> Vec<Effect> {
         effects.extend(step);
     }
     app.notice = Some(Notice::done(
-        "as it was saved; U makes the changes again, one by one",
+        "as it was saved; redo makes the changes again, one by one",
     ));
     effects
 }

@@ -1,8 +1,13 @@
 //! The last line: what is asked, else what is said, else the hints.
 
+use std::borrow::Cow;
+
+use unicode_width::UnicodeWidthStr;
+
 use super::canvas::Canvas;
+use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
-use crate::keymap;
+use crate::keymap::{self, Binding, Context};
 use crate::scene::Scene;
 use crate::theme::Role;
 
@@ -20,7 +25,6 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
             &format!("{count} unsaved changes found, and shown here"),
         ),
         (Some(Asked::Occupied { what, .. }), _) => asking(&mut line, app, what),
-        (None, _) if app.entry.count.is_some() || app.entry.mark.is_some() => entry(&mut line, app),
         (None, Some(notice)) => {
             let role = if notice.is_refusal {
                 Role::Warn
@@ -30,6 +34,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
             let after = line.text(0, 0, &format!(" {} ", notice.text), role);
             hints(&mut line, app, after + 1);
         }
+        (None, None) if is_entering(app) => entry(&mut line, app),
         // Both walls leave no room for the numbers of the cursor but this.
         (None, None) if app.screen == Screen::Book && app.pane.is_none() => {
             let after = line.text(0, 0, &place(app, scene), Role::Strong);
@@ -56,19 +61,30 @@ fn place(app: &App, scene: &Scene) -> String {
 
 /// As many hints as fit whole.
 fn hints(line: &mut Canvas, app: &App, from: u16) {
+    hint_each(line, from, keymap::hints(app.context()));
+}
+
+fn hint_each<'a>(line: &mut Canvas, from: u16, bindings: impl IntoIterator<Item = &'a Binding>) {
     let mut x = from;
-    for binding in keymap::hints(app.context()) {
-        let key = binding.key.name(line.charset());
-        // Without arrows a key may be called what it does.
-        let label = Some(binding.action.label()).filter(|&label| label != key);
-        let label = label.unwrap_or_default();
-        let wide = u16::try_from(key.chars().count() + label.len() + 2).unwrap_or(u16::MAX);
+    for binding in bindings {
+        let (key, label, wide) = hint(line, binding);
         if x.saturating_add(wide) > line.width() {
             break;
         }
         x = line.text(x, 0, &key, Role::HintKey);
         x = line.text(x + 1, 0, label, Role::HintLabel) + 1;
     }
+}
+
+/// A key, what it does, and the columns both take with the blanks after them.
+fn hint(line: &Canvas, binding: &Binding) -> (Cow<'static, str>, &'static str, u16) {
+    let key = binding.key.name(line.charset());
+    // Without arrows a key may be called what it does.
+    let label = Some(binding.action.label())
+        .filter(|&label| label != key)
+        .unwrap_or_default();
+    let wide = key.width() + label.width() + 2;
+    (key, label, u16::try_from(wide).unwrap_or(u16::MAX))
 }
 
 /// A question, cut so that all of its keys are seen.
@@ -82,37 +98,47 @@ fn asking(line: &mut Canvas, app: &App, text: &str) {
 
 /// The columns that all hints of the place take.
 fn hints_width(line: &Canvas, app: &App) -> u16 {
-    let wide = |binding: &&keymap::Binding| {
-        let key = binding.key.name(line.charset());
-        key.chars().count() + binding.action.label().len() + 2
-    };
-    let all: usize = keymap::hints(app.context()).iter().map(wide).sum();
-    u16::try_from(all).unwrap_or(u16::MAX)
+    let wide = keymap::hints(app.context())
+        .into_iter()
+        .map(|binding| hint(line, binding).2);
+    wide.fold(0, u16::saturating_add)
 }
 
-/// What was typed toward the next fitting.
+/// Whether something has been typed toward the next fitting, where the next key can be one.
+fn is_entering(app: &App) -> bool {
+    let has_entry = app.entry.count.is_some() || app.entry.mark.is_some();
+    has_entry && app.context() == Context::Face
+}
+
+/// What was typed toward the next fitting, and the keys that take it.
 fn entry(line: &mut Canvas, app: &App) {
+    use Action::{Centred, GoTo, Hinge, Leave, Pins, Runner, Shelf};
     let hole = app.spot.hole;
-    let text = match (app.entry.mark, app.entry.count) {
-        (Some(mark), _) => format!(" run {}-{} ", mark.min(hole), mark.max(hole)),
-        (None, Some(count)) => format!(" {count} "),
-        (None, None) => String::new(),
+    let (text, takers): (_, &[Action]) = match (app.entry.mark, app.entry.count) {
+        (Some(mark), _) => {
+            let run = format!(" run {}-{} ", mark.min(hole), mark.max(hole));
+            (run, &[Pins, Hinge, Runner, Shelf, Leave])
+        }
+        (None, count) => {
+            let number = format!(" {} ", count.unwrap_or(0));
+            (number, &[GoTo, Pins, Centred, Hinge, Runner, Shelf, Leave])
+        }
     };
     let after = line.text(0, 0, &text, Role::MarkedRun);
-    let next = match app.entry.mark {
-        Some(_) => "now s shelf zone, h hinge, r runner or l shelf; Esc drops it",
-        None => "Enter goes to that hole; s h r l c set so many; Esc drops it",
-    };
-    line.text(after + 1, 0, next, Role::HintLabel);
+    let bindings = takers
+        .iter()
+        .filter_map(|&action| keymap::binding_of(Context::Face, action));
+    hint_each(line, after + 1, bindings);
 }
 
 fn typing(line: &mut Canvas, app: &App, asked: &Line) {
-    let mut x = line.text(
-        0,
-        0,
-        &format!(" {} ", asked.purpose.question(&app.desk.job)),
-        Role::Title,
-    );
+    // What is wrong with a length names the length itself.
+    let is_named = matches!(asked.purpose, Purpose::Measure(_)) && asked.complaint.is_some();
+    let question = asked.purpose.question(&app.desk.job);
+    let mut x = match is_named {
+        true => 0,
+        false => line.text(0, 0, &format!(" {question} "), Role::Title),
+    };
     // A length is typed where it stands; the question and a complaint are said here.
     if !matches!(asked.purpose, Purpose::Measure(_)) {
         let wide = if asked.complaint.is_some() {

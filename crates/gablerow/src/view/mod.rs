@@ -46,12 +46,7 @@ pub fn view(app: &App) -> Buffer {
         return buffer;
     }
     let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
-        canvas.text(
-            0,
-            0,
-            "this job has no cabinet; press j, then a to add one",
-            Role::Plain,
-        );
+        canvas.text(0, 0, "this job has no cabinet", Role::Plain);
         return buffer;
     };
     match (app.pane, app.screen) {

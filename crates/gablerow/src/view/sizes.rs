@@ -1,6 +1,6 @@
 //! The sizes, each with its value, beside a drawing that answers.
 
-use gablerow_core::edit::{Choice, Measure};
+use gablerow_core::edit::{Measure, Scope};
 
 use super::canvas::Canvas;
 use crate::app::{App, Asked, Purpose};
@@ -13,39 +13,58 @@ const VALUES: u16 = 13;
 /// Where choices begin, whose names are shorter than their words.
 const CHOICES: u16 = 11;
 
-/// Draws the list; the line one is on shows what is typed into it.
+/// Draws the list; the line one is on shows what is typed into it, and is always in sight.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
     canvas.text(0, 0, &format!("{} sizes", scene.cabinet.name), Role::Title);
-    let mut y = 1;
-    for (line, item) in lines().enumerate() {
-        if item == SizeLine::Measure(Measure::Board) {
-            canvas.text(0, y, "whole job", Role::Dim);
-            y += 1;
-        }
-        let here = line == at;
-        let name = match item {
-            SizeLine::Measure(measure) => measure.words(),
-            SizeLine::Choice(choice) => choice.words(),
-        };
-        let sign = if here {
-            canvas.glyphs().arrow_right
-        } else {
-            ' '
-        };
-        canvas.text(
-            0,
-            y,
-            &format!("{sign}{name}"),
-            if here { Role::Strong } else { Role::Plain },
-        );
-        match item {
-            SizeLine::Measure(measure) => value(canvas, app, scene, measure, y, here),
-            SizeLine::Choice(choice) => choice_value(canvas, app, scene, choice, y),
+    let (width, height) = (canvas.width(), canvas.height().saturating_sub(1));
+    let rows = rows();
+    let here = rows
+        .iter()
+        .position(|row| row.is_some_and(|(line, _)| line == at));
+    let from = here
+        .unwrap_or(0)
+        .saturating_sub(usize::from(height).saturating_sub(1));
+    let mut list = canvas.part(0, 1, width, height);
+    let mut y = 0;
+    for row in rows.iter().skip(from) {
+        match *row {
+            None => drop(list.text(0, y, "whole job", Role::Dim)),
+            Some((line, item)) => size_line(&mut list, app, scene, (y, item), line == at),
         }
         y += 1;
     }
-    let y = canvas.paragraph(y + 1, 0, &both(app, scene, at), Role::Plain);
-    canvas.paragraph(y, 0, &balance(app, scene), Role::Dim);
+    let y = list.paragraph(y + 1, 0, &both(app, scene, at), Role::Plain);
+    list.paragraph(y, 0, &balance(app, scene), Role::Dim);
+}
+
+/// The lines with their place among them; `None` is the heading over what the whole job goes by.
+fn rows() -> Vec<Option<(usize, SizeLine)>> {
+    let mut rows: Vec<_> = lines().enumerate().map(Some).collect();
+    let of_job = lines().position(|line| line.scope() == Scope::Job);
+    rows.insert(of_job.unwrap_or(rows.len()), None);
+    rows
+}
+
+fn size_line(
+    canvas: &mut Canvas,
+    app: &App,
+    scene: &Scene,
+    (y, item): (u16, SizeLine),
+    here: bool,
+) {
+    let sign = if here {
+        canvas.glyphs().arrow_right
+    } else {
+        ' '
+    };
+    let role = if here { Role::Strong } else { Role::Plain };
+    canvas.text(0, y, &format!("{sign}{}", item.words()), role);
+    match item {
+        SizeLine::Measure(measure) => value(canvas, app, scene, measure, y, here),
+        SizeLine::Choice(choice) => {
+            canvas.text(CHOICES, y, choice.value(&app.desk.job, scene.cabinet), role);
+        }
+    }
 }
 
 fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16, here: bool) {
@@ -68,15 +87,6 @@ fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16
         y,
         &text,
         if here { Role::Strong } else { Role::Plain },
-    );
-}
-
-fn choice_value(canvas: &mut Canvas, app: &App, scene: &Scene, choice: Choice, y: u16) {
-    canvas.text(
-        CHOICES,
-        y,
-        choice.value(&app.desk.job, scene.cabinet),
-        Role::Plain,
     );
 }
 

@@ -191,8 +191,6 @@ fn any_key() -> impl Strategy<Value = Key> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
-
     #[test]
     fn a_press_costs_one_write_or_none_when_the_frame_is_the_same(
         keys in prop::collection::vec(any_key(), 1..30)

@@ -94,7 +94,7 @@ impl Job {
     /// - a length or a number outside its range, openings too deep within each other or too many side by side;
     /// - two cabinets of one key or of one name, two things of one key in a cabinet, two cards of one kind with one id;
     /// - a card that is named and not there;
-    /// - more cabinets than a job may have; a cabinet without a copy; a runner without a length.
+    /// - no cabinet at all, or more than a job may have; a cabinet without a copy; a runner without a length.
     pub fn validate(&self) -> Checked {
         self.cards
             .validate()
@@ -102,6 +102,10 @@ impl Job {
         self.shop
             .validate(&self.cards)
             .map_err(|fault| fault.within("shop"))?;
+        if self.cabinets.is_empty() {
+            let problem = "none, but a job has at least one cabinet";
+            return Err(Fault::new("cabinets", problem));
+        }
         if self.cabinets.len() > CABINETS_MOST {
             let problem = format!(
                 "{} cabinets, but a job has at most {CABINETS_MOST}",
