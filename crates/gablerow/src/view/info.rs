@@ -1,6 +1,6 @@
 //! What there is to say about a face, beside it.
 
-use gablerow_core::check::Level;
+use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::layout::Use;
 use gablerow_core::measure::Length;
@@ -172,26 +172,59 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
         };
         x = canvas.text(x, y, &format!("{count} {}", level.word()), role) + 2;
     }
+    let (width, height) = (usize::from(canvas.width()), canvas.height());
     let mut y = y + 1;
-    let width = usize::from(canvas.width());
     // What both walls have to say alike is said once.
-    let mut said: Vec<&str> = Vec::new();
-    for level in Level::ALL {
-        for finding in words::open_findings(&scene.findings, level) {
-            if said.contains(&finding.message.as_str()) {
-                continue;
-            }
-            said.push(&finding.message);
-            canvas.text(0, y, &level.word()[..1].to_uppercase(), level_role(level));
-            let mut lines = wrap(&finding.message, width.saturating_sub(2));
-            if lines.len() > FINDING_LINES_MOST {
-                lines.truncate(FINDING_LINES_MOST);
-                lines[FINDING_LINES_MOST - 1].push(canvas.glyphs().ellipsis);
-            }
-            for line in lines {
-                canvas.text(2, y, &line, Role::Plain);
-                y += 1;
-            }
+    let mut told: Vec<&Finding> = Vec::new();
+    for finding in Level::ALL
+        .into_iter()
+        .flat_map(|level| words::open_findings(&scene.findings, level))
+    {
+        if !told
+            .iter()
+            .any(|earlier| earlier.message == finding.message)
+        {
+            told.push(finding);
+        }
+    }
+    for (at, finding) in told.iter().enumerate() {
+        let elsewhere = finding
+            .place
+            .face
+            .filter(|&face| face != scene.drawing.face);
+        let place = elsewhere
+            .map(|face| format!("{face}: "))
+            .unwrap_or_default();
+        let mut lines = wrap(
+            &format!("{place}{}", finding.message),
+            width.saturating_sub(2),
+        );
+        let more_to_come = told.len() - at;
+        // The last line is kept for what has no room.
+        let room = usize::from(height.saturating_sub(y + u16::from(more_to_come > 1)));
+        if room == 0 || (lines.len() > room && more_to_come > 1) {
+            canvas.text(
+                2,
+                y,
+                &format!("{more_to_come} more in the checks"),
+                Role::Dim,
+            );
+            return;
+        }
+        let most = FINDING_LINES_MOST.min(room);
+        if lines.len() > most {
+            lines.truncate(most);
+            lines[most - 1].push(canvas.glyphs().ellipsis);
+        }
+        canvas.text(
+            0,
+            y,
+            &finding.level.word()[..1].to_uppercase(),
+            level_role(finding.level),
+        );
+        for line in lines {
+            canvas.text(2, y, &line, Role::Plain);
+            y += 1;
         }
     }
 }

@@ -6,55 +6,54 @@ use gablerow_core::layout::Layout;
 
 use crate::theme::Role;
 
-/// What owns a hole: `hinge plate 19-20, from the head`.
+/// What owns a hole: `hinge plate on 19-20, from head`.
 pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
     let mut words = None;
-    let at = |place: HolePlace| place.number(layout.last);
+    let holes = holes_of(layout, key);
     cabinet.opening.each(&mut |opening| {
         let Division::Bay(bay) = &opening.division else {
             return;
         };
         if let Some(zone) = bay.zones.iter().find(|zone| zone.key == key) {
-            words = Some(format!(
-                "shelf zone {}-{}{}",
-                at(zone.first),
-                at(zone.last),
-                counted(zone.first)
-            ));
+            words = Some(format!("shelf zone {holes}{}", counted(zone.first)));
         }
         if let Some(shelf) = bay.shelves.iter().find(|shelf| shelf.key == key) {
-            words = Some(format!(
-                "loose shelf on {}{}",
-                at(shelf.hole),
-                counted(shelf.hole)
-            ));
+            words = Some(format!("loose shelf on {holes}{}", counted(shelf.hole)));
         }
         if let Some(plate) = bay.plates.iter().find(|plate| plate.key == key) {
-            words = Some(format!(
-                "hinge plate on {}{}",
-                at(plate.hole),
-                counted(plate.hole)
-            ));
+            words = Some(format!("hinge plate on {holes}{}", counted(plate.hole)));
         }
         if let Some(runner) = bay.runners.iter().find(|runner| runner.key == key) {
-            let (length, hole) = (runner.length.exact_mm(), at(runner.hole));
-            words = Some(format!("runner {length} on {hole}{}", counted(runner.hole)));
+            let length = runner.length.exact_mm();
+            words = Some(format!(
+                "runner {length} on {holes}{}",
+                counted(runner.hole)
+            ));
         }
     });
-    let free_row = cabinet
-        .free_rows
-        .iter()
-        .find(|row| row.key == key)
-        .map(|row| row.purpose.to_string());
-    let free_hole = cabinet
-        .free_holes
-        .iter()
-        .find(|hole| hole.key == key)
-        .map(|hole| hole.purpose.to_string());
+    let row = cabinet.free_rows.iter().find(|row| row.key == key);
+    let hole = cabinet.free_holes.iter().find(|hole| hole.key == key);
+    let purpose = row
+        .map(|row| &row.purpose)
+        .or(hole.map(|hole| &hole.purpose));
     words
-        .or(free_row)
-        .or(free_hole)
-        .unwrap_or_else(|| format!("joint {key}"))
+        .or(purpose.map(ToString::to_string))
+        .unwrap_or_else(|| "joint".to_owned())
+}
+
+/// The hole numbers of a fitting, from the lowest to the highest.
+fn holes_of(layout: &Layout, key: Key) -> String {
+    let faces = layout.uprights.iter().flat_map(|upright| &upright.faces);
+    let runs = faces.flat_map(|face| &face.rows).flat_map(|row| &row.runs);
+    let own = || runs.clone().filter(|run| run.spec.owner == key);
+    match (
+        own().map(|run| run.first).min(),
+        own().map(|run| run.last).max(),
+    ) {
+        (Some(first), Some(last)) if first != last => format!("{first}-{last}"),
+        (Some(hole), _) => hole.to_string(),
+        (None, _) => "no hole".to_owned(),
+    }
 }
 
 /// Said only where it is not the foot, which is the usual way.
