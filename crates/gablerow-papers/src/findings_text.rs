@@ -16,7 +16,7 @@ use crate::text::push_indented;
 /// STOP
 ///   G3, right side, inside
 ///   - hinge plate on 20-21 and pins 17-23 want the same holes 20-21; move the
-///     plate, or shorten the zone [plate-on-pin-hole]
+///     plate, or end the pins short of it [plate-on-pin-hole]
 /// 1 stop, 0 warn, 0 note open; 0 accepted
 /// ```
 #[must_use]

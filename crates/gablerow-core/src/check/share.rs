@@ -52,7 +52,7 @@ fn broken(a: &BoreSpec, b: &BoreSpec) -> Option<Rule> {
 
 fn cure(rule: Rule) -> &'static str {
     match rule {
-        Rule::PlateOnPinHole => "move the plate, or shorten the zone",
+        Rule::PlateOnPinHole => "move the plate, or end the pins short of it",
         Rule::PinAndRunnerShare => "end the pins short of it, or move the runner",
         _ => "move one of them",
     }

@@ -57,6 +57,7 @@ enum Form {
     ExactInch,
     Mm1,
     Inches32,
+    Nearest32,
     Both(Unit),
 }
 
@@ -125,6 +126,25 @@ impl Length {
         })
     }
 
+    /// As people read it where there is little room: [`mm_1`](Self::mm_1), or inches to the nearest 32nd alone, marked `~`
+    /// when that is not exact.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::measure::{Length, Unit};
+    ///
+    /// assert_eq!(Length::from_mm(704).short(Unit::Inch).to_string(), "~27 23/32\"");
+    /// assert_eq!(Length::from_inch_64ths(40).short(Unit::Inch).to_string(), "5/8\"");
+    /// ```
+    #[must_use]
+    pub const fn short(self, unit: Unit) -> Printed {
+        self.printed(match unit {
+            Unit::Millimetre => Form::Mm1,
+            Unit::Inch => Form::Nearest32,
+        })
+    }
+
     /// Both systems, this unit first: `800.0 mm = 31 1/2" (-0.1)`.
     #[must_use]
     pub const fn both(self, unit: Unit) -> Printed {
@@ -160,6 +180,7 @@ impl Printed {
             Form::ExactInch => write_exact_inch(out, self.length),
             Form::Mm1 => write_mm_1(out, self.length),
             Form::Inches32 => write_inches_32(out, self.length),
+            Form::Nearest32 => write_nearest_32(out, self.length),
             Form::Both(Unit::Millimetre) => {
                 write_mm_1(out, self.length)?;
                 out.write_str(" mm = ")?;
@@ -254,17 +275,29 @@ const fn tenths(length: Length) -> (u32, bool) {
     ((counts + TENTH / 2) / TENTH, counts.is_multiple_of(TENTH))
 }
 
-fn write_inches_32(out: &mut dyn Write, length: Length) -> fmt::Result {
+/// The size of a length in whole 32nds of an inch, halves upward, and what is left over, with its sign.
+fn nearest_32(length: Length) -> (u32, Length) {
     let counts = length.counts().unsigned_abs();
     let parts = (counts + INCH_32ND / 2) / INCH_32ND;
     let left_over = i64::from(counts) - i64::from(parts) * i64::from(INCH_32ND);
-    let left_over = if length < Length::ZERO {
-        -left_over
-    } else {
-        left_over
-    };
-    let left_over = Length::from_wide(left_over);
+    let sign = if length < Length::ZERO { -1 } else { 1 };
+    (parts, Length::from_wide(sign * left_over))
+}
 
+fn write_nearest_32(out: &mut dyn Write, length: Length) -> fmt::Result {
+    let (parts, left_over) = nearest_32(length);
+    if left_over != Length::ZERO {
+        out.write_str("~")?;
+    }
+    if parts > 0 {
+        write_sign(out, length)?;
+    }
+    write_fraction(out, parts, 32)?;
+    out.write_str("\"")
+}
+
+fn write_inches_32(out: &mut dyn Write, length: Length) -> fmt::Result {
+    let (parts, left_over) = nearest_32(length);
     let (tenths, exact) = tenths(left_over);
     let mark = if exact { "" } else { "~" };
     if tenths == 0 {

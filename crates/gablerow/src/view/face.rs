@@ -7,7 +7,7 @@ use gablerow_papers::board::Projection;
 
 use super::board::{Cursor, Window};
 use super::canvas::Canvas;
-use super::panel::{self, GUTTER, NUMBERS};
+use super::panel::{self, GUTTER};
 use super::{info, sizes};
 use crate::app::{App, Pane, WIDE_FROM};
 use crate::scene::Scene;
@@ -71,18 +71,19 @@ fn cursor(app: &App, drawing: &FaceDrawing) -> Option<Cursor> {
 /// One face with its numbers; gives the column after it.
 fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
     let drawing = &scene.drawing;
-    let room = canvas.width().saturating_sub(NUMBERS + 2 + 1 + INFO_LEAST);
+    let before = panel::numbers_width(app.desk.job.unit);
+    let room = canvas.width().saturating_sub(before + 2 + 1 + INFO_LEAST);
     let projection = Projection::of(drawing, room);
     let height = canvas.height();
     let window = Window::of(&[&projection], height - 1, app.spot.hole);
     let wide = projection.columns + 2;
     numbers(
-        &mut canvas.part(0, 1, NUMBERS, height - 1),
+        &mut canvas.part(0, 1, before, height - 1),
         app,
         scene,
         window,
     );
-    let mut part = canvas.part(NUMBERS, 0, wide, height);
+    let mut part = canvas.part(before, 0, wide, height);
     panel::draw(
         &mut part,
         drawing,
@@ -90,7 +91,7 @@ fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
         window,
         cursor(app, drawing),
     );
-    NUMBERS + wide
+    before + wide
 }
 
 /// Hole numbers and heights above the foot of the panel, and arrows where it goes on beyond the screen.
@@ -104,7 +105,7 @@ fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, window: Window) {
         let height = scene
             .drawing
             .height(number)
-            .show(app.desk.job.unit)
+            .short(app.desk.job.unit)
             .to_string();
         let here = number == app.spot.hole;
         let role = if here { Role::Strong } else { Role::Gutter };
@@ -113,15 +114,13 @@ fn numbers(canvas: &mut Canvas, app: &App, scene: &Scene, window: Window) {
         } else {
             ' '
         };
-        // A height in inches with its remainder is too long for the column; the cursor's own is said beside the board.
-        let height = if height.len() > 7 {
-            String::new()
-        } else {
-            height
-        };
-        canvas.text(0, y, &format!("{sign}{number:>3}{height:>7}"), role);
+        // The unit is said beside the board, so that a fraction of an inch has room here.
+        let height = height.trim_end_matches('"');
+        let room = usize::from(canvas.width() - 5);
+        canvas.text(0, y, &format!("{sign}{number:>3}{height:>room$}"), role);
     }
-    more(canvas, window, NUMBERS - 1);
+    let x = canvas.width() - 1;
+    more(canvas, window, x);
 }
 
 fn more(canvas: &mut Canvas, window: Window, x: u16) {

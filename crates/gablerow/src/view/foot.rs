@@ -49,13 +49,13 @@ fn place(app: &App, scene: &Scene) -> String {
     let (unit, drawing, hole) = (app.desk.job.unit, &scene.drawing, app.spot.hole);
     let height = drawing.height(hole);
     let setback = scene.row(app.spot.row).map_or(String::new(), |row| {
-        format!("{} from front, ", row.x.show(unit))
+        format!("{} from front, ", row.x.short(unit))
     });
     let name = &scene.cabinet.name;
     format!(
         " {name} hole {hole}: {setback}{} foot, {} head ",
-        height.show(unit),
-        (drawing.length - height).show(unit)
+        height.short(unit),
+        (drawing.length - height).short(unit)
     )
 }
 

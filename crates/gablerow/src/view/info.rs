@@ -3,7 +3,7 @@
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::layout::Use;
-use gablerow_core::measure::Length;
+use gablerow_core::measure::{Length, Unit};
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
@@ -52,17 +52,19 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let height = drawing.height(hole);
     canvas.text(0, y - 1, &format!("HOLE {hole}"), Role::Strong);
     canvas.text(9, y - 1, &format!("{} row", row.name.word()), Role::Plain);
-    let pair = |a: Length, b: Length| (a.show(unit), b.show(unit));
-    let (foot, head) = pair(height, drawing.length - height);
-    let (front, back) = pair(row.x, drawing.depth - row.x);
-    canvas.text(0, y, &format!("foot  {foot:<8} head {head}"), Role::Plain);
-    canvas.text(
-        0,
-        y + 1,
-        &format!("front {front:<8} back {back}"),
-        Role::Plain,
-    );
-    let mut y = y + 2;
+    let of = |length: Length| length.short(unit);
+    let pairs = [
+        [("foot", of(height)), ("head", of(drawing.length - height))],
+        [("front", of(row.x)), ("back", of(drawing.depth - row.x))],
+    ];
+    let mut y = y;
+    for [(edge, from), (other, to)] in pairs {
+        canvas.text(0, y, &format!("{edge:<5} {from}"), Role::Plain);
+        // Fractions of an inch are too long for two of them on a line.
+        let (x, below) = if unit == Unit::Inch { (0, 1) } else { (15, 0) };
+        canvas.text(x, y + below, &format!("{other:<4} {to}"), Role::Plain);
+        y += 1 + below;
+    }
     match drawing.dot_at(row.x, hole) {
         Some(dot) => {
             for &(_, owner) in &dot.hole.users {
@@ -89,15 +91,15 @@ fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
         return y;
     };
     let [length, depth, board] =
-        [drawing.length, drawing.depth, upright.thickness].map(|length| length.show(unit));
+        [drawing.length, drawing.depth, upright.thickness].map(|length| length.short(unit));
     canvas.text(0, y, &format!("{length} x {depth} x {board}"), Role::Plain);
-    let first = upright.first_hole(scene.layout.grid).show(unit);
+    let first = upright.first_hole(scene.layout.grid).short(unit);
     let holes = format!("{} holes from {first}", upright.hole_count());
     let after = canvas.text(0, y + 1, &holes, Role::Plain);
     let (balance, role) = match upright.mismatch.is_balanced() {
         true => ("BALANCED".to_owned(), Role::Good),
         false => (
-            format!("{} OUT", upright.mismatch.size().show(unit)),
+            format!("{} OUT", upright.mismatch.size().short(unit)),
             Role::Warn,
         ),
     };
@@ -126,7 +128,7 @@ fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
             ("front", row.x)
         };
         let runs = canvas.glyphs().signs.runs(here().map(|dot| &dot.hole));
-        let text = format!("{} from {edge} {runs} ({count})", setback.show(unit));
+        let text = format!("{} from {edge} {runs} ({count})", setback.short(unit));
         y = canvas.paragraph(y, 0, &text, Role::Plain);
     }
     y

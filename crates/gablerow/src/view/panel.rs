@@ -1,6 +1,7 @@
 //! One panel on screen: its board, its numbers, and the words front and back above it.
 
 use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::measure::Unit;
 
 use gablerow_papers::board::Projection;
 
@@ -8,8 +9,13 @@ use super::board::{self, Cursor, Window};
 use super::canvas::Canvas;
 use crate::theme::Role;
 
-/// Columns of the numbers beside a single face: hole number and height.
-pub(super) const NUMBERS: u16 = 12;
+/// Columns of the numbers beside a single face: hole number and height, which in fractions is longer.
+pub(super) fn numbers_width(unit: Unit) -> u16 {
+    match unit {
+        Unit::Millimetre => 12,
+        Unit::Inch => 14,
+    }
+}
 /// Columns between the two panels of a book.
 pub(super) const GUTTER: u16 = 6;
 

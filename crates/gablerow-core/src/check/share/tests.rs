@@ -12,7 +12,7 @@ fn plate_in_a_zone_is_named_with_its_holes() {
     });
     assert_eq!(
         found[0].message,
-        "pins 1-8 and hinge plate on 3-4 want the same holes 3-4; move the plate, or shorten the zone"
+        "pins 1-8 and hinge plate on 3-4 want the same holes 3-4; move the plate, or end the pins short of it"
     );
     assert_eq!((found.len(), found[0].place.face), (1, Some(left_side())));
 }
