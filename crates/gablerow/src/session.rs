@@ -26,6 +26,9 @@ use crate::{demo, job_file, journal_entry};
 /// How often the journal is flushed while it grows: what a power cut may cost.
 const FLUSH_EVERY: Duration = Duration::from_secs(1);
 
+/// The name that the demo is saved under, when it is free.
+const DEMO_FILE: &str = "glaze-store.json";
+
 /// The job on disk.
 #[derive(Debug)]
 pub struct Session {
@@ -102,7 +105,7 @@ impl Session {
     /// never saved is found again.
     fn open_demo() -> anyhow::Result<Opened> {
         let names = (1..).map(|count| match count {
-            1 => PathBuf::from("glaze-store.json"),
+            1 => PathBuf::from(DEMO_FILE),
             _ => PathBuf::from(format!("glaze-store-{count}.json")),
         });
         for path in names {
@@ -121,11 +124,15 @@ impl Session {
                     path,
                     has_file: false,
                 };
+                let first = Path::new(DEMO_FILE);
+                let said = first.exists().then(|| {
+                    format!("this is the demo; {DEMO_FILE} of this folder opens by its name")
+                });
                 return Ok(Opened {
                     desk,
                     session,
                     found: 0,
-                    said: None,
+                    said,
                 });
             }
             if let Ok(lock) = Lock::take(&path) {

@@ -16,7 +16,7 @@ mod sizes;
 use std::path::PathBuf;
 
 use gablerow_core::edit::Edit;
-use gablerow_core::history::Step;
+use gablerow_core::history::{Change, Step};
 use gablerow_core::job::LeftAt;
 
 use crate::action::Action;
@@ -198,7 +198,8 @@ fn take_back(app: &mut App) -> Vec<Effect> {
         app.notice = Some(Notice::refused("nothing to take back"));
         return Vec::new();
     };
-    app.notice = Some(Notice::done(format!("taken back: {}", step.label)));
+    let done = format!("taken back: {}", what(step, app.spot));
+    app.notice = Some(Notice::done(done));
     settle(app);
     vec![Effect::Keep(Kept::Undone)]
 }
@@ -208,9 +209,22 @@ fn make_again(app: &mut App) -> Vec<Effect> {
         app.notice = Some(Notice::refused("nothing to make again"));
         return Vec::new();
     };
-    app.notice = Some(Notice::done(format!("made again: {}", step.label)));
+    let done = format!("made again: {}", what(step, app.spot));
+    app.notice = Some(Notice::done(done));
     settle(app);
     vec![Effect::Keep(Kept::Redone)]
+}
+
+/// What a step did, and in which cabinet when that is not the one in sight.
+fn what(step: &Step, spot: Spot) -> String {
+    let cabinet = match &step.change {
+        Change::Cabinet { before, after, .. } => after.as_ref().or(before.as_ref()),
+        _ => None,
+    };
+    match cabinet.filter(|cabinet| cabinet.key != spot.cabinet) {
+        Some(elsewhere) => format!("{}, in {}", step.label, elsewhere.name),
+        None => step.label.clone(),
+    }
 }
 
 /// After a change the place the person stands on may be gone.

@@ -256,3 +256,12 @@ fn leaving_is_not_forgotten_when_the_name_was_taken() {
     };
     assert_eq!(update(&mut app, Message::Press(press)), [expected]);
 }
+
+#[test]
+fn a_step_in_another_cabinet_is_taken_back_by_its_name() {
+    let mut app = app(demo::job().unwrap());
+    press_all(&mut app, &"l".chars().map(Key::Char).collect::<Vec<_>>());
+    press_all(&mut app, &[Key::Char('n'), Key::Char('n'), Key::Char('u')]);
+    let said = app.notice.map(|notice| notice.text);
+    assert_eq!(said.as_deref(), Some("taken back: shelf on 3, in G1"));
+}

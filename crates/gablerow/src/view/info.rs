@@ -92,10 +92,10 @@ fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     };
     let [length, depth, board] =
         [drawing.length, drawing.depth, upright.thickness].map(|length| length.short(unit));
-    canvas.text(0, y, &format!("{length} x {depth} x {board}"), Role::Plain);
+    let y = canvas.paragraph(y, 0, &format!("{length} x {depth} x {board}"), Role::Plain);
     let first = upright.first_hole(scene.layout.grid).short(unit);
     let holes = format!("{} holes from {first}", upright.hole_count());
-    let after = canvas.text(0, y + 1, &holes, Role::Plain);
+    let after = canvas.text(0, y, &holes, Role::Plain);
     let (balance, role) = match upright.mismatch.is_balanced() {
         true => ("BALANCED".to_owned(), Role::Good),
         false => (
@@ -103,8 +103,8 @@ fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
             Role::Warn,
         ),
     };
-    canvas.text(after + 1, y + 1, &balance, role);
-    y + 2
+    canvas.text(after + 1, y, &balance, role);
+    y + 1
 }
 
 fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
