@@ -13,13 +13,6 @@ use crate::measure::Length;
 pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
     for point in &cx.layout.open_points {
         let (rule, message) = match point {
-            OpenPoint::Front { front } => (
-                Rule::NotYet,
-                format!(
-                    "front {} is kept, but not laid out yet",
-                    front_name(cx, *front)
-                ),
-            ),
             OpenPoint::JointBores { owner } => (
                 Rule::NotYet,
                 format!(
@@ -28,6 +21,9 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             ),
             OpenPoint::Widths { opening, left_over } => {
                 (Rule::WidthsDoNotAddUp, widths(*opening, *left_over))
+            }
+            OpenPoint::Heights { opening, left_over } => {
+                (Rule::HeightsDoNotAddUp, heights(*opening, *left_over))
             }
             OpenPoint::NoSpace { opening } => (
                 Rule::NoSpace,
@@ -44,15 +40,6 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-fn front_name(cx: &Context, key: Key) -> String {
-    let mut name = None;
-    cx.cabinet.opening.each(&mut |opening| {
-        let front = opening.fronts.iter().find(|front| front.key == key);
-        name = name.take().or(front.map(|front| front.name.as_str()));
-    });
-    name.map_or_else(|| format!("{key}"), Into::into)
-}
-
 fn widths(opening: Key, left_over: Length) -> String {
     let by = left_over.abs().mm_1();
     if left_over > Length::ZERO {
@@ -60,6 +47,19 @@ fn widths(opening: Key, left_over: Length) -> String {
     } else {
         format!(
             "the parts of opening {opening} are {by} too wide; make one equal, or narrower by that"
+        )
+    }
+}
+
+fn heights(opening: Key, left_over: Length) -> String {
+    let by = left_over.abs().mm_1();
+    if left_over > Length::ZERO {
+        format!(
+            "the fronts of opening {opening} leave {by} over; give one a share, or make it higher by that"
+        )
+    } else {
+        format!(
+            "the fronts of opening {opening} are {by} too high; give one a share, or make it lower by that"
         )
     }
 }

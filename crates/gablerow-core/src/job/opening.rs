@@ -57,10 +57,10 @@ pub struct Bay {
 }
 
 /// Fronts that stand inside the opening.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub struct Inset {
-    /// Thickness of the front.
-    pub front: Length,
+    /// Thickness of the front; `None` is that of the shop's front board, as measured.
+    pub front: Option<Length>,
     /// How far its face stands behind the carcass front.
     pub set_in: Length,
 }
@@ -203,6 +203,22 @@ impl Opening {
                     .iter()
                     .for_each(|(_, opening)| opening.each(visit));
             }
+        }
+    }
+
+    /// Calls `change` with every opening of this tree, to be changed, outer ones first.
+    pub fn each_mut(&mut self, change: &mut impl FnMut(&mut Opening)) {
+        change(self);
+        match &mut self.division {
+            Division::Bay(_) => {}
+            Division::SideBySide(parts) => {
+                parts
+                    .openings_mut()
+                    .for_each(|opening| opening.each_mut(change));
+            }
+            Division::Stacked(parts) => parts
+                .openings_mut()
+                .for_each(|opening| opening.each_mut(change)),
         }
     }
 

@@ -152,7 +152,7 @@ fn ask_shelf(walk: &mut Walk, bay: &Bay, made: &BayLayout, shelf: &Shelf) {
         .map_or(Length::ZERO, |pin| pin.rise.value);
     let underside = walk.layout.height(shelf.hole.number(walk.layout.last)) + rise;
     let thickness = walk.thickness(&shelf.board);
-    let front = rows::bay_front(bay).total() + shelf.setback_front;
+    let front = rows::bay_front(bay, walk.house).total() + shelf.setback_front;
     // Cut 2 short of the back panel and 1 short of either wall, as shelves are by common practice.
     let keep_out = KeepOut {
         item: Item::Shelf,
@@ -213,7 +213,7 @@ fn ask_plate(walk: &mut Walk, bay: &Bay, made: &BayLayout, plate: &Plate) {
             height
         }
     };
-    let front = rows::bay_front(bay).total();
+    let front = rows::bay_front(bay, walk.house).total();
     walk.keep_out(
         wall,
         KeepOut {
@@ -241,7 +241,7 @@ fn ask_runner(walk: &mut Walk, bay: &Bay, made: &BayLayout, runner: &Runner) {
         pen: card.pen.value,
         pen_unproved: card.pen.origin.is_unproved(),
     };
-    let first = rows::runner_first(card, bay, runner.set_back);
+    let first = rows::runner_first(card, bay, runner.set_back, walk.house);
     let front_end = first.total() - card.first_hole.value;
     let line = walk.layout.height(runner.hole.number(walk.layout.last));
     for hand in WALLS {

@@ -43,6 +43,8 @@ pub enum Item {
     Stretcher,
     /// A fixed shelf.
     FixedShelf,
+    /// A rail before the back panel.
+    BackRail,
 }
 
 impl Item {
@@ -57,6 +59,7 @@ impl Item {
             Self::Top => "top",
             Self::Stretcher => "stretcher",
             Self::FixedShelf => "fixed shelf",
+            Self::BackRail => "back rail",
         }
     }
 
@@ -65,7 +68,7 @@ impl Item {
     pub fn is_fixed_panel(self) -> bool {
         matches!(
             self,
-            Self::Bottom | Self::Top | Self::Stretcher | Self::FixedShelf
+            Self::Bottom | Self::Top | Self::Stretcher | Self::FixedShelf | Self::BackRail
         )
     }
 }

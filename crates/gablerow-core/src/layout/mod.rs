@@ -2,8 +2,9 @@
 //!
 //! ```text
 //! Cabinet, Shop, Cards
-//!    | uprights   where sides and partitions stand
+//!    | carcass    the box around it all     uprights: where sides and partitions stand
 //!    | space      walks the openings: bays, their walls, fixed panels between them
+//!    | fronts     what closes them, and how it divides their height
 //!    | fittings   what each bay asks of its two walls     rows: at which setbacks
 //!    | free       what faces and joints own themselves
 //!    v
@@ -13,10 +14,12 @@
 //! Everything is in cabinet coordinates: `x` from the carcass front toward the back, `z` from the carcass underside up,
 //! `u` from a face into the cabinet. Rows stay arithmetic progressions; [`Face::holes`] expands them when a list is wanted.
 
+mod carcass;
 mod face;
 mod fittings;
 mod fixed;
 mod free;
+mod fronts;
 mod hole;
 mod keep_out;
 mod rows;
@@ -26,6 +29,8 @@ mod upright;
 use alloc::vec::Vec;
 
 pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
+pub use fixed::PanelLayout;
+pub use fronts::FrontLayout;
 pub use hole::Hole;
 pub use keep_out::{Item, KeepOut, Span};
 pub use upright::Upright;
@@ -47,6 +52,10 @@ pub struct Layout {
     pub uprights: Vec<Upright>,
     /// The bays, as they are listed.
     pub bays: Vec<BayLayout>,
+    /// The fronts, of outer openings first, from the foot up; both leaves of a pair.
+    pub fronts: Vec<FrontLayout>,
+    /// The panels that lie or stand between uprights, from the foot up.
+    pub panels: Vec<PanelLayout>,
     /// What could not be computed, said openly.
     pub open_points: Vec<OpenPoint>,
 }
@@ -56,6 +65,8 @@ pub struct Layout {
 pub struct BayLayout {
     /// The bay.
     pub key: Key,
+    /// From the outer face of the left side to its clear space.
+    pub across: Length,
     /// The face it sees on its left.
     pub left: FaceId,
     /// The face it sees on its right.
@@ -100,11 +111,6 @@ impl BayLayout {
 /// Something a layout cannot compute, or a space that is not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum OpenPoint {
-    /// A front is kept, but not yet laid out.
-    Front {
-        /// The front.
-        front: Key,
-    },
     /// A joint has bores in a panel that is not yet laid out.
     JointBores {
         /// The partition or opening the joint belongs to.
@@ -112,6 +118,13 @@ pub enum OpenPoint {
     },
     /// The parts of an opening are wider than it, or leave some of it over.
     Widths {
+        /// The opening.
+        opening: Key,
+        /// What is left over; negative when it is missing.
+        left_over: Length,
+    },
+    /// The fronts of an opening are higher than it, or leave some of it over.
+    Heights {
         /// The opening.
         opening: Key,
         /// What is left over; negative when it is missing.
@@ -234,6 +247,14 @@ impl Layout {
 struct House<'a> {
     shop: &'a Shop,
     cards: &'a Cards,
+}
+
+impl House<'_> {
+    /// The thickness of a front: as typed, or that of the shop's front board as measured.
+    fn front_thickness(self, typed: Option<Length>) -> Length {
+        let measured = || Some(self.cards.board(self.shop.front_board())?.thickness.value);
+        typed.or_else(measured).unwrap_or(Length::ZERO)
+    }
 }
 
 #[cfg(test)]
