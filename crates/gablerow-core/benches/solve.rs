@@ -1,0 +1,2 @@
+//! Placing hinges and drawers.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Hinges against common practice, geometry and other searches.

@@ -1,0 +1,1 @@
+//! Strength against published and worked values.
