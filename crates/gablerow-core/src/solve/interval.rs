@@ -1,7 +1,5 @@
 //! A piece of height that something else needs.
 
-use alloc::vec::Vec;
-
 use crate::grid::{Grid, Run};
 use crate::measure::Length;
 
@@ -55,11 +53,4 @@ impl Interval {
         let one = Length::from_counts(1);
         grid.within(self.from - above + one, self.to + below - one)
     }
-}
-
-/// The holes of a run that none of the taken ones is, upward.
-pub(super) fn free_holes(run: Run, taken: &[Run]) -> Vec<crate::grid::HoleNumber> {
-    run.holes()
-        .filter(|&hole| !taken.iter().any(|run| run.contains(hole)))
-        .collect()
 }

@@ -1,0 +1,1 @@
+//! Drawers against common practice, geometry and other searches.
