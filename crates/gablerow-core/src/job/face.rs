@@ -48,6 +48,17 @@ pub enum PanelId {
     Partition(Key),
 }
 
+impl PanelId {
+    /// The key of a partition; sides have none.
+    #[must_use]
+    pub fn partition(self) -> Option<Key> {
+        match self {
+            Self::Side(_) => None,
+            Self::Partition(key) => Some(key),
+        }
+    }
+}
+
 impl fmt::Display for PanelId {
     /// `left side`, `right side` or `partition 4`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

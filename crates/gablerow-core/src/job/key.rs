@@ -1,4 +1,4 @@
-//! Stable names: a key is given once and never means another thing.
+//! Stable names: a key means one thing as long as anything names it.
 
 use core::fmt;
 
@@ -6,6 +6,7 @@ use core::fmt;
 ///
 /// Cabinets are numbered through the job; openings, partitions, fittings, fronts, free rows and copies through their
 /// cabinet. A list position is never a name, so that moving or removing one thing leaves all others named as they were.
+/// The key of a removed thing is given again only when nothing names it any more, the record of what was bored included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Key(pub u32);
 
