@@ -55,15 +55,18 @@ fn value() -> impl Strategy<Value = Sourced<Length>> {
 
 fn board() -> impl Strategy<Value = Board> {
     let thickness = within(&range::BOARD_THICKNESS);
-    (thickness.clone(), sourced(thickness), sourced(any::<u32>())).prop_map(
-        |(nominal, thickness, density)| Board {
+    (
+        thickness.clone(),
+        sourced(thickness),
+        sourced(1..=10_000_u32),
+    )
+        .prop_map(|(nominal, thickness, density)| Board {
             id: CardId::known("board"),
             title: Label::known("board"),
             nominal,
             thickness,
             density,
-        },
-    )
+        })
 }
 
 fn hinge() -> impl Strategy<Value = Hinge> {
@@ -108,7 +111,7 @@ fn runner() -> impl Strategy<Value = Runner> {
 
 /// A length of a runner that has no name yet.
 fn made() -> impl Strategy<Value = RunnerLength> {
-    let steps = prop_oneof![4 => 1..20_u8, 1 => any::<u8>()];
+    let steps = prop_oneof![4 => 1..20_u8, 1 => 1..=62_u8];
     (value(), prop::collection::btree_set(steps, 0..4)).prop_map(|(need, further)| {
         let steps: BTreeSet<u8> = further.into_iter().chain([0]).collect();
         RunnerLength {

@@ -11,6 +11,9 @@ use core::fmt;
 pub struct Key(pub u32);
 
 impl Key {
+    /// The highest key that a file may hold; above it there is room for every key that is still to be given.
+    pub const HIGHEST: Self = Self(4_000_000_000);
+
     /// The key after this one.
     #[must_use]
     pub fn next(self) -> Self {

@@ -69,7 +69,7 @@ pub struct Job {
     pub left_at: Option<LeftAt>,
 }
 
-/// The face a job was left on, where it opens again.
+/// The face a job was left on, where it opens again. It may be gone meanwhile; then the job opens at what is nearest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct LeftAt {
     /// The cabinet.

@@ -215,6 +215,8 @@ table! {
     SET_BACK = NumberRange { name: "set back", min: 0, max: 20, why: "20 pitches are past a deep carcass" };
     /// Modules of a front, or its share in what is left.
     SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
+    /// Mass of a board, in kg/m3.
+    DENSITY = NumberRange { name: "density", min: 1, max: 10_000, why: "lead and steel are no boards" };
     /// Openings side by side, with a partition between each two.
     PARTS = NumberRange { name: "parts side by side", min: 1, max: 40, why: "more are several cabinets" };
 }
