@@ -102,9 +102,17 @@ impl<'a> Context<'a> {
     /// A cabinet of one bay need not name it.
     fn with_bay(&self, named: Named) -> String {
         match named.bay {
-            Some(bay) if self.layout.bays.len() > 1 => format!("{} in bay {bay}", named.words),
+            Some(bay) if self.layout.names.bays() > 1 => {
+                format!("{} in {}", named.words, self.opening(bay))
+            }
             _ => named.words,
         }
+    }
+
+    /// A bay or another opening by its key: `bay 2`, `bays 1-3`.
+    pub(super) fn opening(&self, key: Key) -> String {
+        let name = self.layout.names.opening(key);
+        name.map_or_else(|| "a bay that is not there".into(), |name| name.to_string())
     }
 
     fn owner_named(&self, spec: &BoreSpec) -> Named {
@@ -143,7 +151,8 @@ impl<'a> Context<'a> {
                 Division::Bay(bay) => found = found.take().or(self.in_bay(bay, opening.key, key)),
                 Division::Stacked(parts) => {
                     if parts.rest.iter().any(|(shelf, _)| shelf.key == key) {
-                        found = Some(Named::unnumbered(format!("fixed shelf {key}")));
+                        let number = self.layout.names.shelf(key).unwrap_or_default();
+                        found = Some(Named::unnumbered(format!("fixed shelf {number}")));
                     }
                 }
                 Division::SideBySide(_) => {}

@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::Key;
+use crate::job::{Key, PanelId};
 use crate::layout::OpenPoint;
 use crate::measure::Length;
 
@@ -23,16 +23,19 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             OpenPoint::JointBores { owner } => (
                 Rule::NotYet,
                 format!(
-                    "the bores of joint {owner} in a horizontal panel are kept, but not laid out yet"
+                    "the bores of {} in a horizontal panel are kept, but not laid out yet",
+                    cx.layout.names.panel(PanelId::Partition(*owner))
                 ),
             ),
-            OpenPoint::Widths { opening, left_over } => {
-                (Rule::WidthsDoNotAddUp, widths(*opening, *left_over))
-            }
+            OpenPoint::Widths { opening, left_over } => (
+                Rule::WidthsDoNotAddUp,
+                widths(&cx.opening(*opening), *left_over),
+            ),
             OpenPoint::NoSpace { opening } => (
                 Rule::NoSpace,
                 format!(
-                    "opening {opening} has no width or no height; make the cabinet larger, or take it out"
+                    "{} has no width or no height; make the cabinet larger, or take it out",
+                    cx.opening(*opening)
                 ),
             ),
             OpenPoint::NoCard { card } => (
@@ -53,13 +56,15 @@ fn front_name(cx: &Context, key: Key) -> String {
     name.map_or_else(|| format!("{key}"), Into::into)
 }
 
-fn widths(opening: Key, left_over: Length) -> String {
+fn widths(opening: &str, left_over: Length) -> String {
     let by = left_over.abs().mm_1();
     if left_over > Length::ZERO {
-        format!("the parts of opening {opening} leave {by} over; make one equal, or wider by that")
+        format!(
+            "the parts side by side of {opening} leave {by} over; make one equal, or wider by that"
+        )
     } else {
         format!(
-            "the parts of opening {opening} are {by} too wide; make one equal, or narrower by that"
+            "the parts side by side of {opening} are {by} too wide; make one equal, or narrower by that"
         )
     }
 }

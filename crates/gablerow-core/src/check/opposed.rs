@@ -126,8 +126,9 @@ fn through(cx: &Context, upright: &Upright, face: &Face, part: Strand, bay: Key)
     let most = (upright.thickness - cx.limits().skin_flat).max(Length::ZERO);
     let comes = if part.count() == 1 { "comes" } else { "come" };
     let message = format!(
-        "{} {comes} out in bay {bay}, which has no use there; bore {} at most",
+        "{} {comes} out in {}, which has no use there; bore {} at most",
         cx.subject(&part),
+        cx.opening(bay),
         most.mm_1()
     );
     Finding::new(

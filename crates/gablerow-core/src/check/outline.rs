@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::context::is;
 use super::strand::reach;
 use super::{Context, Finding, Rule, Strand};
-use crate::job::{Back, Limits};
+use crate::job::{Back, Limits, PanelName};
 use crate::layout::{Face, OffGrid, Upright};
 use crate::measure::Length;
 
@@ -139,10 +139,12 @@ fn lost_faces(cx: &Context, found: &mut Vec<Finding>) {
         .filter(|(_, face)| cx.layout.face(*face).is_none());
     found.extend(lost.map(|(key, face)| {
         let owner = cx.fitting(key);
-        let message = format!(
-            "{owner} is on {}, which is not there; move it, or take it out",
-            face.panel
-        );
+        let panel = cx.layout.names.panel(face.panel);
+        let why = match panel {
+            PanelName::Gone => "",
+            _ => ", which has no room",
+        };
+        let message = format!("{owner} is on {panel}{why}; move it, or take it out");
         Finding::new(Rule::HoleOffPanel, cx.here(), message)
     }));
 }

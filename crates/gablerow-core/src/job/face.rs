@@ -6,8 +6,6 @@
 //! hand     Left  |  Right        Left   |  Right        Left  |  Right
 //! ```
 
-use core::fmt;
-
 use super::Key;
 
 /// Left or right, seen from the front of the cabinet.
@@ -59,16 +57,6 @@ impl PanelId {
     }
 }
 
-impl fmt::Display for PanelId {
-    /// `left side`, `right side` or `partition 4`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Side(hand) => write!(f, "{} side", hand.word()),
-            Self::Partition(key) => write!(f, "partition {key}"),
-        }
-    }
-}
-
 /// One wide surface of an upright: the panel, and the hand it looks toward.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FaceId {
@@ -112,12 +100,5 @@ impl FaceId {
             (PanelId::Partition(_), Hand::Left) => "left face",
             (PanelId::Partition(_), Hand::Right) => "right face",
         }
-    }
-}
-
-impl fmt::Display for FaceId {
-    /// `left side, inside` or `partition 4, right face`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}, {}", self.panel, self.word())
     }
 }

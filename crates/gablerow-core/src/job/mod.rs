@@ -21,6 +21,7 @@ mod front;
 mod key;
 mod limits;
 mod mirror;
+mod names;
 mod opening;
 mod place;
 mod shop;
@@ -39,6 +40,7 @@ pub use front::{Front, FrontHeight, FrontKind};
 pub use key::Key;
 pub(crate) use limits::CABINETS_MOST;
 pub use limits::Fault;
+pub use names::{FaceName, Names, OpeningName, PanelName};
 pub use opening::{
     Bay, Division, Fastener, FixedShelf, Inset, Joint, JointBore, Opening, Part, PartWidth,
     Partition, ShelfHeight, SideBySide, Stacked,

@@ -32,7 +32,7 @@ pub use upright::Upright;
 
 use crate::cards::{CardId, Cards};
 use crate::grid::Grid;
-use crate::job::{Cabinet, FaceId, Hand, Job, Key, PanelId, Shop};
+use crate::job::{Cabinet, FaceId, Hand, Job, Key, Names, PanelId, Shop};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -47,6 +47,8 @@ pub struct Layout {
     pub uprights: Vec<Upright>,
     /// The bays, as they are listed.
     pub bays: Vec<BayLayout>,
+    /// What people call all of these.
+    pub names: Names,
     /// What could not be computed, said openly.
     pub open_points: Vec<OpenPoint>,
 }
@@ -105,9 +107,9 @@ pub enum OpenPoint {
         /// The front.
         front: Key,
     },
-    /// A joint has bores in a panel that is not yet laid out.
+    /// A joint of a partition has bores in a panel that is not yet laid out.
     JointBores {
-        /// The partition or opening the joint belongs to.
+        /// The partition.
         owner: Key,
     },
     /// The parts of an opening are wider than it, or leave some of it over.

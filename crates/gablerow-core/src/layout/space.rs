@@ -7,7 +7,7 @@ use super::{BayLayout, Face, House, Item, Layout, OpenPoint, Span, Upright, fitt
 use crate::cards::CardId;
 use crate::grid::{Grid, Mismatch};
 use crate::job::{
-    Cabinet, Division, FaceId, Fit, FixedShelf, Hand, Joint, Key, Opening, PanelId, Part,
+    Cabinet, Division, FaceId, Fit, FixedShelf, Hand, Joint, Key, Names, Opening, PanelId, Part,
     PartWidth, Partition, ShelfHeight, SideBySide, Stacked, TopKind,
 };
 use crate::measure::Length;
@@ -49,6 +49,7 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
             grid,
             uprights: Vec::with_capacity(4),
             bays: Vec::new(),
+            names: Names::of(&cabinet.opening),
             open_points: Vec::new(),
         },
         inner_depth: rows::inner_depth(cabinet),

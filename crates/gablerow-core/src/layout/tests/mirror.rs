@@ -1,11 +1,14 @@
 //! The mirror image of a layout, made without the code that lays out.
 
+use crate::job::Names;
 use crate::layout::{Layout, Upright};
 
 /// The layout with everything in an order that left and right have no part in.
 pub(super) fn in_one_order(mut layout: Layout) -> Layout {
     layout.uprights.sort_by_key(|upright| upright.id);
     layout.bays.sort_by_key(|bay| bay.key);
+    // Names are counted from the left, so they are not what they were.
+    layout.names = Names::default();
     layout.open_points.sort_by_key(|point| format!("{point:?}"));
     layout
 }

@@ -159,7 +159,10 @@ impl TextForm for PanelId {
     }
 
     fn text(&self) -> String {
-        self.to_string()
+        match self {
+            Self::Side(hand) => format!("{} side", hand.word()),
+            Self::Partition(key) => format!("partition {key}"),
+        }
     }
 }
 
@@ -182,11 +185,11 @@ impl TextForm for FaceId {
     }
 
     fn text(&self) -> String {
-        let Self { panel, toward } = self;
-        match panel {
-            PanelId::Side(_) => format!("{panel} {}", self.word()),
-            PanelId::Partition(_) => format!("{panel} {}", toward.word()),
-        }
+        let word = match self.panel {
+            PanelId::Side(_) => self.word(),
+            PanelId::Partition(_) => self.toward.word(),
+        };
+        format!("{} {word}", self.panel.text())
     }
 }
 
