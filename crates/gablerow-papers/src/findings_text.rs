@@ -104,6 +104,7 @@ mod tests {
             level: rule.info().level,
             place,
             message: message.into(),
+            in_mm: message.into(),
             accepted: None,
         }
     }

@@ -29,7 +29,7 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             ),
             OpenPoint::Widths { opening, left_over } => (
                 Rule::WidthsDoNotAddUp,
-                widths(&cx.opening(*opening), *left_over),
+                widths(cx, &cx.opening(*opening), *left_over),
             ),
             OpenPoint::NoSpace { opening } => (
                 Rule::NoSpace,
@@ -56,8 +56,8 @@ fn front_name(cx: &Context, key: Key) -> String {
     name.map_or_else(|| format!("{key}"), Into::into)
 }
 
-fn widths(opening: &str, left_over: Length) -> String {
-    let by = left_over.abs().mm_1();
+fn widths(cx: &Context, opening: &str, left_over: Length) -> String {
+    let by = left_over.abs().show(cx.unit);
     if left_over > Length::ZERO {
         format!(
             "the parts side by side of {opening} leave {by} over; make one equal, or wider by that"

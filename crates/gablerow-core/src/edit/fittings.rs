@@ -142,7 +142,7 @@ pub(super) fn toggle_runners(job: &Job, run: BayRun) -> Result<Step, Refusal> {
                 serves: None,
             }));
         bay.runners.sort_by_key(at);
-        format!("runner {} on {run}", length.exact_mm())
+        format!("runner {} on {run}", length.exact(job.unit))
     })
 }
 

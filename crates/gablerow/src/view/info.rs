@@ -78,7 +78,7 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
                 y = canvas.paragraph(
                     y,
                     0,
-                    &words::owner(scene.cabinet, &scene.layout, owner),
+                    &words::owner(scene.cabinet, &scene.layout, owner, unit),
                     Role::Note,
                 );
             }

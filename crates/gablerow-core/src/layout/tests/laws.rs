@@ -135,7 +135,7 @@ proptest! {
             let bays = layout.bays.iter().flat_map(|bay| [bay.floor, bay.ceiling, bay.inner_depth]);
             for sum in sums.chain(rows.map(|row| row.x)).chain(bays) {
                 prop_assert_eq!(sum.terms().iter().map(|term| term.value).sum::<Length>(), sum.total());
-                prop_assert!(sum.terms().iter().all(|term| term.words != "and the rest"), "{}", sum);
+                prop_assert!(sum.terms().iter().all(|term| term.words != "and the rest"), "{:?}", sum);
             }
         }
     }
