@@ -179,6 +179,7 @@ mod tests {
             ["A1, left side, inside", "A1, right side, inside"]
         );
         assert_eq!(names("A1 left").unwrap(), ["A1, left side, inside"]);
+        assert_eq!(names("a1 LEFT Side").unwrap(), ["A1, left side, inside"]);
         assert_eq!(
             names("A1, left side, outside").unwrap(),
             ["A1, left side, outside"]
