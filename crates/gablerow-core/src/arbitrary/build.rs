@@ -4,9 +4,9 @@ use core::ops::RangeInclusive;
 
 use crate::cards::{Board, CardId, Runner as RunnerCard};
 use crate::job::{
-    Back, Bay, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontHeight, FrontKind, Hand,
-    HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate, Runner,
-    Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Zone,
+    Back, Bay, Bored, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontHeight, FrontKind,
+    Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate,
+    Runner, Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Zone,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
@@ -222,4 +222,18 @@ pub(crate) fn partition_of(job: &mut Job) -> &mut Partition {
 /// The bay with this key, to be changed.
 pub(crate) fn bay_of(job: &mut Job, key: u32) -> &mut Bay {
     job.cabinets[0].opening.bay_mut(Key(key)).unwrap()
+}
+
+/// A hole bored on a face of the first cabinet's first copy.
+pub(crate) fn bored_hole(face: FaceId) -> Bored {
+    Bored {
+        cabinet: Key(1),
+        copy: Key(2),
+        face,
+        from_front: mm(37),
+        hole: None,
+        from_foot: mm(100),
+        depth: Some(mm(12)),
+        diameter: mm(5),
+    }
 }
