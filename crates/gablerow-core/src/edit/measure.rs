@@ -182,13 +182,19 @@ struct Own<'a> {
 impl Measure {
     /// Where a length of a cabinet's own stands; `None` where it has no such thing.
     fn place(self, own: Own<'_>) -> Option<&mut Length> {
+        let Own {
+            size,
+            offsets,
+            back,
+            top,
+        } = own;
         match self {
-            Self::Height => Some(&mut own.size.height),
-            Self::Width => Some(&mut own.size.width),
-            Self::Depth => Some(&mut own.size.depth),
-            Self::OffsetFoot => Some(&mut own.offsets.foot),
-            Self::OffsetHead => Some(&mut own.offsets.head),
-            Self::BackTaken => match own.back {
+            Self::Height => Some(&mut size.height),
+            Self::Width => Some(&mut size.width),
+            Self::Depth => Some(&mut size.depth),
+            Self::OffsetFoot => Some(&mut offsets.foot),
+            Self::OffsetHead => Some(&mut offsets.head),
+            Self::BackTaken => match back {
                 Back::Groove {
                     to_front_wall: taken,
                     ..
@@ -196,7 +202,7 @@ impl Measure {
                 | Back::Rabbet { run: taken } => Some(taken),
                 Back::Planted | Back::Open => None,
             },
-            Self::Stretcher => match own.top {
+            Self::Stretcher => match top {
                 TopKind::FlatStretchers(width) | TopKind::EdgeStretchers(width) => Some(width),
                 TopKind::Panel(_) => None,
             },
