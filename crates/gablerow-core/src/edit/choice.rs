@@ -1,12 +1,10 @@
 //! Every way a thing can be made that is stepped through rather than typed: one table.
 
-use alloc::boxed::Box;
 use alloc::format;
-use alloc::string::String;
 
-use super::{Refusal, Scope, cabinet, change};
-use crate::history::{Change, Step};
-use crate::job::{Back, BackRule, Cabinet, Fit, Job, Key, Reference, Shop, TopKind};
+use super::{Refusal, Scope, cabinet, change, change_shop};
+use crate::history::Step;
+use crate::job::{Back, BackRule, Cabinet, Fit, Job, Key, Reference, TopKind};
 use crate::measure::Length;
 
 /// A choice between a few ways.
@@ -79,34 +77,22 @@ impl Choice {
                 cabinet.carcass.top.kind = next_top(cabinet.carcass.top.kind);
                 Ok(format!("top {}", self.value(job, cabinet)))
             }),
-            Self::BackRule => Ok(shop_step(job, |shop| {
+            Self::BackRule => change_shop(job, |shop| {
                 shop.back_rule = match shop.back_rule {
                     BackRule::FromBackEdge => BackRule::FromBackPanel,
                     BackRule::FromBackPanel => BackRule::OnPitch,
                     BackRule::OnPitch => BackRule::FromBackEdge,
                 };
                 format!("back row {}", shop.back_rule.words())
-            })),
-            Self::Reference => Ok(shop_step(job, |shop| {
+            }),
+            Self::Reference => change_shop(job, |shop| {
                 shop.reference = match shop.reference {
                     Reference::Foot => Reference::OneStop,
                     Reference::OneStop => Reference::Foot,
                 };
                 format!("stops: {}", shop.reference.words())
-            })),
+            }),
         }
-    }
-}
-
-fn shop_step(job: &Job, edit: impl FnOnce(&mut Shop) -> String) -> Step {
-    let mut after = job.shop.clone();
-    let label = edit(&mut after);
-    Step {
-        label,
-        change: Change::Shop {
-            before: Box::new(job.shop.clone()),
-            after: Box::new(after),
-        },
     }
 }
 

@@ -4,9 +4,9 @@ use alloc::boxed::Box;
 use alloc::format;
 use alloc::string::{String, ToString};
 
-use super::{Refusal, cabinet, change, nothing};
+use super::{Refusal, cabinet, change, change_shop, nothing};
 use crate::history::{Change, Step};
-use crate::job::{Back, Cabinet, Job, Key, TopKind};
+use crate::job::{Back, Cabinet, EndOffsets, Job, Key, Size, TopKind};
 use crate::measure::Length;
 use crate::measure::range::{self, Range};
 
@@ -116,7 +116,17 @@ impl Measure {
             Self::SetbackFront => Some(job.shop.setback_front),
             Self::SetbackBack => Some(job.shop.setback_back),
             Self::BoreDepth => Some(job.shop.depth),
-            own => place(own, &mut cabinet.clone()).copied(),
+            own => {
+                let (mut size, mut offsets) = (cabinet.size, cabinet.offsets);
+                let (mut back, mut top) = (cabinet.carcass.back, cabinet.carcass.top.kind);
+                own.place(Own {
+                    size: &mut size,
+                    offsets: &mut offsets,
+                    back: &mut back,
+                    top: &mut top,
+                })
+                .copied()
+            }
         }
     }
 
@@ -129,54 +139,75 @@ impl Measure {
         let label = format!("{} {}", self.words(), value.exact(job.unit));
         match self {
             Self::Board => set_board(job, seen_from, value, label),
-            Self::SetbackFront | Self::SetbackBack | Self::BoreDepth => {
-                let mut after = job.shop.clone();
+            Self::SetbackFront | Self::SetbackBack | Self::BoreDepth => change_shop(job, |shop| {
                 match self {
-                    Self::SetbackFront => after.setback_front = value,
-                    Self::SetbackBack => after.setback_back = value,
-                    _ => after.depth = value,
+                    Self::SetbackFront => shop.setback_front = value,
+                    Self::SetbackBack => shop.setback_back = value,
+                    _ => shop.depth = value,
                 }
-                if after == job.shop {
-                    return Err(nothing());
-                }
-                Ok(Step {
-                    label,
-                    change: Change::Shop {
-                        before: Box::new(job.shop.clone()),
-                        after: Box::new(after),
-                    },
-                })
-            }
+                label
+            }),
             own => change(job, key, |cabinet| {
-                let nothing = || Refusal(format!("this cabinet has no {}", own.words()));
-                *place(own, cabinet).ok_or_else(nothing)? = value;
+                let place = own.place(Own {
+                    size: &mut cabinet.size,
+                    offsets: &mut cabinet.offsets,
+                    back: &mut cabinet.carcass.back,
+                    top: &mut cabinet.carcass.top.kind,
+                });
+                *place.ok_or_else(|| Refusal(own.missing().to_string()))? = value;
                 Ok(label)
             }),
         }
     }
+
+    /// What is said of a cabinet that has no such length.
+    #[must_use]
+    pub fn missing(self) -> &'static str {
+        match self {
+            Self::BackTaken => "this cabinet has its back in no groove or rabbet",
+            Self::Stretcher => "this cabinet has no stretchers",
+            _ => "this cabinet has no such length",
+        }
+    }
 }
 
-/// Where a cabinet keeps a length of its own.
-fn place(measure: Measure, cabinet: &mut Cabinet) -> Option<&mut Length> {
-    match measure {
-        Measure::Height => Some(&mut cabinet.size.height),
-        Measure::Width => Some(&mut cabinet.size.width),
-        Measure::Depth => Some(&mut cabinet.size.depth),
-        Measure::OffsetFoot => Some(&mut cabinet.offsets.foot),
-        Measure::OffsetHead => Some(&mut cabinet.offsets.head),
-        Measure::BackTaken => match &mut cabinet.carcass.back {
-            Back::Groove {
-                to_front_wall: taken,
-                ..
-            }
-            | Back::Rabbet { run: taken } => Some(taken),
-            Back::Planted | Back::Open => None,
-        },
-        Measure::Stretcher => match &mut cabinet.carcass.top.kind {
-            TopKind::FlatStretchers(width) | TopKind::EdgeStretchers(width) => Some(width),
-            TopKind::Panel(_) => None,
-        },
-        Measure::Board | Measure::SetbackFront | Measure::SetbackBack | Measure::BoreDepth => None,
+/// Where a cabinet keeps the lengths of its own.
+struct Own<'a> {
+    size: &'a mut Size,
+    offsets: &'a mut EndOffsets,
+    back: &'a mut Back,
+    top: &'a mut TopKind,
+}
+
+impl Measure {
+    /// Where a length of a cabinet's own stands; `None` where it has no such thing.
+    fn place(self, own: Own<'_>) -> Option<&mut Length> {
+        let Own {
+            size,
+            offsets,
+            back,
+            top,
+        } = own;
+        match self {
+            Self::Height => Some(&mut size.height),
+            Self::Width => Some(&mut size.width),
+            Self::Depth => Some(&mut size.depth),
+            Self::OffsetFoot => Some(&mut offsets.foot),
+            Self::OffsetHead => Some(&mut offsets.head),
+            Self::BackTaken => match back {
+                Back::Groove {
+                    to_front_wall: taken,
+                    ..
+                }
+                | Back::Rabbet { run: taken } => Some(taken),
+                Back::Planted | Back::Open => None,
+            },
+            Self::Stretcher => match top {
+                TopKind::FlatStretchers(width) | TopKind::EdgeStretchers(width) => Some(width),
+                TopKind::Panel(_) => None,
+            },
+            Self::Board | Self::SetbackFront | Self::SetbackBack | Self::BoreDepth => None,
+        }
     }
 }
 

@@ -21,12 +21,13 @@ use alloc::string::{String, ToString};
 use core::fmt;
 
 pub use choice::Choice;
+pub use fittings::has_holes;
 pub use measure::{Measure, Scope};
 pub use openings::Way;
 pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
 
 use crate::history::{Change, Step};
-use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key};
+use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key, Shop};
 use crate::label::Label;
 use crate::measure::{Length, Unit};
 
@@ -178,7 +179,7 @@ pub enum Edit {
     Recount {
         /// The cabinet.
         cabinet: Key,
-        /// The fitting.
+        /// The fitting, free row or fixed shelf.
         fitting: Key,
         /// Where counting starts from now on.
         datum: Datum,
@@ -418,6 +419,22 @@ fn change(
     Ok(Step {
         label,
         change: Change::Cabinet { at, before, after },
+    })
+}
+
+/// A step that changes the house defaults by `edit`, which gives the step's label.
+fn change_shop(job: &Job, edit: impl FnOnce(&mut Shop) -> String) -> Result<Step, Refusal> {
+    let mut after = job.shop.clone();
+    let label = edit(&mut after);
+    if after == job.shop {
+        return Err(nothing());
+    }
+    Ok(Step {
+        label,
+        change: Change::Shop {
+            before: Box::new(job.shop.clone()),
+            after: Box::new(after),
+        },
     })
 }
 

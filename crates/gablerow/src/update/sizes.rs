@@ -54,10 +54,7 @@ pub(super) fn begin(app: &mut App) {
             ask(app, Purpose::Measure(measure), &offered);
         }
         None => {
-            app.notice = Some(Notice::refused(format!(
-                "this cabinet has no {}",
-                measure.words()
-            )));
+            app.notice = Some(Notice::refused(measure.missing()));
         }
     }
 }

@@ -75,11 +75,11 @@ fn length_that_the_cabinet_has_not_is_refused() {
     assert_eq!(read(&job, Measure::BackTaken), None);
     assert_eq!(
         refused(&job, &set(Measure::BackTaken, mm(20))),
-        "this cabinet has no behind back"
+        "this cabinet has its back in no groove or rabbet"
     );
     assert_eq!(
         refused(&job, &set(Measure::Stretcher, mm(80))),
-        "this cabinet has no stretcher"
+        "this cabinet has no stretchers"
     );
 }
 
