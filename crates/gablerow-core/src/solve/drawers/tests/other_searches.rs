@@ -50,7 +50,8 @@ fn any_case(
         let barred = prop::collection::vec((1..=holes, 0..=1_i32), 0..3);
         let fixed = prop::collection::vec((0..=high, 5..=30_i32), 0..2);
         let distances = (0..=40_i32, 20..=range, 0..=60_i32);
-        let boxes = (0..=10_i32, 8..=60_i32);
+        let step = prop_oneof![3 => 0..=10_i32, 1 => Just(64)];
+        let boxes = (step, 8..=60_i32);
         (barred, fixed, distances, 5..=30_i32, boxes).prop_map(
             move |(barred, fixed, (least, range, wanted), line, (step, box_least))| Case {
                 holes,
@@ -79,6 +80,29 @@ fn any_case(
                 box_least: mm(box_least),
             },
         )
+    })
+}
+
+/// Fronts of two families, with many holes barred, so that one pattern for a family is often not enough.
+fn any_families() -> impl Strategy<Value = Case> {
+    let odd = prop::collection::vec(prop::bool::ANY, 4..=6);
+    let barred = prop::collection::vec(1..=24_i32, 3..=9);
+    (odd, barred, 36..=110_i32).prop_map(|(odd, barred, range)| Case {
+        holes: 26,
+        barred: barred.iter().map(|&hole| run(hole, hole)).collect(),
+        fixed: Vec::new(),
+        feet: (0..)
+            .zip(&odd)
+            .map(|(at, &odd)| mm(at * 128 + if odd { 7 } else { 0 }))
+            .collect(),
+        line: mm(12),
+        distances: Distances {
+            wanted: mm(35),
+            least: mm(0),
+            most: mm(range),
+        },
+        step: mm(8),
+        box_least: mm(24),
     })
 }
 
@@ -202,7 +226,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(500))]
 
     #[test]
-    fn no_choice_of_holes_is_better(case in any_case(1..=5, 4, 110)) {
+    fn no_choice_of_holes_is_better(case in prop_oneof![any_case(1..=5, 4, 110), any_families()]) {
         let mut best: Option<Worth> = None;
         choices(&case, false, &mut Vec::new(), &mut |holes, heights| {
             let worth = worth(&case, holes, heights);
