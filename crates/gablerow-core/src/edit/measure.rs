@@ -6,7 +6,7 @@ use alloc::string::{String, ToString};
 
 use super::{Refusal, cabinet, change, change_shop, nothing};
 use crate::history::{Change, Step};
-use crate::job::{Back, Cabinet, EndOffsets, Job, Key, Size, TopKind};
+use crate::job::{Back, Cabinet, Carcass, EndOffsets, Job, Key, Notch, Size, Stand, TopKind};
 use crate::measure::Length;
 use crate::measure::range::{self, Range};
 
@@ -29,6 +29,20 @@ pub enum Measure {
     BackTaken,
     /// Width or height of the stretchers.
     Stretcher,
+    /// How deep the ends of the bottom are let into the sides.
+    HousingBottom,
+    /// How deep the ends of the top or the stretchers are let into the sides.
+    HousingTop,
+    /// Height of the rail before the back panel.
+    Rail,
+    /// Height of feet or plinth.
+    Stand,
+    /// How far the sides run below the carcass underside.
+    Below,
+    /// Height of the toe notch.
+    NotchHeight,
+    /// Depth of the toe notch.
+    NotchDepth,
     /// Front setback.
     SetbackFront,
     /// Back setback.
@@ -48,7 +62,7 @@ pub enum Scope {
 
 impl Measure {
     /// All of them, in the order a person meets them.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 18] = [
         Self::Height,
         Self::Width,
         Self::Depth,
@@ -57,6 +71,13 @@ impl Measure {
         Self::Board,
         Self::BackTaken,
         Self::Stretcher,
+        Self::HousingBottom,
+        Self::HousingTop,
+        Self::Rail,
+        Self::Stand,
+        Self::Below,
+        Self::NotchHeight,
+        Self::NotchDepth,
         Self::SetbackFront,
         Self::SetbackBack,
         Self::BoreDepth,
@@ -74,6 +95,13 @@ impl Measure {
             Self::Board => "board",
             Self::BackTaken => "behind back",
             Self::Stretcher => "stretcher",
+            Self::HousingBottom => "bottom let in",
+            Self::HousingTop => "top let in",
+            Self::Rail => "rail height",
+            Self::Stand => "stand height",
+            Self::Below => "sides below",
+            Self::NotchHeight => "notch up",
+            Self::NotchDepth => "notch back",
             Self::SetbackFront => "front row",
             Self::SetbackBack => "back row",
             Self::BoreDepth => "bore depth",
@@ -97,7 +125,10 @@ impl Measure {
             Self::OffsetFoot | Self::OffsetHead => &range::END_OFFSET,
             Self::Board => &range::BOARD_THICKNESS,
             Self::BackTaken => &range::GROOVE_TO_BACK_EDGE,
-            Self::Stretcher => &range::STRETCHER_WIDTH,
+            Self::Stretcher | Self::Rail => &range::STRETCHER_WIDTH,
+            Self::HousingBottom | Self::HousingTop => &range::HOUSING,
+            Self::Stand | Self::Below => &range::PLINTH,
+            Self::NotchHeight | Self::NotchDepth => &range::NOTCH,
             Self::SetbackFront | Self::SetbackBack => &range::SETBACK,
             Self::BoreDepth => &range::BORE_DEPTH,
         }
@@ -118,12 +149,24 @@ impl Measure {
             Self::BoreDepth => Some(job.shop.depth),
             own => {
                 let (mut size, mut offsets) = (cabinet.size, cabinet.offsets);
-                let (mut back, mut top) = (cabinet.carcass.back, cabinet.carcass.top.kind);
+                let carcass = &cabinet.carcass;
+                let (mut back, mut top) = (carcass.back, carcass.top.kind);
+                let (mut bottom_in, mut top_in) =
+                    (carcass.bottom.joint.housing, carcass.top.joint.housing);
+                let (mut below, mut notch) = (carcass.sides.below, carcass.sides.notch);
+                let mut rail = carcass.rail.as_ref().map(|rail| rail.height);
+                let mut stand = carcass.stand;
                 own.place(Own {
                     size: &mut size,
                     offsets: &mut offsets,
                     back: &mut back,
                     top: &mut top,
+                    bottom_in: &mut bottom_in,
+                    top_in: &mut top_in,
+                    below: &mut below,
+                    notch: notch.as_mut(),
+                    rail: rail.as_mut(),
+                    stand: stand.as_mut(),
                 })
                 .copied()
             }
@@ -148,11 +191,25 @@ impl Measure {
                 label
             }),
             own => change(job, key, |cabinet| {
+                let Carcass {
+                    sides,
+                    bottom,
+                    top,
+                    back,
+                    rail,
+                    stand,
+                } = &mut cabinet.carcass;
                 let place = own.place(Own {
                     size: &mut cabinet.size,
                     offsets: &mut cabinet.offsets,
-                    back: &mut cabinet.carcass.back,
-                    top: &mut cabinet.carcass.top.kind,
+                    back,
+                    top: &mut top.kind,
+                    bottom_in: &mut bottom.joint.housing,
+                    top_in: &mut top.joint.housing,
+                    below: &mut sides.below,
+                    notch: sides.notch.as_mut(),
+                    rail: rail.as_mut().map(|rail| &mut rail.height),
+                    stand: stand.as_mut(),
                 });
                 *place.ok_or_else(|| Refusal(own.missing().to_string()))? = value;
                 Ok(label)
@@ -166,6 +223,9 @@ impl Measure {
         match self {
             Self::BackTaken => "this cabinet has its back in no groove or rabbet",
             Self::Stretcher => "this cabinet has no stretchers",
+            Self::Rail => "this cabinet has no back rail",
+            Self::Stand => "this cabinet has neither feet nor plinth",
+            Self::NotchHeight | Self::NotchDepth => "the sides of this cabinet have no notch",
             _ => "this cabinet has no such length",
         }
     }
@@ -177,6 +237,12 @@ struct Own<'a> {
     offsets: &'a mut EndOffsets,
     back: &'a mut Back,
     top: &'a mut TopKind,
+    bottom_in: &'a mut Length,
+    top_in: &'a mut Length,
+    below: &'a mut Length,
+    notch: Option<&'a mut Notch>,
+    rail: Option<&'a mut Length>,
+    stand: Option<&'a mut Stand>,
 }
 
 impl Measure {
@@ -187,6 +253,12 @@ impl Measure {
             offsets,
             back,
             top,
+            bottom_in,
+            top_in,
+            below,
+            notch,
+            rail,
+            stand,
         } = own;
         match self {
             Self::Height => Some(&mut size.height),
@@ -206,6 +278,15 @@ impl Measure {
                 TopKind::FlatStretchers(width) | TopKind::EdgeStretchers(width) => Some(width),
                 TopKind::Panel(_) => None,
             },
+            Self::HousingBottom => Some(bottom_in),
+            Self::HousingTop => Some(top_in),
+            Self::Below => Some(below),
+            Self::NotchHeight => notch.map(|notch| &mut notch.height),
+            Self::NotchDepth => notch.map(|notch| &mut notch.depth),
+            Self::Rail => rail,
+            Self::Stand => stand.map(|stand| match stand {
+                Stand::Feet(height) | Stand::Plinth(height) => height,
+            }),
             Self::Board | Self::SetbackFront | Self::SetbackBack | Self::BoreDepth => None,
         }
     }
