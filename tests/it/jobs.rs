@@ -5,7 +5,7 @@ use std::process::Command;
 
 use gablerow::job_file;
 use gablerow_core::job::{FaceId, Hand, Job, Key, PanelId};
-use gablerow_core::layout::{Hole, Layout, OpenPoint};
+use gablerow_core::layout::{Hole, Layout};
 use gablerow_core::measure::Length;
 
 use crate::key_script::golden;
@@ -78,11 +78,17 @@ fn a_partition_on_a_fixed_shelf_stands_on_it() {
 }
 
 #[test]
-fn a_door_over_two_bays_is_kept_and_said_to_be_not_yet_laid_out() {
+fn a_door_over_two_bays_covers_both_but_the_reveals() {
     let job = opened("door_over_two_bays.json");
     let layout = laid_out(&job);
-    assert_eq!(layout.open_points, [OpenPoint::Front { front: Key(30) }]);
-    assert_eq!(job.cabinets[0].opening.fronts.len(), 1);
+    assert_eq!(layout.open_points, []);
+    let [door] = &layout.fronts[..] else {
+        panic!("{:?}", layout.fronts);
+    };
+    // 900 and 704, less 1.5 at either edge.
+    assert_eq!(door.width.total(), Length::from_mm(897));
+    assert_eq!(door.height.total(), Length::from_mm(701));
+    assert_eq!(door.wall_hung(), Some(FaceId::inside(Hand::Left)));
 }
 
 #[test]

@@ -5,6 +5,7 @@ mod cards;
 mod edits;
 mod jobs;
 mod openings;
+mod shop;
 
 use proptest::prelude::*;
 

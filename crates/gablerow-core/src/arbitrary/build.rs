@@ -4,9 +4,9 @@ use core::ops::RangeInclusive;
 
 use crate::cards::{Board, CardId, Runner as RunnerCard};
 use crate::job::{
-    Back, Bay, Bored, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontKind, Hand,
-    HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate, Runner,
-    Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Zone,
+    Back, Bay, Bored, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontHeight, FrontKind,
+    Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate,
+    Runner, Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Zone,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
@@ -176,7 +176,8 @@ pub(crate) fn door(key: u32, hung: Hand) -> Front {
         key: Key(key),
         name: Label::known("D1"),
         kind: FrontKind::Door(hung),
-        thickness: mm(19),
+        height: FrontHeight::Ratio(1),
+        thickness: Some(mm(19)),
     }
 }
 

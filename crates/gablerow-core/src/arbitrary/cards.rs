@@ -6,7 +6,8 @@ use proptest::prelude::*;
 
 use super::within;
 use crate::cards::{
-    Board, CardId, Cards, Hinge, Origin, Pin, PlateShape, Runner, RunnerKind, RunnerLength, Sourced,
+    Arms, Board, CardId, Cards, CountChart, Hinge, Origin, Pin, PlateShape, Runner, RunnerKind,
+    RunnerLength, Sourced, Tabs,
 };
 use crate::label::Label;
 use crate::measure::Length;
@@ -15,9 +16,9 @@ use crate::measure::range::{self, Range};
 pub(super) fn cards() -> impl Strategy<Value = Cards> {
     let many = 1..3_usize;
     (
-        prop::collection::vec(board(), many.clone()),
-        prop::collection::vec(hinge(), many.clone()),
-        prop::collection::vec(runner(), many.clone()),
+        prop::collection::vec(board().boxed(), many.clone()),
+        prop::collection::vec(hinge().boxed(), many.clone()),
+        prop::collection::vec(runner().boxed(), many.clone()),
         prop::collection::vec(pin(), many),
     )
         .prop_map(|(boards, hinges, runners, pins)| Cards {
@@ -55,41 +56,85 @@ fn value() -> impl Strategy<Value = Sourced<Length>> {
 
 fn board() -> impl Strategy<Value = Board> {
     let thickness = within(&range::BOARD_THICKNESS);
+    let looked_up = || proptest::option::of(sourced(any::<u32>()));
     (
         thickness.clone(),
         sourced(thickness),
         sourced(1..=10_000_u32),
+        looked_up(),
+        looked_up(),
     )
-        .prop_map(|(nominal, thickness, density)| Board {
+        .prop_map(|(nominal, thickness, density, stiffness, creep)| Board {
             id: CardId::known("board"),
             title: Label::known("board"),
             nominal,
             thickness,
             density,
+            stiffness,
+            creep,
         })
 }
 
 fn hinge() -> impl Strategy<Value = Hinge> {
     let shape = prop::sample::select(vec![PlateShape::AlongRow, PlateShape::InLine]);
-    (shape, value(), value(), value(), value()).prop_map(|(plate, half_zone, reach, proud, pen)| {
-        Hinge {
-            id: CardId::known("hinge"),
-            title: Label::known("hinge"),
-            plate,
-            half_zone,
-            reach,
-            proud,
-            pen,
-        }
-    })
+    let wall = prop::array::uniform4(value());
+    let arms = prop::array::uniform3(sourced(within(&range::SIGNED_CARD_VALUE)));
+    let tabs = (
+        sourced(within(&range::TAB)),
+        sourced(within(&range::TAB)),
+        prop::sample::select(vec![Length::from_um(500), Length::from_mm(1)]),
+    )
+        .prop_map(|(least, most, step)| Tabs { least, most, step });
+    let plates = prop::collection::vec(within(&range::SIGNED_CARD_VALUE), 1..4);
+    let cup = (
+        sourced(within(&range::HOLE_DIAMETER)),
+        sourced(within(&range::BORE_DEPTH)),
+        value(),
+        value(),
+    );
+    let chart = prop::sample::select(CountChart::ALL.to_vec());
+    (shape, wall, arms, tabs, plates, cup, chart).prop_map(
+        |(plate, [half_zone, reach, proud, pen], [full, half, inset], tabs, plates, cup, chart)| {
+            let (cup, cup_depth, intrusion, adjust) = cup;
+            Hinge {
+                id: CardId::known("hinge"),
+                title: Label::known("hinge"),
+                plate,
+                half_zone,
+                reach,
+                proud,
+                pen,
+                arms: Arms { full, half, inset },
+                tabs,
+                plates,
+                cup,
+                cup_depth,
+                intrusion,
+                adjust,
+                chart,
+            }
+        },
+    )
 }
 
 fn runner() -> impl Strategy<Value = Runner> {
     let kind = prop::sample::select(vec![RunnerKind::Undermount, RunnerKind::SideMount]);
     let lengths = prop::collection::btree_map(within(&range::CARD_VALUE), made(), 1..4);
-    let values = prop::array::uniform7(value());
-    (kind, values, lengths).prop_map(|(kind, values, lengths)| {
-        let [first_hole, stand_back, line, below, above, width, pen] = values;
+    let values = prop::array::uniform10(value());
+    let load = sourced(any::<u32>());
+    (kind, values, load, lengths).prop_map(|(kind, values, load, lengths)| {
+        let [
+            first_hole,
+            stand_back,
+            line,
+            below,
+            above,
+            width,
+            pen,
+            deduct,
+            shorter,
+            recess,
+        ] = values;
         let lengths = lengths
             .into_iter()
             .map(|(name, made)| RunnerLength { name, ..made });
@@ -104,6 +149,10 @@ fn runner() -> impl Strategy<Value = Runner> {
             above,
             width,
             pen,
+            deduct,
+            shorter,
+            recess,
+            load,
             lengths: lengths.collect(),
         }
     })

@@ -5,13 +5,14 @@ use proptest::prelude::*;
 
 use super::cards::cards;
 use super::openings::{card, depth, joint, opening};
+use super::shop::shop;
 use super::{hand, place, within};
 use crate::cards::{CardId, Cards};
 use crate::grid::HoleNumber;
 use crate::job::{
-    Acceptance, AsCut, Back, BackRule, Bay, Bit, Bored, Bottom, Cabinet, Carcass, Copy, Division,
-    Edge, End, EndOffsets, FaceId, Fit, FreeHole, FreeRow, Job, Key, Label, LeftAt, Limits, Notch,
-    Opening, PanelId, Reference, Shop, Sides, Size, Top, TopKind,
+    Acceptance, AsCut, Back, BackRail, Bay, Bored, Bottom, Cabinet, Carcass, Copy, Division, Edge,
+    End, EndOffsets, FaceId, Fit, FreeHole, FreeRow, Job, Key, Label, LeftAt, Notch, Opening,
+    PanelId, Shop, Sides, Size, Stand, Top, TopKind,
 };
 use crate::measure::range::{self, Range};
 use crate::measure::{Length, Unit};
@@ -19,11 +20,12 @@ use crate::measure::{Length, Unit};
 /// Any job of one cabinet or a few, with cards of its own.
 pub(crate) fn job() -> impl Strategy<Value = Job> {
     let unit = prop::sample::select(vec![Unit::Millimetre, Unit::Inch]);
+    // Boxed, so that the strategies of a whole job do not fill the stack of a test.
     (
         unit,
-        cards(),
-        shop(),
-        prop::collection::vec(cabinet(), 1..4),
+        cards().boxed(),
+        shop().boxed(),
+        prop::collection::vec(cabinet().boxed(), 1..4),
         prop::collection::vec(bored(), 0..3),
         weighted(0.5, face()),
         0..1_000_u32,
@@ -87,6 +89,12 @@ fn settle_shop(shop: &mut Shop, cards: &Cards) {
     pick(&mut shop.hinge, &cards.hinges, |card| &card.id);
     pick(&mut shop.runner, &cards.runners, |card| &card.id);
     pick(&mut shop.pin, &cards.pins, |card| &card.id);
+    for id in [&mut shop.front_board, &mut shop.box_board]
+        .into_iter()
+        .flatten()
+    {
+        pick(id, &cards.boards, |card| &card.id);
+    }
 }
 
 fn pick<'a, T>(id: &mut CardId, cards: &'a [T], id_of: impl Fn(&T) -> &CardId) -> &'a T {
@@ -111,6 +119,9 @@ impl Settle<'_> {
         self.board(&mut cabinet.carcass.sides.board);
         self.board(&mut cabinet.carcass.bottom.board);
         self.board(&mut cabinet.carcass.top.board);
+        if let Some(rail) = &mut cabinet.carcass.rail {
+            self.board(&mut rail.board);
+        }
         self.opening(&mut cabinet.opening);
         for row in &mut cabinet.free_rows {
             self.keys.give(&mut row.key);
@@ -184,74 +195,8 @@ impl Settle<'_> {
 }
 
 /// Values near the usual ones as often as the whole range.
-fn usual(range: &Range, usual: i32) -> impl Strategy<Value = Length> + use<> {
+pub(super) fn usual(range: &Range, usual: i32) -> impl Strategy<Value = Length> + use<> {
     prop_oneof![Just(Length::from_mm(usual)), within(range)]
-}
-
-fn shop() -> impl Strategy<Value = Shop> {
-    let lengths = (
-        usual(&range::SETBACK, 37),
-        usual(&range::SETBACK, 37),
-        within(&range::HOLE_DIAMETER),
-        within(&range::BORE_DEPTH),
-    );
-    let choices = (
-        prop::sample::select(BackRule::ALL.to_vec()),
-        prop::sample::select(vec![Bit::Flat, Bit::Pointed]),
-        prop::sample::select(vec![Reference::Foot, Reference::OneStop]),
-    );
-    (lengths, choices, [card(), card(), card(), card()], limits()).prop_map(
-        |(
-            (setback_front, setback_back, diameter, depth),
-            (back_rule, bit, reference),
-            ids,
-            limits,
-        )| {
-            let [board, hinge, runner, pin] = ids;
-            Shop {
-                setback_front,
-                setback_back,
-                back_rule,
-                diameter,
-                depth,
-                bit,
-                reference,
-                board,
-                hinge,
-                runner,
-                pin,
-                limits,
-            }
-        },
-    )
-}
-
-fn limits() -> impl Strategy<Value = Limits> {
-    let any = prop::array::uniform9(within(&range::LIMIT)).prop_map(|values| {
-        let [
-            to_end,
-            to_edge,
-            to_back,
-            near,
-            skin_flat,
-            skin_pointed,
-            web,
-            spare,
-            close,
-        ] = values;
-        Limits {
-            to_end,
-            to_edge,
-            to_back,
-            near,
-            skin_flat,
-            skin_pointed,
-            web,
-            spare,
-            close,
-        }
-    });
-    prop_oneof![2 => Just(Limits::default()), 1 => any]
 }
 
 fn size() -> impl Strategy<Value = Size> {
@@ -323,12 +268,23 @@ fn carcass() -> impl Strategy<Value = Carcass> {
         within(&range::STRETCHER_WIDTH).prop_map(TopKind::EdgeStretchers),
     ];
     let top = (card(), kind, joint()).prop_map(|(board, kind, joint)| Top { board, kind, joint });
-    (sides, bottom, top, back()).prop_map(|(sides, bottom, top, back)| Carcass {
-        sides,
-        bottom,
-        top,
-        back,
-    })
+    let rail = (card(), within(&range::STRETCHER_WIDTH))
+        .prop_map(|(board, height)| BackRail { board, height });
+    let stand = prop_oneof![
+        within(&range::PLINTH).prop_map(Stand::Feet),
+        within(&range::PLINTH).prop_map(Stand::Plinth),
+    ];
+    let under = (weighted(0.2, rail), weighted(0.5, stand));
+    (sides.boxed(), bottom.boxed(), top.boxed(), back(), under).prop_map(
+        |(sides, bottom, top, back, (rail, stand))| Carcass {
+            sides,
+            bottom,
+            top,
+            back,
+            rail,
+            stand,
+        },
+    )
 }
 
 fn back() -> impl Strategy<Value = Back> {

@@ -114,8 +114,8 @@ fn joint_bore() -> impl Strategy<Value = JointBore> {
 }
 
 fn bay() -> impl Strategy<Value = Bay> {
-    let inset = (within(&range::BOARD_THICKNESS), within(&range::SET_IN))
-        .prop_map(|(front, set_in)| Inset { front, set_in });
+    let front = weighted(0.5, within(&range::BOARD_THICKNESS));
+    let inset = (front, within(&range::SET_IN)).prop_map(|(front, set_in)| Inset { front, set_in });
     (
         recess(),
         weighted(0.2, inset),
@@ -220,13 +220,16 @@ fn fronts() -> impl Strategy<Value = Vec<Front>> {
     let kind = prop_oneof![
         hand().prop_map(FrontKind::Door),
         Just(FrontKind::Pair),
-        height.clone().prop_map(FrontKind::Drawer),
-        height.prop_map(FrontKind::False),
+        Just(FrontKind::Drawer),
+        Just(FrontKind::False),
+        Just(FrontKind::Inner),
     ];
-    let front = (kind, within(&range::BOARD_THICKNESS)).prop_map(|(kind, thickness)| Front {
+    let thickness = weighted(0.3, within(&range::BOARD_THICKNESS));
+    let front = (kind, height, thickness).prop_map(|(kind, height, thickness)| Front {
         key: NAMELESS,
         name: Label::known("D1"),
         kind,
+        height,
         thickness,
     });
     prop_oneof![2 => Just(Vec::new()), 1 => prop::collection::vec(front, 1..3)]

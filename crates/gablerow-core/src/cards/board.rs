@@ -17,4 +17,8 @@ pub struct Board {
     pub thickness: Sourced<Length>,
     /// Mass in kg/m3.
     pub density: Sourced<u32>,
+    /// Modulus of elasticity in N/mm2, along the shelf; `None` until somebody has looked it up.
+    pub stiffness: Option<Sourced<u32>>,
+    /// Sag after years as a percentage of the sag at once: 200 is twice; `None` until somebody has looked it up.
+    pub creep: Option<Sourced<u32>>,
 }

@@ -11,7 +11,7 @@ mod starter;
 use alloc::vec::Vec;
 
 pub use board::Board;
-pub use hinge::{Hinge, PlateShape};
+pub use hinge::{Arms, CountChart, Hinge, PlateShape, Tabs};
 pub use id::{CardId, CardIdError};
 pub use origin::{Origin, Sourced};
 pub use pin::Pin;

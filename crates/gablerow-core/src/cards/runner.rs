@@ -38,6 +38,14 @@ pub struct Runner {
     pub width: Sourced<Length>,
     /// How deep its screws go in.
     pub pen: Sourced<Length>,
+    /// What comes off the clear width: to the inside of the box where it rides on top, to its outside between the runners.
+    pub deduct: Sourced<Length>,
+    /// What comes off the runner's length by name to the length of the box.
+    pub shorter: Sourced<Length>,
+    /// How far the box's bottom stands above the underside of its sides.
+    pub recess: Sourced<Length>,
+    /// What a pair carries, in kg.
+    pub load: Sourced<u32>,
     /// The lengths it comes in, shortest first; never empty.
     pub lengths: Vec<RunnerLength>,
 }

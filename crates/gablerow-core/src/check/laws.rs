@@ -107,7 +107,7 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
         _ => {
             case.bay(bay).inset = Some(Inset {
-                front: mm(19),
+                front: Some(mm(19)),
                 set_in: um(far % 1_500),
             });
             case.bay(bay).pin_rows = PinRows::Three;

@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::{Key, PanelId};
+use crate::job::PanelId;
 use crate::layout::OpenPoint;
 use crate::measure::Length;
 
@@ -13,13 +13,6 @@ use crate::measure::Length;
 pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
     for point in &cx.layout.open_points {
         let (rule, message) = match point {
-            OpenPoint::Front { front } => (
-                Rule::NotYet,
-                format!(
-                    "front {} is kept, but not laid out yet",
-                    front_name(cx, *front)
-                ),
-            ),
             OpenPoint::JointBores { owner } => (
                 Rule::NotYet,
                 format!(
@@ -30,6 +23,10 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             OpenPoint::Widths { opening, left_over } => (
                 Rule::WidthsDoNotAddUp,
                 widths(cx, &cx.opening(*opening), *left_over),
+            ),
+            OpenPoint::Heights { opening, left_over } => (
+                Rule::HeightsDoNotAddUp,
+                heights(cx, &cx.opening(*opening), *left_over),
             ),
             OpenPoint::NoSpace { opening } => (
                 Rule::NoSpace,
@@ -47,15 +44,6 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-fn front_name(cx: &Context, key: Key) -> String {
-    let mut name = None;
-    cx.cabinet.opening.each(&mut |opening| {
-        let front = opening.fronts.iter().find(|front| front.key == key);
-        name = name.take().or(front.map(|front| front.name.as_str()));
-    });
-    name.map_or_else(|| format!("{key}"), Into::into)
-}
-
 fn widths(cx: &Context, opening: &str, left_over: Length) -> String {
     let by = left_over.abs().show(cx.unit);
     if left_over > Length::ZERO {
@@ -65,6 +53,19 @@ fn widths(cx: &Context, opening: &str, left_over: Length) -> String {
     } else {
         format!(
             "the parts side by side of {opening} are {by} too wide; make one equal, or narrower by that"
+        )
+    }
+}
+
+fn heights(cx: &Context, opening: &str, left_over: Length) -> String {
+    let by = left_over.abs().show(cx.unit);
+    if left_over > Length::ZERO {
+        format!(
+            "the fronts of {opening} leave {by} over; give one a share, or make it higher by that"
+        )
+    } else {
+        format!(
+            "the fronts of {opening} are {by} too high; give one a share, or make it lower by that"
         )
     }
 }

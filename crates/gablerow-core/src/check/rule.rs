@@ -89,6 +89,8 @@ rules! {
         "The job keeps it, but it is not laid out yet.";
     WidthsDoNotAddUp "widths-do-not-add-up" Stop
         "The parts of an opening and its partitions fill it exactly.";
+    HeightsDoNotAddUp "heights-do-not-add-up" Warn
+        "The fronts of an opening and their gaps fill its height exactly.";
     NoSpace "no-space" Stop
         "An opening has a width and a height.";
     NoCard "no-card" Stop

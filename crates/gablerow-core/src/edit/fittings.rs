@@ -62,7 +62,7 @@ pub(super) fn change_bay(
 }
 
 /// Hands out keys, one after the other.
-fn keys(mut next: Key) -> impl FnMut() -> Key {
+pub(super) fn keys(mut next: Key) -> impl FnMut() -> Key {
     move || {
         let key = next;
         next = next.next();

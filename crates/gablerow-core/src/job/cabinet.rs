@@ -72,6 +72,8 @@ impl Cabinet {
                     to_front_wall: mm(20),
                     cut: mm(8),
                 },
+                rail: None,
+                stand: None,
             },
             opening: Opening::empty_bay(Key(1)),
             free_rows: Vec::new(),

@@ -50,6 +50,28 @@ pub struct Carcass {
     pub top: Top,
     /// The back panel.
     pub back: Back,
+    /// A rail behind, under the top; `None` where there is none.
+    pub rail: Option<BackRail>,
+    /// What the carcass stands on; `None` where it hangs, or its sides run to the floor.
+    pub stand: Option<Stand>,
+}
+
+/// A rail on edge before the back panel, right under the top.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BackRail {
+    /// The board it is made of.
+    pub board: CardId,
+    /// How high it is.
+    pub height: Length,
+}
+
+/// What a carcass stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Stand {
+    /// Feet under the bottom, so high.
+    Feet(Length),
+    /// A loose plinth, so high.
+    Plinth(Length),
 }
 
 /// Both sides of a carcass.

@@ -31,7 +31,9 @@ use alloc::vec::Vec;
 pub use crate::label::{Label, LabelError};
 pub use accepted::Acceptance;
 pub use cabinet::Cabinet;
-pub use carcass::{Back, Bottom, Carcass, EndOffsets, Fit, Notch, Sides, Size, Top, TopKind};
+pub use carcass::{
+    Back, BackRail, Bottom, Carcass, EndOffsets, Fit, Notch, Sides, Size, Stand, Top, TopKind,
+};
 pub use copy::{AsCut, Bored, Copy};
 pub use face::{FaceId, Hand, PanelId};
 pub use fitting::{Depth, PinRows, Plate, Runner, Shelf, Spacers, Zone};
@@ -46,7 +48,9 @@ pub use opening::{
     Partition, ShelfHeight, SideBySide, Stacked,
 };
 pub use place::{Datum, HolePlace};
-pub use shop::{BackRule, Bit, Limits, Reference, Shop};
+pub use shop::{
+    BackRule, Band, BandState, Bit, BoxRules, FrontRules, Limits, Reference, RevealScheme, Shop,
+};
 
 pub use crate::cards::CardId;
 use crate::cards::Cards;

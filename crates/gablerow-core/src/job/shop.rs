@@ -30,6 +30,175 @@ pub struct Shop {
     pub pin: CardId,
     /// Distances the checks go by.
     pub limits: Limits,
+    /// The board of fronts; `None` is the board of new cabinets.
+    pub front_board: Option<CardId>,
+    /// The board of drawer boxes; `None` is the board of new cabinets.
+    pub box_board: Option<CardId>,
+    /// Gaps and reveals of fronts.
+    pub fronts: FrontRules,
+    /// The band of edges that are seen.
+    pub band: Band,
+    /// How drawer boxes are made and spaced.
+    pub boxes: BoxRules,
+}
+
+/// Gaps and reveals. One scheme for the whole job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct FrontRules {
+    /// Between two fronts.
+    pub gap: Length,
+    /// From the carcass underside up to the lowest front; 0 is flush.
+    pub reveal_foot: Length,
+    /// From the highest front up to the carcass top.
+    pub reveal_head: Length,
+    /// From the outer face of a side in to a front over its edge.
+    pub reveal_side: Length,
+    /// All around a front that stands inside the opening.
+    pub gap_inset: Length,
+}
+
+/// The two usual schemes of reveals.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RevealScheme {
+    /// Half a gap at either end: doors fit either hand.
+    Split,
+    /// None at the foot, a gap at the head.
+    FlushFoot,
+    /// Anything else.
+    Own,
+}
+
+impl FrontRules {
+    /// Which scheme the reveals at foot and head follow.
+    #[must_use]
+    pub fn scheme(&self) -> RevealScheme {
+        if (self.reveal_foot, self.reveal_head) == (self.gap.half(), self.gap.half()) {
+            RevealScheme::Split
+        } else if (self.reveal_foot, self.reveal_head) == (Length::ZERO, self.gap) {
+            RevealScheme::FlushFoot
+        } else {
+            RevealScheme::Own
+        }
+    }
+
+    /// The same gaps with the reveals of a scheme; `Own` changes nothing.
+    #[must_use]
+    pub fn with_scheme(self, scheme: RevealScheme) -> Self {
+        let (reveal_foot, reveal_head) = match scheme {
+            RevealScheme::Split => (self.gap.half(), self.gap.half()),
+            RevealScheme::FlushFoot => (Length::ZERO, self.gap),
+            RevealScheme::Own => (self.reveal_foot, self.reveal_head),
+        };
+        Self {
+            reveal_foot,
+            reveal_head,
+            ..self
+        }
+    }
+}
+
+impl RevealScheme {
+    /// The words a person reads.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Split => "split",
+            Self::FlushFoot => "flush foot",
+            Self::Own => "as typed",
+        }
+    }
+}
+
+impl Default for FrontRules {
+    /// Common practice: a gap of 3, half of it at every edge of the carcass; 2 around inset fronts.
+    fn default() -> Self {
+        Self {
+            gap: Length::from_mm(3),
+            reveal_foot: Length::from_um(1_500),
+            reveal_head: Length::from_um(1_500),
+            reveal_side: Length::from_um(1_500),
+            gap_inset: Length::from_mm(2),
+        }
+    }
+}
+
+/// The band of edges that are seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Band {
+    /// Its thickness.
+    pub thickness: Length,
+    /// What the bander takes off an edge before it glues.
+    pub pre_mill: Length,
+    /// Whether it is on when a panel is bored.
+    pub on: BandState,
+}
+
+/// Whether the band is on when a panel is bored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum BandState {
+    /// Banded first, then bored.
+    BeforeBoring,
+    /// Bored first, then banded: settings are smaller by the band.
+    AfterBoring,
+}
+
+impl BandState {
+    /// The words a person reads.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::BeforeBoring => "on before boring",
+            Self::AfterBoring => "on after boring",
+        }
+    }
+}
+
+impl Default for Band {
+    /// A band of 1.0, on before boring, without pre-mill.
+    fn default() -> Self {
+        Self {
+            thickness: Length::from_mm(1),
+            pre_mill: Length::ZERO,
+            on: BandState::BeforeBoring,
+        }
+    }
+}
+
+/// How drawer boxes are made and spaced; shop habit, every one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct BoxRules {
+    /// How deep the bottom stands in its grooves.
+    pub groove: Length,
+    /// Box heights are whole multiples of it.
+    pub step: Length,
+    /// Clear height under the lowest box.
+    pub below: Length,
+    /// Clear height between two boxes.
+    pub between: Length,
+    /// Clear height over the highest box.
+    pub above: Length,
+    /// From a front's lower edge up to its box's underside, as wished.
+    pub rise: Length,
+    /// The least that may be.
+    pub rise_least: Length,
+    /// The most that may be.
+    pub rise_most: Length,
+}
+
+impl Default for BoxRules {
+    /// Clearances are common practice. Source of 15, 25, 10: one drawer maker's general rule. The rest are house defaults.
+    fn default() -> Self {
+        Self {
+            groove: Length::from_mm(8),
+            step: Length::from_mm(8),
+            below: Length::from_mm(15),
+            between: Length::from_mm(25),
+            above: Length::from_mm(10),
+            rise: Length::from_mm(35),
+            rise_least: Length::from_mm(18),
+            rise_most: Length::from_mm(54),
+        }
+    }
 }
 
 /// Where the back row stands.
@@ -157,6 +326,23 @@ impl Shop {
             runner: CardId::known("runner-under"),
             pin: CardId::known("pin-5"),
             limits: Limits::default(),
+            front_board: Some(CardId::known("board-19")),
+            box_board: Some(CardId::known("board-15")),
+            fronts: FrontRules::default(),
+            band: Band::default(),
+            boxes: BoxRules::default(),
         }
+    }
+
+    /// The board fronts are made of.
+    #[must_use]
+    pub fn front_board(&self) -> &CardId {
+        self.front_board.as_ref().unwrap_or(&self.board)
+    }
+
+    /// The board drawer boxes are made of.
+    #[must_use]
+    pub fn box_board(&self) -> &CardId {
+        self.box_board.as_ref().unwrap_or(&self.board)
     }
 }

@@ -157,7 +157,7 @@ fn ask_shelf(walk: &mut Walk, bay: &Bay, made: &BayLayout, shelf: &Shelf) {
         .map_or(Length::ZERO, |pin| pin.rise.value);
     let underside = walk.layout.height(shelf.hole.number(walk.layout.last)) + rise;
     let thickness = walk.thickness(&shelf.board);
-    let front = rows::bay_front(bay).total() + shelf.setback_front;
+    let front = rows::bay_front(bay, walk.house).total() + shelf.setback_front;
     let keep_out = KeepOut {
         item: Item::Shelf,
         owner: Some(shelf.key),
@@ -217,7 +217,7 @@ fn ask_plate(walk: &mut Walk, bay: &Bay, made: &BayLayout, plate: &Plate) {
             height
         }
     };
-    let front = rows::bay_front(bay).total();
+    let front = rows::bay_front(bay, walk.house).total();
     walk.keep_out(
         wall,
         KeepOut {
@@ -245,7 +245,7 @@ fn ask_runner(walk: &mut Walk, bay: &Bay, made: &BayLayout, runner: &Runner) {
         pen: card.pen.value,
         pen_unproved: card.pen.origin.is_unproved(),
     };
-    let first = rows::runner_first(card, bay, runner.set_back);
+    let first = rows::runner_first(card, bay, runner.set_back, walk.house);
     let front_end = first.total() - card.first_hole.value;
     let line = walk.layout.height(runner.hole.number(walk.layout.last));
     for hand in WALLS {

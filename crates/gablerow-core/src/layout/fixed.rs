@@ -1,8 +1,28 @@
 //! Fixed panels: the space they take on the faces they meet.
 
 use super::{Item, KeepOut, Span};
-use crate::job::{Key, TopKind};
+use crate::job::{CardId, Key, TopKind};
 use crate::measure::Length;
+use crate::sum::Sum;
+
+/// A panel between two uprights, or across all of them, where it is seen from the front.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PanelLayout {
+    /// What it is.
+    pub item: Item,
+    /// The fixed shelf it is; `None` for parts of the carcass.
+    pub owner: Option<Key>,
+    /// The board it is made of.
+    pub board: CardId,
+    /// From the outer face of the left side to its left end, housing included.
+    pub across: Length,
+    /// How long it is, housing included.
+    pub length: Sum,
+    /// Front to back, from the carcass front.
+    pub x: Span,
+    /// Foot to head, from the carcass underside.
+    pub z: Span,
+}
 
 /// A horizontal panel that meets the walls of an opening: its box front to back and foot to head.
 #[derive(Clone, Copy)]
@@ -64,6 +84,21 @@ pub(super) fn top(
         TopKind::Panel(_) => [panel(Item::Top, Length::ZERO, inner_depth, thickness), None],
         TopKind::FlatStretchers(width) => pair(width, thickness),
         TopKind::EdgeStretchers(high) => pair(thickness, high),
+    }
+}
+
+/// A rail on edge before the back panel, right under what closes the carcass above.
+pub(super) fn rail(
+    thickness: Length,
+    height: Length,
+    ceiling: Length,
+    inner_depth: Length,
+) -> FixedPanel {
+    FixedPanel {
+        item: Item::BackRail,
+        owner: None,
+        x: Span::new(inner_depth - thickness, inner_depth),
+        z: Span::new(ceiling - height, ceiling),
     }
 }
 

@@ -47,6 +47,8 @@ pub enum Item {
     Stretcher,
     /// A fixed shelf.
     FixedShelf,
+    /// A rail before the back panel.
+    BackRail,
 }
 
 impl Item {
@@ -61,6 +63,7 @@ impl Item {
             Self::Top => "top",
             Self::Stretcher => "stretcher",
             Self::FixedShelf => "fixed shelf",
+            Self::BackRail => "back rail",
         }
     }
 
@@ -69,7 +72,7 @@ impl Item {
     pub fn is_fixed_panel(self) -> bool {
         matches!(
             self,
-            Self::Bottom | Self::Top | Self::Stretcher | Self::FixedShelf
+            Self::Bottom | Self::Top | Self::Stretcher | Self::FixedShelf | Self::BackRail
         )
     }
 }

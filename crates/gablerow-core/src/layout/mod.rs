@@ -2,8 +2,9 @@
 //!
 //! ```text
 //! Cabinet, Shop, Cards
-//!    | uprights   where sides and partitions stand
+//!    | carcass    the box around it all     uprights: where sides and partitions stand
 //!    | space      walks the openings: bays, their walls, fixed panels between them
+//!    | fronts     what closes them, and how it divides their height
 //!    | fittings   what each bay asks of its two walls     rows: at which setbacks
 //!    | free       what faces and joints own themselves
 //!    v
@@ -13,10 +14,12 @@
 //! Everything is in cabinet coordinates: `x` from the carcass front toward the back, `z` from the carcass underside up,
 //! `u` from a face into the cabinet. Rows stay arithmetic progressions; [`Face::holes`] expands them when a list is wanted.
 
+mod carcass;
 mod face;
 mod fittings;
 mod fixed;
 mod free;
+mod fronts;
 mod hole;
 mod keep_out;
 mod rows;
@@ -26,6 +29,8 @@ mod upright;
 use alloc::vec::Vec;
 
 pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
+pub use fixed::PanelLayout;
+pub use fronts::FrontLayout;
 pub use hole::Hole;
 pub use keep_out::{Item, KeepOut, Span};
 pub use upright::Upright;
@@ -45,12 +50,35 @@ pub struct Layout {
     pub last: i16,
     /// The uprights: left side, partitions, right side, from left to right; of openings above each other the lower first.
     pub uprights: Vec<Upright>,
+    /// Every opening, outer ones first.
+    pub openings: Vec<OpeningLayout>,
+    /// The thickness of fronts that have none of their own.
+    pub front_thickness: Length,
     /// The bays, as they are listed.
     pub bays: Vec<BayLayout>,
+    /// The fronts, of outer openings first, from the foot up; both leaves of a pair.
+    pub fronts: Vec<FrontLayout>,
+    /// The panels that lie or stand between uprights, from the foot up.
+    pub panels: Vec<PanelLayout>,
     /// What people call all of these.
     pub names: Names,
     /// What could not be computed, said openly.
     pub open_points: Vec<OpenPoint>,
+}
+
+/// The clear space of an opening, divided or not, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OpeningLayout {
+    /// The opening.
+    pub key: Key,
+    /// From the outer face of the left side to its clear space.
+    pub across: Length,
+    /// Clear width.
+    pub width: Length,
+    /// From the carcass underside to its floor.
+    pub floor: Length,
+    /// From the carcass underside to what closes it above.
+    pub ceiling: Length,
 }
 
 /// Where a bay is, and where its rows stand.
@@ -58,6 +86,8 @@ pub struct Layout {
 pub struct BayLayout {
     /// The bay.
     pub key: Key,
+    /// From the outer face of the left side to its clear space.
+    pub across: Length,
     /// The face it sees on its left.
     pub left: FaceId,
     /// The face it sees on its right.
@@ -102,11 +132,6 @@ impl BayLayout {
 /// Something a layout cannot compute, or a space that is not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum OpenPoint {
-    /// A front is kept, but not yet laid out.
-    Front {
-        /// The front.
-        front: Key,
-    },
     /// A joint of a partition has bores in a panel that is not yet laid out.
     JointBores {
         /// The partition.
@@ -114,6 +139,13 @@ pub enum OpenPoint {
     },
     /// The parts of an opening are wider than it, or leave some of it over.
     Widths {
+        /// The opening.
+        opening: Key,
+        /// What is left over; negative when it is missing.
+        left_over: Length,
+    },
+    /// The fronts of an opening are higher than it, or leave some of it over.
+    Heights {
         /// The opening.
         opening: Key,
         /// What is left over; negative when it is missing.
@@ -167,6 +199,20 @@ impl Layout {
             .ends(cabinet.size.height)
             .balance(shop.limits.to_end);
         row.map_or(0, |row| i16::try_from(row.count).unwrap_or(i16::MAX))
+    }
+
+    /// The clear space of an opening.
+    #[must_use]
+    pub fn opening(&self, key: Key) -> Option<&OpeningLayout> {
+        self.openings.iter().find(|opening| opening.key == key)
+    }
+
+    /// The number of the hole nearest to a height above the carcass underside, the lower of two; at least 1.
+    #[must_use]
+    pub fn nearest_hole(&self, z: Length) -> i16 {
+        let half = Length::from_counts(Length::PITCH.counts() / 2 - 1);
+        let pitches = (z - self.grid.first + half).div_floor(Length::PITCH);
+        i16::try_from(pitches.saturating_add(1)).map_or(1, |number| number.min(self.last).max(1))
     }
 
     /// The upright with this name.
@@ -236,6 +282,14 @@ impl Layout {
 struct House<'a> {
     shop: &'a Shop,
     cards: &'a Cards,
+}
+
+impl House<'_> {
+    /// The thickness of a front: as typed, or that of the shop's front board as measured.
+    fn front_thickness(self, typed: Option<Length>) -> Length {
+        let measured = || Some(self.cards.board(self.shop.front_board())?.thickness.value);
+        typed.or_else(measured).unwrap_or(Length::ZERO)
+    }
 }
 
 #[cfg(test)]

@@ -7,20 +7,24 @@ use crate::measure::Length;
 use crate::sum::Sum;
 
 /// From the carcass front to where the hardware of this bay begins.
-pub(super) fn bay_front(bay: &Bay) -> Sum {
-    moved_back(Sum::default(), bay)
+pub(super) fn bay_front(bay: &Bay, house: House) -> Sum {
+    moved_back(Sum::default(), bay, house)
 }
 
 /// The front row: the front setback, moved back with the bay and with an inset front.
 pub(super) fn front_row(bay: &Bay, house: House) -> Sum {
-    moved_back(Sum::of("front setback", house.shop.setback_front), bay)
+    moved_back(
+        Sum::of("front setback", house.shop.setback_front),
+        bay,
+        house,
+    )
 }
 
-fn moved_back(from: Sum, bay: &Bay) -> Sum {
+fn moved_back(from: Sum, bay: &Bay, house: House) -> Sum {
     let from = from.plus("recess of the bay", bay.recess);
     match bay.inset {
         Some(inset) => from
-            .plus("inset front", inset.front)
+            .plus("inset front", house.front_thickness(inset.front))
             .plus("set-in", inset.set_in),
         None => from,
     }
@@ -62,10 +66,10 @@ pub(super) fn in_line_row(front_row: Sum) -> Sum {
 }
 
 /// The row of a runner's first screw.
-pub(super) fn runner_first(card: &Runner, bay: &Bay, set_back: u8) -> Sum {
+pub(super) fn runner_first(card: &Runner, bay: &Bay, set_back: u8, house: House) -> Sum {
     let own = Sum::of("runner's own first hole", card.first_hole.value)
         .plus("stand-back", card.stand_back.value);
-    moved_back(own, bay).plus("set back", Length::PITCH * i32::from(set_back))
+    moved_back(own, bay, house).plus("set back", Length::PITCH * i32::from(set_back))
 }
 
 /// The row of each screw of a runner.

@@ -2,13 +2,17 @@
 
 use alloc::vec::Vec;
 
-use super::fixed::{self, FixedPanel};
-use super::{BayLayout, Face, House, Item, Layout, OpenPoint, Span, Upright, fittings, free, rows};
+use super::fixed::FixedPanel;
+use super::fronts::{self, Laps};
+use super::{
+    BayLayout, Face, House, Item, Layout, OpenPoint, OpeningLayout, Span, Upright, fittings, free,
+    rows,
+};
 use crate::cards::CardId;
 use crate::grid::{Grid, Mismatch};
 use crate::job::{
-    Cabinet, Division, FaceId, Fit, FixedShelf, Hand, Joint, Key, Names, Opening, PanelId, Part,
-    PartWidth, Partition, ShelfHeight, SideBySide, Stacked, TopKind,
+    Cabinet, Division, FaceId, FixedShelf, Hand, Joint, Key, Names, Opening, PanelId, Part,
+    PartWidth, Partition, ShelfHeight, SideBySide, Stacked,
 };
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -16,17 +20,21 @@ use crate::sum::Sum;
 /// The space of one opening.
 #[derive(Clone, Copy)]
 pub(super) struct Space {
-    left: FaceId,
-    right: FaceId,
-    width: Length,
+    pub(super) left: FaceId,
+    pub(super) right: FaceId,
+    /// From the outer face of the left side to its left wall.
+    pub(super) across: Length,
+    pub(super) width: Length,
+    /// How far its fronts lap over what is around it.
+    pub(super) laps: Laps,
     /// Top of what is below, and how thick that is.
-    floor: Sum,
-    floor_thickness: Length,
+    pub(super) floor: Sum,
+    pub(super) floor_thickness: Length,
     /// Underside of what is above, and how thick that is.
-    ceiling: Sum,
-    ceiling_thickness: Length,
+    pub(super) ceiling: Sum,
+    pub(super) ceiling_thickness: Length,
     /// The panels it lies between: the one below, the one above, the second stretcher above.
-    panels: [Option<FixedPanel>; 3],
+    pub(super) panels: [Option<FixedPanel>; 4],
 }
 
 /// A layout in the making.
@@ -34,7 +42,7 @@ pub(super) struct Walk<'a> {
     pub(super) cabinet: &'a Cabinet,
     pub(super) house: House<'a>,
     pub(super) layout: Layout,
-    inner_depth: Sum,
+    pub(super) inner_depth: Sum,
 }
 
 pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
@@ -48,7 +56,11 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
             last: Layout::last_hole(cabinet, house.shop),
             grid,
             uprights: Vec::with_capacity(4),
+            openings: Vec::new(),
+            front_thickness: house.front_thickness(None),
             bays: Vec::new(),
+            fronts: Vec::new(),
+            panels: Vec::new(),
             names: Names::of(&cabinet.opening),
             open_points: Vec::new(),
         },
@@ -57,6 +69,7 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
     let space = walk.carcass();
     walk.opening(&cabinet.opening, &space);
     free::lay_out(&mut walk);
+    walk.layout.panels.sort_by_key(|panel| panel.z.from);
     walk.move_right(1);
     let last = walk.layout.last;
     for upright in &mut walk.layout.uprights {
@@ -66,85 +79,15 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
 }
 
 impl Walk<'_> {
-    /// Makes both sides, the bottom and the top, and gives the space between them.
-    fn carcass(&mut self) -> Space {
-        let Cabinet { size, carcass, .. } = self.cabinet;
-        let side = self.thickness(&carcass.sides.board);
-        let bottom = self.thickness(&carcass.bottom.board);
-        let top = self.thickness(&carcass.top.board);
-        let (top_words, top_taken) = fixed::top_taken(carcass.top.kind, top);
-
-        for hand in [Hand::Left, Hand::Right] {
-            self.side(hand, side, bottom, top);
-        }
-        let inner_depth = self.inner_depth.total();
-        let [above, behind] = fixed::top(carcass.top.kind, top, size.height, inner_depth);
-        let space = Space {
-            left: FaceId::inside(Hand::Left),
-            right: FaceId::inside(Hand::Right),
-            width: size.width - side - side,
-            floor: Sum::of("bottom", bottom),
-            floor_thickness: bottom,
-            ceiling: Sum::of("height", size.height).less(top_words, top_taken),
-            ceiling_thickness: top_taken,
-            panels: [Some(fixed::bottom(bottom, inner_depth)), above, behind],
-        };
-        self.fix(&space, &space.panels);
-        if carcass.bottom.fit == Fit::Between {
-            self.join(
-                &space,
-                self.cabinet.opening.key,
-                &carcass.bottom.joint,
-                bottom.half(),
-            );
-        }
-        if carcass.top.kind != TopKind::Panel(Fit::Across) {
-            self.join(
-                &space,
-                self.cabinet.opening.key,
-                &carcass.top.joint,
-                size.height - top_taken.half(),
-            );
-        }
-        space
-    }
-
-    fn side(&mut self, hand: Hand, thickness: Length, bottom: Length, top: Length) {
-        let Cabinet { size, carcass, .. } = self.cabinet;
-        let foot = match carcass.bottom.fit {
-            Fit::Between => Sum::default().less("side runs below", carcass.sides.below),
-            Fit::Across => Sum::default().plus("bottom under the sides", bottom),
-        };
-        let head = Sum::of("height", size.height);
-        let id = PanelId::Side(hand);
-        self.layout.uprights.push(Upright {
-            id,
-            thickness,
-            front: Sum::default(),
-            back: Sum::of("depth", size.depth),
-            foot,
-            head: match carcass.top.kind {
-                TopKind::Panel(Fit::Across) => head.less("top over the sides", top),
-                _ => head,
-            },
-            back_taken: carcass.back.taken(),
-            notch: carcass.sides.notch,
-            exposed: match hand {
-                Hand::Left => carcass.sides.exposed_left,
-                Hand::Right => carcass.sides.exposed_right,
-            },
-            holes: (1, 0),
-            mismatch: Mismatch::default(),
-            faces: Upright::faces_of(id),
-        });
-    }
-
     fn opening(&mut self, opening: &Opening, space: &Space) {
-        let fronts = opening
-            .fronts
-            .iter()
-            .map(|front| OpenPoint::Front { front: front.key });
-        self.layout.open_points.extend(fronts);
+        self.layout.openings.push(OpeningLayout {
+            key: opening.key,
+            across: space.across,
+            width: space.width,
+            floor: space.floor.total(),
+            ceiling: space.ceiling.total(),
+        });
+        fronts::lay_out(self, opening, space);
         let height = space.ceiling.total() - space.floor.total();
         if space.width.min(height).min(self.inner_depth.total()) <= Length::ZERO {
             self.layout.open_points.push(OpenPoint::NoSpace {
@@ -156,6 +99,7 @@ impl Walk<'_> {
                 let front_row = rows::front_row(bay, self.house);
                 let made = BayLayout {
                     key: opening.key,
+                    across: space.across,
                     left: space.left,
                     right: space.right,
                     width: space.width,
@@ -185,11 +129,14 @@ impl Walk<'_> {
                 .open_points
                 .push(OpenPoint::Widths { opening, left_over });
         }
-        let mut left = space.left;
+        let rules = self.house.shop.fronts;
+        let words = ["half the partition", "partition"];
+        let (mut left, mut across, mut lap) = (space.left, space.across, space.laps.left);
         let mut part = &parts.first;
         for ((partition, next), width) in parts.rest.iter().zip(&widths) {
             let made = self.layout.uprights.len();
-            self.partition(partition, space);
+            let thickness = self.thickness(&partition.board);
+            self.partition(partition, across + *width, space);
             let face = |toward| FaceId {
                 panel: PanelId::Partition(partition.key),
                 toward,
@@ -199,11 +146,19 @@ impl Walk<'_> {
                 &Space {
                     left,
                     right: face(Hand::Left),
+                    across,
                     width: *width,
+                    laps: Laps {
+                        left: lap,
+                        right: Laps::between(words, thickness, &next.opening, &rules),
+                        ..space.laps
+                    },
                     ..*space
                 },
             );
             self.move_right(made);
+            lap = Laps::between(words, thickness, &part.opening, &rules);
+            across += *width + thickness;
             (left, part) = (face(Hand::Right), next);
         }
         let width = widths.last().copied().unwrap_or(space.width);
@@ -211,7 +166,12 @@ impl Walk<'_> {
             &part.opening,
             &Space {
                 left,
+                across,
                 width,
+                laps: Laps {
+                    left: lap,
+                    ..space.laps
+                },
                 ..*space
             },
         );
@@ -225,7 +185,7 @@ impl Walk<'_> {
         }
     }
 
-    fn partition(&mut self, partition: &Partition, space: &Space) {
+    fn partition(&mut self, partition: &Partition, across: Length, space: &Space) {
         let Partition {
             key,
             board,
@@ -245,6 +205,7 @@ impl Walk<'_> {
         self.layout.uprights.push(Upright {
             id,
             thickness,
+            across,
             front: Sum::default().plus("recess", *recess),
             back: self.inner_depth,
             foot: space
@@ -271,21 +232,30 @@ impl Walk<'_> {
     }
 
     fn stacked(&mut self, parts: &Stacked, space: &Space) {
+        let rules = self.house.shop.fronts;
+        let words = ["half the fixed shelf", "fixed shelf"];
         let mut below = &parts.first;
         let mut left = *space;
         for (shelf, above) in &parts.rest {
             let thickness = self.thickness(&shelf.board);
             let underside = self.underside(shelf, thickness);
             let panel = self.fixed_shelf(shelf, underside.total(), thickness, space);
+            let lap = |other| Laps::between(words, thickness, other, &rules);
+            let (lap_below, lap_above) = (lap(above), lap(below));
             self.opening(
                 below,
                 &Space {
                     ceiling: underside,
                     ceiling_thickness: thickness,
-                    panels: [left.panels[0], Some(panel), None],
+                    panels: [left.panels[0], Some(panel), None, None],
+                    laps: Laps {
+                        head: lap_below,
+                        ..left.laps
+                    },
                     ..left
                 },
             );
+            left.laps.foot = lap_above;
             left.floor = underside.plus("fixed shelf", thickness);
             left.floor_thickness = thickness;
             left.panels[0] = Some(panel);
@@ -319,12 +289,15 @@ impl Walk<'_> {
             z: Span::new(underside, underside + thickness),
         };
         self.fix(space, &[Some(panel)]);
+        let housing = self.let_in(&shelf.joint, &self.cabinet.carcass.sides.board);
+        let made = self.panel_between(space, panel, &shelf.board, housing);
+        self.layout.panels.push(made);
         self.join(space, shelf.key, &shelf.joint, underside + thickness.half());
         panel
     }
 
     /// Puts fixed panels on both walls of a space.
-    fn fix(&mut self, space: &Space, panels: &[Option<FixedPanel>]) {
+    pub(super) fn fix(&mut self, space: &Space, panels: &[Option<FixedPanel>]) {
         for wall in [space.left, space.right] {
             self.meet(wall, space.width, panels);
         }
@@ -340,7 +313,7 @@ impl Walk<'_> {
     }
 
     /// Puts the bores of a joint on both walls of a space, at one height.
-    fn join(&mut self, space: &Space, owner: Key, joint: &Joint, z: Length) {
+    pub(super) fn join(&mut self, space: &Space, owner: Key, joint: &Joint, z: Length) {
         for wall in [space.left, space.right] {
             let Some(face) = self.face(wall) else {
                 continue;
@@ -372,6 +345,10 @@ impl Walk<'_> {
                 Length::ZERO
             }
         }
+    }
+
+    pub(super) fn front_thickness(&self, typed: Option<Length>) -> Length {
+        self.house.front_thickness(typed)
     }
 
     pub(super) fn no_card(&mut self, card: &CardId) {

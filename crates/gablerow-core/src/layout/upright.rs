@@ -13,6 +13,8 @@ pub struct Upright {
     pub id: PanelId,
     /// Its measured thickness.
     pub thickness: Length,
+    /// From the outer face of the left side to its own left face.
+    pub across: Length,
     /// From the carcass front to its front edge.
     pub front: Sum,
     /// From the carcass front to its back edge.

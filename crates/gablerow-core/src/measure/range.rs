@@ -209,6 +209,19 @@ table! {
     AS_CUT_LENGTH = Range::mm("length as cut", 20, 6000, "no longer than a carcass is wide or high");
     /// A distance the checks go by.
     LIMIT = Range::mm("limit", 0, 100, "wider ones bar whole panels");
+    /// The board left between cup and door edge.
+    TAB = Range::mm("tab", 1, 30, "narrower ones break out");
+    /// From one tab to the next.
+    TAB_STEP = Range {
+        name: "step of tabs",
+        min: Length::from_um(100),
+        max: Length::from_mm(10),
+        why: "finer steps nobody can bore",
+    };
+    /// What heights of drawer boxes are whole multiples of.
+    BOX_STEP = Range::mm("step of box heights", 1, 100, "smaller steps are no steps");
+    /// A clear height about a drawer box.
+    BOX_CLEARANCE = Range::mm("drawer clearance", 0, 500, "more is another drawer");
     /// Place of a panel in its cabinet.
     PANEL_POSITION = Range::mm("panel position", -4000, 4000, "no further than a carcass is high");
 }
@@ -230,6 +243,8 @@ table! {
     SET_BACK = NumberRange { name: "set back", min: 0, max: 20, why: "20 pitches are past a deep carcass" };
     /// Modules of a front, or its share in what is left.
     SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
+    /// Heights of hinge plates in stock.
+    PLATES = NumberRange { name: "plates in stock", min: 1, max: 20, why: "no shop keeps more" };
     /// Mass of a board, in kg/m3.
     DENSITY = NumberRange { name: "density", min: 1, max: 10_000, why: "lead and steel are no boards" };
     /// Openings side by side, with a partition between each two.

@@ -50,12 +50,16 @@ fn front() -> impl Strategy<Value = Front> {
     let kind = prop_oneof![
         hand().prop_map(FrontKind::Door),
         Just(FrontKind::Pair),
-        height.prop_map(FrontKind::Drawer),
+        Just(FrontKind::Drawer),
+        Just(FrontKind::False),
+        Just(FrontKind::Inner),
     ];
-    (label(), kind, within(range::BOARD_THICKNESS)).prop_map(|(name, kind, thickness)| Front {
+    let thickness = proptest::option::of(within(range::BOARD_THICKNESS));
+    (label(), kind, height, thickness).prop_map(|(name, kind, height, thickness)| Front {
         key: Key(0),
         name,
         kind,
+        height,
         thickness,
     })
 }

@@ -1,13 +1,14 @@
 //! Jobs in which everything stands that a job file can say: the glaze store of a community pottery.
 
-use gablerow_core::cards::{CardId, Origin, PlateShape, RunnerKind, Sourced};
+use gablerow_core::cards::{self, CardId, CountChart, Origin, PlateShape, RunnerKind, Sourced};
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
-    Acceptance, AsCut, Back, BackRule, Bay, Bit, Bored, Bottom, Cabinet, Carcass, Copy, Datum,
-    Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit, FixedShelf, FreeHole, FreeRow,
-    Front, FrontHeight, FrontKind, Hand, HolePlace, Inset, Job, Joint, JointBore, Key, Label,
-    LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition, PinRows, Plate, Reference, Runner,
-    Shelf, ShelfHeight, SideBySide, Sides, Size, Spacers, Stacked, Top, TopKind, Zone,
+    Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, Bit, Bored, Bottom, Cabinet,
+    Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
+    FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Inset, Job,
+    Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
+    PinRows, Plate, Reference, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size, Spacers,
+    Stacked, Stand, Top, TopKind, Zone,
 };
 use gablerow_core::measure::{Length, Unit};
 
@@ -29,6 +30,10 @@ pub(super) fn all() -> [Job; 3] {
     let mut other = plain.clone();
     other.shop.back_rule = BackRule::FromBackEdge;
     other.cabinets[0].carcass.back = Back::Open;
+    other.cabinets[0].carcass.stand = Some(Stand::Feet(mm(100)));
+    other.shop.band.on = BandState::AfterBoring;
+    other.cards.hinges[0].chart = CountChart::Inches;
+    other.cards.hinges[1].chart = CountChart::MassAndWidth;
     [plain, glaze_store(), other]
 }
 
@@ -44,10 +49,8 @@ pub(super) fn glaze_store() -> Job {
         origin: Origin::DataSheet,
     };
     job.cards.pins[0].rise.origin = Origin::Invented;
-    let mut side_mount = job.cards.runners[0].clone();
-    side_mount.id = card("runner-side");
-    side_mount.kind = RunnerKind::SideMount;
-    job.cards.runners.push(side_mount);
+    let side_mount = |runner: &cards::Runner| runner.kind == RunnerKind::SideMount;
+    assert!(job.cards.runners.iter().any(side_mount));
     assert!(
         job.cards
             .hinges
@@ -64,6 +67,24 @@ pub(super) fn glaze_store() -> Job {
         cabinet: Key(7),
         face: FaceId::inside(Hand::Left).behind(),
     });
+    job
+}
+
+/// The glaze store as files have it that were written before fronts were laid out.
+pub(super) fn first_glaze_store() -> Job {
+    let mut job = glaze_store();
+    (job.shop.front_board, job.shop.box_board) = (None, None);
+    job.cards.boards.truncate(2);
+    for board in &mut job.cards.boards {
+        (board.stiffness, board.creep) = (None, None);
+    }
+    let mut side_mount = job.cards.runners[0].clone();
+    side_mount.id = card("runner-side");
+    side_mount.kind = RunnerKind::SideMount;
+    job.cards.runners[1] = side_mount;
+    let drawers = &mut job.cabinets[2];
+    (drawers.carcass.rail, drawers.carcass.stand) = (None, None);
+    drawers.opening.fronts.truncate(5);
     job
 }
 
@@ -179,6 +200,8 @@ fn housed_carcass() -> Carcass {
             joint: Joint::default(),
         },
         back: Back::Rabbet { run: mm(9) },
+        rail: None,
+        stand: None,
     }
 }
 
@@ -188,12 +211,13 @@ fn shelf_openings() -> Opening {
         key: Key(20),
         name: name("D1"),
         kind: FrontKind::Door(Hand::Left),
-        thickness: mm(19),
+        height: FrontHeight::Ratio(1),
+        thickness: Some(mm(19)),
     };
     let right = Bay {
         recess: mm(200),
         inset: Some(Inset {
-            front: mm(19),
+            front: Some(mm(19)),
             set_in: mm(2),
         }),
         ..Bay::default()
@@ -301,21 +325,33 @@ fn full_bay() -> Bay {
 fn furnish_drawers(cabinet: &mut Cabinet) {
     cabinet.carcass.top.kind = TopKind::EdgeStretchers(mm(80));
     cabinet.carcass.back = Back::Planted;
-    let front = |key: u32, kind| Front {
+    cabinet.carcass.rail = Some(BackRail {
+        board: card("board-16"),
+        height: mm(90),
+    });
+    cabinet.carcass.stand = Some(Stand::Plinth(mm(120)));
+    let front = |key: u32, kind, height| Front {
         key: Key(key),
         name: name(&format!("F{key}")),
         kind,
-        thickness: Length::from_um(18_600),
+        height,
+        thickness: Some(Length::from_um(18_600)),
     };
     cabinet.opening.fronts = vec![
-        front(20, FrontKind::Drawer(FrontHeight::Modules(9))),
+        front(20, FrontKind::Drawer, FrontHeight::Modules(9)),
         front(
             21,
-            FrontKind::Drawer(FrontHeight::Fixed(Length::from_um(220_500))),
+            FrontKind::Drawer,
+            FrontHeight::Fixed(Length::from_um(220_500)),
         ),
-        front(22, FrontKind::Drawer(FrontHeight::Ratio(2))),
-        front(23, FrontKind::False(FrontHeight::Modules(3))),
-        front(24, FrontKind::Pair),
+        front(22, FrontKind::Drawer, FrontHeight::Ratio(2)),
+        front(23, FrontKind::False, FrontHeight::Modules(3)),
+        front(24, FrontKind::Pair, FrontHeight::Ratio(1)),
+        Front {
+            thickness: None,
+            ..front(25, FrontKind::Inner, FrontHeight::Modules(6))
+        },
+        front(26, FrontKind::Door(Hand::Right), FrontHeight::Modules(12)),
     ];
     let runner = |key, hole, set_back, spacers, serves| Runner {
         key: Key(key),

@@ -3,19 +3,28 @@
 use super::super::fixture::*;
 use super::super::of_job;
 use super::*;
-use crate::job::{Division, Fastener, Front, FrontKind, JointBore, Label, PartWidth};
+use crate::job::{
+    Division, Fastener, Front, FrontHeight, FrontKind, JointBore, Key, Label, PartWidth,
+};
+
+/// One drawer front so much higher than its cabinet less two reveals of 1.5.
+fn fixed_front(more: Length) -> Vec<String> {
+    said(Rule::HeightsDoNotAddUp, |case| {
+        let height = case.cabinet().size.height - mm(3) + more;
+        case.cabinet().opening.fronts.push(Front {
+            height: FrontHeight::Fixed(height),
+            ..Front::plain(Key(30), Label::new("D1").unwrap(), FrontKind::Drawer)
+        });
+    })
+}
 
 #[test]
-fn front_is_named_as_the_bench_knows_it() {
-    let said = said(Rule::NotYet, |case| {
-        case.cabinet().opening.fronts.push(Front {
-            key: Key(30),
-            name: Label::new("D1").unwrap(),
-            kind: FrontKind::Pair,
-            thickness: mm(19),
-        });
-    });
-    assert_eq!(said, ["front D1 is kept, but not laid out yet"]);
+fn fronts_fill_their_opening() {
+    assert_eq!(fixed_front(mm(0)), Vec::<String>::new());
+    let over = "the fronts of bay 1 leave 1.0 over; give one a share, or make it higher by that";
+    assert_eq!(fixed_front(mm(-1)), [over]);
+    let high = "the fronts of bay 1 are 1.0 too high; give one a share, or make it lower by that";
+    assert_eq!(fixed_front(mm(1)), [high]);
 }
 
 #[test]

@@ -57,7 +57,7 @@ fn inset_front_and_set_back_take_from_the_depth() {
     let said = said(Rule::RunnerTooLong, |case| {
         depth_514(case);
         case.bay(1).inset = Some(Inset {
-            front: mm(22),
+            front: Some(mm(22)),
             set_in: mm(1),
         });
         case.runner(1, 6, 500).set_back = 1;

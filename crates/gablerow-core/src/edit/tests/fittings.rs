@@ -99,7 +99,7 @@ fn new_runner_is_the_longest_that_fits() {
     assert_eq!(make(&mut job, &Edit::Runners(run(4, 4))), "runner 500 on 4");
     let mut inset = bay_with(|bay| {
         bay.inset = Some(Inset {
-            front: mm(22),
+            front: Some(mm(22)),
             set_in: mm(16),
         });
     });

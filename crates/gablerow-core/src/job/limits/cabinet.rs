@@ -5,7 +5,9 @@ use alloc::format;
 use super::opening::NESTING_MOST;
 use super::{Checked, Fault, card, depth, each, keys, length, number, place};
 use crate::cards::Cards;
-use crate::job::{Acceptance, Back, Cabinet, Carcass, Copy, FreeHole, FreeRow, Joint, TopKind};
+use crate::job::{
+    Acceptance, Back, Cabinet, Carcass, Copy, FreeHole, FreeRow, Joint, Stand, TopKind,
+};
 use crate::label::{Label, LabelError, is_unsafe};
 use crate::measure::range;
 
@@ -54,6 +56,17 @@ impl Carcass {
             ("top", &self.top.board),
         ] {
             card("board", "board", id, cards.board(id).is_some()).map_err(|f| f.within(part))?;
+        }
+        if let Some(rail) = &self.rail {
+            let found = cards.board(&rail.board).is_some();
+            card("board", "board", &rail.board, found).map_err(|f| f.within("rail"))?;
+            length("height", &range::STRETCHER_WIDTH, rail.height).map_err(|f| f.within("rail"))?;
+        }
+        match self.stand {
+            Some(Stand::Feet(height) | Stand::Plinth(height)) => {
+                length("stand", &range::PLINTH, height)?;
+            }
+            None => {}
         }
         length("below", &range::PLINTH, self.sides.below).map_err(|f| f.within("sides"))?;
         if let Some(notch) = self.sides.notch {

@@ -4,8 +4,8 @@ use alloc::collections::BTreeSet;
 use alloc::format;
 
 use super::{Checked, Fault, card, each, length, number};
-use crate::cards::{CardId, Cards, RunnerLength};
-use crate::job::Shop;
+use crate::cards::{CardId, Cards, Hinge, RunnerLength};
+use crate::job::{BoxRules, FrontRules, Shop};
 use crate::measure::{Length, range};
 
 impl Shop {
@@ -33,6 +33,18 @@ impl Shop {
             cards.runner(&self.runner).is_some(),
         )?;
         card("pin", "pin", &self.pin, cards.pin(&self.pin).is_some())?;
+        for (field, id) in [
+            ("front_board", &self.front_board),
+            ("box_board", &self.box_board),
+        ] {
+            if let Some(id) = id {
+                card(field, "board", id, cards.board(id).is_some())?;
+            }
+        }
+        self.fronts.validate().map_err(|f| f.within("fronts"))?;
+        self.boxes.validate().map_err(|f| f.within("boxes"))?;
+        length("thickness", &range::BAND, self.band.thickness).map_err(|f| f.within("band"))?;
+        length("pre_mill", &range::BAND, self.band.pre_mill).map_err(|f| f.within("band"))?;
         let limits = &self.limits;
         for (field, value) in [
             ("to_end", limits.to_end),
@@ -48,6 +60,63 @@ impl Shop {
             length(field, &range::LIMIT, value).map_err(|fault| fault.within("limits"))?;
         }
         Ok(())
+    }
+}
+
+impl FrontRules {
+    fn validate(&self) -> Checked {
+        length("gap", &range::GAP, self.gap)?;
+        length("reveal_foot", &range::REVEAL, self.reveal_foot)?;
+        length("reveal_head", &range::REVEAL, self.reveal_head)?;
+        length("reveal_side", &range::REVEAL, self.reveal_side)?;
+        length("gap_inset", &range::GAP, self.gap_inset)
+    }
+}
+
+impl BoxRules {
+    fn validate(&self) -> Checked {
+        length("groove", &range::GROOVE_DEPTH, self.groove)?;
+        length("step", &range::BOX_STEP, self.step)?;
+        for (field, value) in [
+            ("below", self.below),
+            ("between", self.between),
+            ("above", self.above),
+            ("rise", self.rise),
+            ("rise_least", self.rise_least),
+            ("rise_most", self.rise_most),
+        ] {
+            length(field, &range::BOX_CLEARANCE, value)?;
+        }
+        Ok(())
+    }
+}
+
+impl Hinge {
+    /// What meets the door: arms, tabs, plates and cup.
+    fn validate_door_side(&self) -> Checked {
+        let Self { arms, tabs, .. } = self;
+        for (field, value) in [
+            ("full", arms.full),
+            ("half", arms.half),
+            ("inset", arms.inset),
+        ] {
+            length(field, &range::SIGNED_CARD_VALUE, value.value).map_err(|f| f.within("arms"))?;
+        }
+        length("least", &range::TAB, tabs.least.value).map_err(|f| f.within("tabs"))?;
+        length("most", &range::TAB, tabs.most.value).map_err(|f| f.within("tabs"))?;
+        length("step", &range::TAB_STEP, tabs.step).map_err(|f| f.within("tabs"))?;
+        number(
+            "plates",
+            &range::PLATES,
+            i64::try_from(self.plates.len()).unwrap_or(i64::MAX),
+        )?;
+        each(&self.plates, "plates", |plate| {
+            length("height", &range::SIGNED_CARD_VALUE, *plate)
+        })?;
+        length("cup", &range::HOLE_DIAMETER, self.cup.value)?;
+        length("cup_depth", &range::BORE_DEPTH, self.cup_depth.value)?;
+        length("intrusion", &range::CARD_VALUE, self.intrusion.value)?;
+        length("adjust", &range::CARD_VALUE, self.adjust.value)
     }
 }
 
@@ -105,7 +174,8 @@ impl Cards {
             length("half_zone", &range::CARD_VALUE, hinge.half_zone.value)?;
             length("reach", &range::CARD_VALUE, hinge.reach.value)?;
             length("proud", &range::CARD_VALUE, hinge.proud.value)?;
-            length("pen", &range::CARD_VALUE, hinge.pen.value)
+            length("pen", &range::CARD_VALUE, hinge.pen.value)?;
+            hinge.validate_door_side()
         })?;
         each(&self.runners, "runners", |runner| {
             for (field, value) in [
@@ -116,6 +186,9 @@ impl Cards {
                 ("above", runner.above),
                 ("width", runner.width),
                 ("pen", runner.pen),
+                ("deduct", runner.deduct),
+                ("shorter", runner.shorter),
+                ("recess", runner.recess),
             ] {
                 length(field, &range::CARD_VALUE, value.value)?;
             }

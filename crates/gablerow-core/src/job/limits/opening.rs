@@ -6,8 +6,7 @@ use super::keys::key;
 use super::{Checked, Fault, card, depth, each, length, number, place};
 use crate::cards::Cards;
 use crate::job::{
-    Bay, Division, Front, FrontHeight, FrontKind, Opening, Part, PartWidth, Partition, Runner,
-    ShelfHeight,
+    Bay, Division, Front, FrontHeight, Opening, Part, PartWidth, Partition, Runner, ShelfHeight,
 };
 use crate::measure::range;
 
@@ -92,7 +91,9 @@ impl Bay {
     fn validate(&self, cards: &Cards) -> Checked {
         length("recess", &range::RECESS, self.recess)?;
         if let Some(inset) = self.inset {
-            length("front", &range::BOARD_THICKNESS, inset.front).map_err(|f| f.within("inset"))?;
+            if let Some(front) = inset.front {
+                length("front", &range::BOARD_THICKNESS, front).map_err(|f| f.within("inset"))?;
+            }
             length("set_in", &range::SET_IN, inset.set_in).map_err(|f| f.within("inset"))?;
         }
         each(&self.zones, "zones", |zone| {
@@ -160,15 +161,14 @@ impl Runner {
 
 impl Front {
     fn validate(&self) -> Checked {
-        length("thickness", &range::BOARD_THICKNESS, self.thickness)?;
-        match self.kind {
-            FrontKind::Door(_) | FrontKind::Pair => Ok(()),
-            FrontKind::Drawer(height) | FrontKind::False(height) => match height {
-                FrontHeight::Modules(count) | FrontHeight::Ratio(count) => {
-                    number("kind", &range::SHARE, i64::from(count))
-                }
-                FrontHeight::Fixed(height) => length("kind", &range::OPENING_SIZE, height),
-            },
+        if let Some(thickness) = self.thickness {
+            length("thickness", &range::BOARD_THICKNESS, thickness)?;
+        }
+        match self.height {
+            FrontHeight::Modules(count) | FrontHeight::Ratio(count) => {
+                number("kind", &range::SHARE, i64::from(count))
+            }
+            FrontHeight::Fixed(height) => length("kind", &range::OPENING_SIZE, height),
         }
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::arbitrary::*;
 use crate::job::{
-    Acceptance, Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, FrontKind, Hand,
-    HolePlace, Job, Key, Label, LeftAt, PartWidth, ShelfHeight, TopKind,
+    Acceptance, Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, Hand, HolePlace, Job,
+    Key, Label, LeftAt, PartWidth, ShelfHeight, TopKind,
 };
 use crate::layout::OpenPoint;
 
@@ -98,7 +98,7 @@ fn fittings_are_within_their_ranges() {
                 panic!("no parts");
             };
             let height = FrontHeight::Modules(0);
-            parts.first.opening.fronts[0].kind = FrontKind::Drawer(height);
+            parts.first.opening.fronts[0].height = height;
         },
         "cabinets[0].opening.side_by_side.first.opening.fronts[0].kind: \
          modules or share: 0, but it is 1 to 125",

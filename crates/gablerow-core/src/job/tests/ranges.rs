@@ -2,9 +2,9 @@
 
 use crate::arbitrary::*;
 use crate::job::{
-    AsCut, Back, Bay, Bored, Cabinet, Depth, Division, Edge, End, Fastener, FixedShelf, FreeHole,
-    FreeRow, FrontHeight, FrontKind, Hand, HolePlace, Inset, Job, Joint, JointBore, Key, Label,
-    Notch, Opening, PanelId, Part, PartWidth, Partition, ShelfHeight, TopKind,
+    AsCut, Back, BackRail, Bay, Bored, Cabinet, Depth, Division, Edge, End, Fastener, FixedShelf,
+    FreeHole, FreeRow, FrontHeight, Hand, HolePlace, Inset, Job, Joint, JointBore, Key, Label,
+    Notch, Opening, PanelId, Part, PartWidth, Partition, ShelfHeight, Stand, TopKind,
 };
 use crate::measure::Length;
 
@@ -27,7 +27,7 @@ fn bored_joint() -> Joint {
 fn left_bay() -> Opening {
     let mut left = bay(11, |bay| {
         bay.inset = Some(Inset {
-            front: mm(19),
+            front: Some(mm(19)),
             set_in: mm(1),
         });
         bay.zones = vec![zone(21, 11..=16)];
@@ -162,6 +162,13 @@ const BOX: &[(&str, Spoil<Cabinet>)] = &[
             cut: to,
         }
     }),
+    ("carcass.rail.height", |it, to| {
+        let board = it.carcass.top.board.clone();
+        it.carcass.rail = Some(BackRail { board, height: to });
+    }),
+    ("carcass.stand", |it, to| {
+        it.carcass.stand = Some(Stand::Plinth(to));
+    }),
     ("carcass.back.run", |it, to| {
         it.carcass.back = Back::Rabbet { run: to }
     }),
@@ -197,13 +204,15 @@ const BOX: &[(&str, Spoil<Cabinet>)] = &[
 const LEFT_PART: &[(&str, Spoil<Cabinet>)] = &[
     ("width", |it, to| parts(it).0.width = PartWidth::Fixed(to)),
     ("opening.fronts[0].thickness", |it, to| {
-        parts(it).0.opening.fronts[0].thickness = to;
+        parts(it).0.opening.fronts[0].thickness = Some(to);
     }),
     ("opening.fronts[0].kind", |it, to| {
-        parts(it).0.opening.fronts[0].kind = FrontKind::False(FrontHeight::Fixed(to));
+        parts(it).0.opening.fronts[0].height = FrontHeight::Fixed(to);
     }),
     ("opening.bay.recess", |it, to| left(it).recess = to),
-    ("opening.bay.inset.front", |it, to| inset(it).front = to),
+    ("opening.bay.inset.front", |it, to| {
+        inset(it).front = Some(to);
+    }),
     ("opening.bay.inset.set_in", |it, to| inset(it).set_in = to),
     ("opening.bay.zones[0].depth", |it, to| {
         left(it).zones[0].depth = Depth::Blind(to);
@@ -269,6 +278,33 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     ("shop.limits.web", |it, to| it.shop.limits.web = to),
     ("shop.limits.spare", |it, to| it.shop.limits.spare = to),
     ("shop.limits.close", |it, to| it.shop.limits.close = to),
+    ("shop.fronts.gap", |it, to| it.shop.fronts.gap = to),
+    ("shop.fronts.reveal_foot", |it, to| {
+        it.shop.fronts.reveal_foot = to;
+    }),
+    ("shop.fronts.reveal_head", |it, to| {
+        it.shop.fronts.reveal_head = to;
+    }),
+    ("shop.fronts.reveal_side", |it, to| {
+        it.shop.fronts.reveal_side = to;
+    }),
+    ("shop.fronts.gap_inset", |it, to| {
+        it.shop.fronts.gap_inset = to;
+    }),
+    ("shop.band.thickness", |it, to| it.shop.band.thickness = to),
+    ("shop.band.pre_mill", |it, to| it.shop.band.pre_mill = to),
+    ("shop.boxes.groove", |it, to| it.shop.boxes.groove = to),
+    ("shop.boxes.step", |it, to| it.shop.boxes.step = to),
+    ("shop.boxes.below", |it, to| it.shop.boxes.below = to),
+    ("shop.boxes.between", |it, to| it.shop.boxes.between = to),
+    ("shop.boxes.above", |it, to| it.shop.boxes.above = to),
+    ("shop.boxes.rise", |it, to| it.shop.boxes.rise = to),
+    ("shop.boxes.rise_least", |it, to| {
+        it.shop.boxes.rise_least = to;
+    }),
+    ("shop.boxes.rise_most", |it, to| {
+        it.shop.boxes.rise_most = to;
+    }),
     ("cards.boards[0].nominal", |it, to| {
         it.cards.boards[0].nominal = to;
     }),
@@ -286,6 +322,48 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     }),
     ("cards.hinges[0].pen", |it, to| {
         it.cards.hinges[0].pen.value = to;
+    }),
+    ("cards.hinges[0].arms.full", |it, to| {
+        it.cards.hinges[0].arms.full.value = to;
+    }),
+    ("cards.hinges[0].arms.half", |it, to| {
+        it.cards.hinges[0].arms.half.value = to;
+    }),
+    ("cards.hinges[0].arms.inset", |it, to| {
+        it.cards.hinges[0].arms.inset.value = to;
+    }),
+    ("cards.hinges[0].tabs.least", |it, to| {
+        it.cards.hinges[0].tabs.least.value = to;
+    }),
+    ("cards.hinges[0].tabs.most", |it, to| {
+        it.cards.hinges[0].tabs.most.value = to;
+    }),
+    ("cards.hinges[0].tabs.step", |it, to| {
+        it.cards.hinges[0].tabs.step = to;
+    }),
+    ("cards.hinges[0].plates[0].height", |it, to| {
+        it.cards.hinges[0].plates[0] = to;
+    }),
+    ("cards.hinges[0].cup", |it, to| {
+        it.cards.hinges[0].cup.value = to;
+    }),
+    ("cards.hinges[0].cup_depth", |it, to| {
+        it.cards.hinges[0].cup_depth.value = to;
+    }),
+    ("cards.hinges[0].intrusion", |it, to| {
+        it.cards.hinges[0].intrusion.value = to;
+    }),
+    ("cards.hinges[0].adjust", |it, to| {
+        it.cards.hinges[0].adjust.value = to;
+    }),
+    ("cards.runners[0].deduct", |it, to| {
+        it.cards.runners[0].deduct.value = to;
+    }),
+    ("cards.runners[0].shorter", |it, to| {
+        it.cards.runners[0].shorter.value = to;
+    }),
+    ("cards.runners[0].recess", |it, to| {
+        it.cards.runners[0].recess.value = to;
     }),
     ("cards.runners[0].first_hole", |it, to| {
         it.cards.runners[0].first_hole.value = to;

@@ -314,16 +314,6 @@ fn what_fixed_widths_leave_over_is_said() {
     assert_eq!(layout.bays[0].width, mm(400));
 }
 
-#[test]
-fn door_over_two_bays_is_kept_and_said() {
-    let job = cabinet_x(|job| job.cabinets[0].opening.fronts = vec![door(20, Hand::Left)]);
-    assert_eq!(job.validate(), Ok(()));
-    assert_eq!(
-        lay_out(&job).open_points,
-        [OpenPoint::Front { front: Key(20) }]
-    );
-}
-
 #[track_caller]
 fn check_no_space(width: i32, height: i32, depth: i32, expected: &[OpenPoint]) {
     let job = job_with(|job| {

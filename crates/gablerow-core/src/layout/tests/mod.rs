@@ -2,6 +2,7 @@
 
 mod carcass;
 mod faces;
+mod fronts;
 mod keep_outs;
 mod laws;
 mod mirror;

@@ -118,7 +118,7 @@ fn inset_front_moves_front_row_and_runner_rows_alike() {
     // 37 + 22 + 1 = 60;  60 + 4 * 32 = 188;  60 + 11 * 32 = 412
     let job = with_runner(400, &[0, 4, 11], |job, _| {
         let inset = Inset {
-            front: mm(22),
+            front: Some(mm(22)),
             set_in: mm(1),
         };
         bay_of(job, 11).inset = Some(inset);

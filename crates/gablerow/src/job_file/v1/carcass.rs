@@ -45,6 +45,51 @@ record! {
         top: Top,
         /// The back panel.
         back: Back,
+        /// A rail behind, under the top; left out where there is none.
+        #[serde(default, skip_serializing_if = "plain")]
+        rail: Option<BackRail>,
+        /// What the carcass stands on; left out where it hangs, or its sides run to the floor.
+        #[serde(default, skip_serializing_if = "plain")]
+        stand: Option<Stand>,
+    }
+}
+
+record! {
+    /// A rail on edge before the back panel, right under the top.
+    BackRail = job::BackRail {
+        /// The board it is made of.
+        board: Text<CardId>,
+        /// How high it is, in mm.
+        height: Mm,
+    }
+}
+
+/// What a carcass stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub(in crate::job_file) enum Stand {
+    /// Feet under the bottom, so high in mm.
+    Feet(Mm),
+    /// A loose plinth, so high in mm.
+    Plinth(Mm),
+}
+
+impl Twin for Stand {
+    type Core = job::Stand;
+
+    fn of(core: &job::Stand) -> Self {
+        match core {
+            job::Stand::Feet(height) => Self::Feet(Mm::of(height)),
+            job::Stand::Plinth(height) => Self::Plinth(Mm::of(height)),
+        }
+    }
+
+    fn into_core(self) -> Result<job::Stand, Wrong> {
+        Ok(match self {
+            Self::Feet(height) => job::Stand::Feet(height.into_core()?),
+            Self::Plinth(height) => job::Stand::Plinth(height.into_core()?),
+        })
     }
 }
 

@@ -5,6 +5,7 @@ use gablerow_core::cards::CardId;
 use gablerow_core::job::Label;
 use serde::{Deserialize, Serialize};
 
+use super::first;
 use super::measure::Mm;
 use super::text::Text;
 use super::twin::{Twin, plain, record, words};
@@ -76,6 +77,12 @@ record! {
         thickness: Sourced<Mm>,
         /// Mass in kg/m3.
         density: Sourced<u32>,
+        /// Modulus of elasticity in N/mm2, along the shelf; left out until somebody has looked it up.
+        #[serde(default, skip_serializing_if = "plain")]
+        stiffness: Option<Sourced<u32>>,
+        /// Sag after years as a percentage of the sag at once; left out until somebody has looked it up.
+        #[serde(default, skip_serializing_if = "plain")]
+        creep: Option<Sourced<u32>>,
     }
 }
 
@@ -106,6 +113,66 @@ record! {
         proud: Sourced<Mm>,
         /// How deep the plate's screws go in, in mm.
         pen: Sourced<Mm>,
+        /// How far a door laps over with no tab, on a plate of height 0.
+        #[serde(default = "first::arms")]
+        arms: Arms,
+        /// The board that may be left between cup and door edge.
+        #[serde(default = "first::tabs")]
+        tabs: Tabs,
+        /// The heights of plates in stock, in mm; at least one.
+        #[serde(default = "first::plates")]
+        plates: Vec<Mm>,
+        /// Diameter of the cup, in mm.
+        #[serde(default = "first::cup")]
+        cup: Sourced<Mm>,
+        /// How deep the cup goes into the door, in mm.
+        #[serde(default = "first::cup_depth")]
+        cup_depth: Sourced<Mm>,
+        /// How far the open door stands into the opening, in mm.
+        #[serde(default = "first::intrusion")]
+        intrusion: Sourced<Mm>,
+        /// How far the door can be moved sideways once it hangs, either way, in mm.
+        #[serde(default = "first::adjust")]
+        adjust: Sourced<Mm>,
+        /// Which chart says how many hinges a door takes.
+        #[serde(default = "first::chart")]
+        chart: CountChart,
+    }
+}
+
+record! {
+    /// Overlay of each kind of arm; negative for a door that stands inside.
+    Arms = cards::Arms {
+        /// Over the whole edge of an upright, in mm.
+        full: Sourced<Mm>,
+        /// Over half of it, in mm.
+        half: Sourced<Mm>,
+        /// Inside the opening, in mm.
+        inset: Sourced<Mm>,
+    }
+}
+
+record! {
+    /// The tabs a hinge may be set with, both ends included.
+    Tabs = cards::Tabs {
+        /// The least, in mm.
+        least: Sourced<Mm>,
+        /// The most, in mm.
+        most: Sourced<Mm>,
+        /// From one to the next, in mm.
+        step: Mm,
+    }
+}
+
+words! {
+    /// A chart of how many hinges a door takes.
+    CountChart = cards::CountChart {
+        /// By the door's height in mm or its mass in kg.
+        HeightAndMass = "height and mass",
+        /// By the cabinet's height in inches or the door's mass in pounds.
+        Inches = "inches",
+        /// By the door's mass in kg, for widths up to 600.
+        MassAndWidth = "mass and width",
     }
 }
 
@@ -143,6 +210,18 @@ record! {
         width: Sourced<Mm>,
         /// How deep its screws go in, in mm.
         pen: Sourced<Mm>,
+        /// What comes off the clear width to the box, in mm: to its inside where it rides on top, else to its outside.
+        #[serde(default = "first::deduct")]
+        deduct: Sourced<Mm>,
+        /// What comes off the length by name to the length of the box, in mm.
+        #[serde(default = "first::shorter")]
+        shorter: Sourced<Mm>,
+        /// How far the box's bottom stands above the underside of its sides, in mm.
+        #[serde(default = "first::recess")]
+        recess: Sourced<Mm>,
+        /// What a pair carries, in kg.
+        #[serde(default = "first::load")]
+        load: Sourced<u32>,
         /// The lengths it comes in, shortest first; at least one.
         lengths: Vec<RunnerLength>,
     }

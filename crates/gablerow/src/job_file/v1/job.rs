@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::cabinet::Cabinet;
 use super::cards::Cards;
 pub(in crate::job_file) use super::copy::Bored;
+use super::first;
 use super::measure::Mm;
 use super::text::Text;
 use super::twin::{Key, Twin, plain, record, words};
@@ -170,6 +171,84 @@ record! {
         pin: Text<CardId>,
         /// Distances the checks go by.
         limits: Limits,
+        /// The board of fronts; left out for the board of new cabinets.
+        #[serde(default, skip_serializing_if = "plain")]
+        front_board: Option<Text<CardId>>,
+        /// The board of drawer boxes; left out for the board of new cabinets.
+        #[serde(default, skip_serializing_if = "plain")]
+        box_board: Option<Text<CardId>>,
+        /// Gaps and reveals of fronts.
+        #[serde(default = "first::fronts")]
+        fronts: FrontRules,
+        /// The band of edges that are seen.
+        #[serde(default = "first::band")]
+        band: Band,
+        /// How drawer boxes are made and spaced.
+        #[serde(default = "first::boxes")]
+        boxes: BoxRules,
+    }
+}
+
+record! {
+    /// Gaps and reveals. One scheme for the whole job.
+    #[derive(Copy)]
+    FrontRules = job::FrontRules {
+        /// Between two fronts, in mm.
+        gap: Mm,
+        /// From the carcass underside up to the lowest front, in mm; 0 is flush.
+        reveal_foot: Mm,
+        /// From the highest front up to the carcass top, in mm.
+        reveal_head: Mm,
+        /// From the outer face of a side in to a front over its edge, in mm.
+        reveal_side: Mm,
+        /// All around a front that stands inside the opening, in mm.
+        gap_inset: Mm,
+    }
+}
+
+record! {
+    /// The band of edges that are seen.
+    #[derive(Copy)]
+    Band = job::Band {
+        /// Its thickness, in mm.
+        thickness: Mm,
+        /// What the bander takes off an edge before it glues, in mm.
+        pre_mill: Mm,
+        /// Whether it is on when a panel is bored.
+        on: BandState,
+    }
+}
+
+words! {
+    /// Whether the band is on when a panel is bored.
+    BandState = job::BandState {
+        /// Banded first, then bored.
+        BeforeBoring = "before boring",
+        /// Bored first, then banded.
+        AfterBoring = "after boring",
+    }
+}
+
+record! {
+    /// How drawer boxes are made and spaced.
+    #[derive(Copy)]
+    BoxRules = job::BoxRules {
+        /// How deep the bottom stands in its grooves, in mm.
+        groove: Mm,
+        /// Box heights are whole multiples of it, in mm.
+        step: Mm,
+        /// Clear height under the lowest box, in mm.
+        below: Mm,
+        /// Clear height between two boxes, in mm.
+        between: Mm,
+        /// Clear height over the highest box, in mm.
+        above: Mm,
+        /// From a front's lower edge up to its box's underside, as wished, in mm.
+        rise: Mm,
+        /// The least that may be, in mm.
+        rise_least: Mm,
+        /// The most that may be, in mm.
+        rise_most: Mm,
     }
 }
 

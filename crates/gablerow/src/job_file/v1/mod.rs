@@ -7,6 +7,7 @@ pub(super) mod cabinet;
 mod carcass;
 pub(super) mod cards;
 mod copy;
+mod first;
 mod fitting;
 mod free;
 mod front;

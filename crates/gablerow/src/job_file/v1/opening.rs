@@ -122,8 +122,9 @@ record! {
     /// Fronts that stand inside the opening.
     #[derive(Copy)]
     Inset = job::Inset {
-        /// Thickness of the front, in mm.
-        front: Mm,
+        /// Thickness of the front, in mm; left out for that of the shop's front board.
+        #[serde(default, skip_serializing_if = "plain")]
+        front: Option<Mm>,
         /// How far its face stands behind the carcass front, in mm; left out when flush.
         #[serde(default, skip_serializing_if = "plain")]
         set_in: Mm,

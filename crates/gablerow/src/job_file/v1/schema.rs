@@ -11,6 +11,7 @@ use gablerow_core::measure::range::{self, Range};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde_json::{Value, json};
 
+use super::front::FrontWish;
 use super::measure::{Measure, MeasureForm};
 use super::text::{Text, TextForm};
 use crate::job_file::{read, sample, write};
@@ -38,7 +39,7 @@ forms! {
     job::HolePlace = "Hole", "^(foot|head|middle) (0|-?[1-9][0-9]{0,2})$";
     job::PanelId = "Panel", "^(left side|right side|partition [0-9]+)$";
     job::FaceId = "Face", "^((left|right) side (inside|outside)|partition [0-9]+ (left|right))$";
-    job::FrontKind = "FrontKind", r"^(door (left|right)|pair|(drawer|false) ([0-9]+ modules|[0-9]+(\.[0-9]+)? mm|share [0-9]+))$";
+    FrontWish = "FrontKind", r"^((door (left|right)|pair)( ([0-9]+ modules|[0-9]+(\.[0-9]+)? mm|share [0-9]+))?|(drawer|false|inner) ([0-9]+ modules|[0-9]+(\.[0-9]+)? mm|share [0-9]+))$";
     Length = "Length", "";
     job::Depth = "Depth", "^(shop|through)$";
     Option<Length> = "BoreDepth", "^through$";
@@ -104,6 +105,23 @@ const RANGES: &[(&str, &str, &Range)] = &[
     ("Limits", "web", &range::LIMIT),
     ("Limits", "spare", &range::LIMIT),
     ("Limits", "close", &range::LIMIT),
+    ("BackRail", "height", &range::STRETCHER_WIDTH),
+    ("FrontRules", "gap", &range::GAP),
+    ("FrontRules", "reveal_foot", &range::REVEAL),
+    ("FrontRules", "reveal_head", &range::REVEAL),
+    ("FrontRules", "reveal_side", &range::REVEAL),
+    ("FrontRules", "gap_inset", &range::GAP),
+    ("Band", "thickness", &range::BAND),
+    ("Band", "pre_mill", &range::BAND),
+    ("BoxRules", "groove", &range::GROOVE_DEPTH),
+    ("BoxRules", "step", &range::BOX_STEP),
+    ("BoxRules", "below", &range::BOX_CLEARANCE),
+    ("BoxRules", "between", &range::BOX_CLEARANCE),
+    ("BoxRules", "above", &range::BOX_CLEARANCE),
+    ("BoxRules", "rise", &range::BOX_CLEARANCE),
+    ("BoxRules", "rise_least", &range::BOX_CLEARANCE),
+    ("BoxRules", "rise_most", &range::BOX_CLEARANCE),
+    ("Tabs", "step", &range::TAB_STEP),
     ("Board", "nominal", &range::BOARD_THICKNESS),
     ("RunnerLength", "name", &range::CARD_VALUE),
     ("Bay", "recess", &range::RECESS),

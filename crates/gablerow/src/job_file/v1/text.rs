@@ -11,6 +11,7 @@ use gablerow_core::measure::Length;
 use serde::de::{self, Deserialize, Deserializer, Visitor};
 use serde::ser::{Serialize, Serializer};
 
+use super::front::FrontWish;
 use super::measure::parse_mm;
 use super::twin::Twin;
 use crate::job_file::wrong::Wrong;
@@ -193,28 +194,65 @@ impl TextForm for FaceId {
     }
 }
 
-impl TextForm for FrontKind {
-    const MEANT: &str = "a front such as \"door left\", \"pair\", \"drawer 9 modules\", \"drawer 128 mm\", \
-         \"drawer share 2\" or \"false 4 modules\"";
+/// What doors take unless they say otherwise, so that it need not be written.
+const DOOR_HEIGHT: FrontHeight = FrontHeight::Ratio(1);
+
+impl TextForm for FrontWish {
+    const MEANT: &str = "a front such as \"door left\", \"pair 12 modules\", \"drawer 9 modules\", \"drawer 128 mm\", \
+         \"drawer share 2\", \"false 4 modules\" or \"inner 6 modules\"";
 
     fn parse(text: &str) -> Result<Self, String> {
-        let front = match text.split_once(' ') {
-            None => (text == "pair").then_some(Self::Pair),
-            Some(("door", side)) => hand(side).map(Self::Door),
-            Some(("drawer", height)) => front_height(height).map(Self::Drawer),
-            Some(("false", height)) => front_height(height).map(Self::False),
-            Some(_) => None,
+        let (word, rest) = text.split_once(' ').unwrap_or((text, ""));
+        let hung = |kind, height: &str| {
+            let height = match height {
+                "" => Some(DOOR_HEIGHT),
+                written => front_height(written),
+            };
+            Some(Self {
+                kind,
+                height: height?,
+            })
+        };
+        let front = match word {
+            "pair" => hung(FrontKind::Pair, rest),
+            "door" => {
+                let (side, height) = rest.split_once(' ').unwrap_or((rest, ""));
+                hand(side).and_then(|hand| hung(FrontKind::Door(hand), height))
+            }
+            _ => {
+                let kinds = [FrontKind::Drawer, FrontKind::False, FrontKind::Inner];
+                let kind = kinds.into_iter().find(|kind| front_word(*kind) == word);
+                kind.and_then(|kind| {
+                    Some(Self {
+                        kind,
+                        height: front_height(rest)?,
+                    })
+                })
+            }
         };
         exactly(front, text)
     }
 
     fn text(&self) -> String {
-        match self {
-            Self::Door(hand) => format!("door {}", hand.word()),
-            Self::Pair => "pair".to_string(),
-            Self::Drawer(height) => format!("drawer {}", front_height_text(*height)),
-            Self::False(height) => format!("false {}", front_height_text(*height)),
+        let Self { kind, height } = self;
+        let mut text = front_word(*kind).to_string();
+        if let FrontKind::Door(hand) = kind {
+            text = format!("{text} {}", hand.word());
         }
+        if kind.is_hung() && *height == DOOR_HEIGHT {
+            return text;
+        }
+        format!("{text} {}", front_height_text(*height))
+    }
+}
+
+fn front_word(kind: FrontKind) -> &'static str {
+    match kind {
+        FrontKind::Door(_) => "door",
+        FrontKind::Pair => "pair",
+        FrontKind::Drawer => "drawer",
+        FrontKind::False => "false",
+        FrontKind::Inner => "inner",
     }
 }
 
@@ -267,18 +305,26 @@ mod tests {
 
     #[test]
     fn fronts_say_their_hand_or_height() {
-        check("door left", FrontKind::Door(Hand::Left));
-        check("pair", FrontKind::Pair);
+        let wish = |kind, height| FrontWish { kind, height };
+        let left = FrontKind::Door(Hand::Left);
+        check("door left", wish(left, FrontHeight::Ratio(1)));
+        check("door left 12 modules", wish(left, FrontHeight::Modules(12)));
+        check("pair", wish(FrontKind::Pair, FrontHeight::Ratio(1)));
+        check("pair share 2", wish(FrontKind::Pair, FrontHeight::Ratio(2)));
         check(
             "drawer 9 modules",
-            FrontKind::Drawer(FrontHeight::Modules(9)),
+            wish(FrontKind::Drawer, FrontHeight::Modules(9)),
         );
-        let height = Length::from_um(128_500);
+        let height = FrontHeight::Fixed(Length::from_um(128_500));
+        check("drawer 128.5 mm", wish(FrontKind::Drawer, height));
         check(
-            "drawer 128.5 mm",
-            FrontKind::Drawer(FrontHeight::Fixed(height)),
+            "false share 2",
+            wish(FrontKind::False, FrontHeight::Ratio(2)),
         );
-        check("false share 2", FrontKind::False(FrontHeight::Ratio(2)));
+        check(
+            "inner 6 modules",
+            wish(FrontKind::Inner, FrontHeight::Modules(6)),
+        );
     }
 
     #[test]
@@ -300,11 +346,14 @@ mod tests {
             "door",
             "door middle",
             "pair 2",
+            "pair share 1",
+            "door left share 1",
+            "drawer",
             "drawer 9",
             "drawer 128.50 mm",
             "false",
         ] {
-            assert!(FrontKind::parse(text).is_err(), "{text}");
+            assert!(FrontWish::parse(text).is_err(), "{text}");
         }
     }
 

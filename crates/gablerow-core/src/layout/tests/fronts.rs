@@ -1,0 +1,221 @@
+//! Sizes of fronts, and how far they lap over what is around them.
+
+use crate::arbitrary::*;
+use crate::job::{
+    Front, FrontHeight, FrontKind, Hand, Inset, Job, Key, Label, RevealScheme, ShelfHeight,
+};
+use crate::layout::{FrontLayout, OpenPoint};
+use crate::measure::Length;
+
+fn front(key: u32, kind: FrontKind, height: FrontHeight) -> Front {
+    Front {
+        height,
+        ..Front::plain(Key(key), Label::known("F"), kind)
+    }
+}
+
+fn drawers<const N: usize>(modules: [u16; N]) -> Vec<Front> {
+    let drawer = |(at, modules): (usize, &u16)| {
+        let key = 20 + u32::try_from(at).unwrap();
+        front(key, FrontKind::Drawer, FrontHeight::Modules(*modules))
+    };
+    modules.iter().enumerate().map(drawer).collect()
+}
+
+/// The fronts of an opening of the first cabinet.
+fn put(job: &mut Job, opening: u32, fronts: Vec<Front>) {
+    let mut fronts = Some(fronts);
+    job.cabinets[0].opening.each_mut(&mut |found| {
+        if found.key == Key(opening) {
+            found.fronts = fronts.take().unwrap();
+        }
+    });
+    assert_eq!(fronts, None);
+}
+
+fn laid_out(change: impl FnOnce(&mut Job)) -> Vec<FrontLayout> {
+    let job = cabinet_x(change);
+    assert_eq!(job.validate(), Ok(()));
+    lay_out(&job).fronts
+}
+
+fn size(front: &FrontLayout) -> (Length, Length) {
+    (front.width.total(), front.height.total())
+}
+
+// Geometry: 442.1 + 17.1 over the side + 7.8 over half the partition = 467.0 = (940 - 6) / 2.
+#[test]
+fn door_beside_a_partition_that_two_doors_share() {
+    let fronts = laid_out(|job| {
+        put(job, 11, vec![door(20, Hand::Left)]);
+        put(job, 12, vec![door(21, Hand::Right)]);
+    });
+    let [left, right] = &fronts[..] else {
+        panic!("{fronts:?}");
+    };
+    assert_eq!(size(left), (mm(467), mm(797)));
+    assert_eq!(size(right), (mm(467), mm(797)));
+    assert_eq!(left.lap_hung().unwrap().total(), um(17_100));
+    assert_eq!(left.lap_right.total(), um(7_800));
+    assert_eq!(right.left - left.right(), mm(3));
+    assert_eq!((left.foot, left.head()), (um(1_500), um(798_500)));
+}
+
+#[test]
+fn door_beside_an_open_bay_covers_the_whole_partition_but_the_reveal() {
+    let fronts = laid_out(|job| put(job, 11, vec![door(20, Hand::Left)]));
+    assert_eq!(fronts[0].lap_right.total(), um(17_100));
+}
+
+#[test]
+fn door_over_two_bays_is_the_cabinet_less_its_reveals() {
+    let fronts = laid_out(|job| put(job, 1, vec![door(20, Hand::Left)]));
+    assert_eq!(size(&fronts[0]), (mm(937), mm(797)));
+    assert_eq!(fronts[0].wall_hung(), Some(LEFT_INSIDE));
+}
+
+// Geometry: (940 - 2 * 1.5 - 3) / 2 = 467.
+#[test]
+fn pair_of_doors_shares_the_width_less_a_gap() {
+    let fronts = laid_out(|job| {
+        put(
+            job,
+            1,
+            vec![Front::plain(Key(20), Label::known("D"), FrontKind::Pair)],
+        );
+    });
+    let [left, right] = &fronts[..] else {
+        panic!("{fronts:?}");
+    };
+    assert_eq!(
+        (left.width.total(), right.width.total()),
+        (mm(467), mm(467))
+    );
+    assert_eq!(right.left - left.right(), mm(3));
+    assert_eq!(
+        (left.hung, right.hung),
+        (Some(Hand::Left), Some(Hand::Right))
+    );
+}
+
+// Geometry: opening 402.8 x 762.8, gap 2: 398.8 x 758.8.
+#[test]
+fn inset_door_leaves_a_gap_all_around() {
+    let fronts = laid_out(|job| {
+        job.cabinets[0].size.width = um(2 * 402_800 + 3 * 18_600);
+        bay_of(job, 11).inset = Some(Inset::default());
+        put(job, 11, vec![door(20, Hand::Left)]);
+    });
+    assert_eq!(size(&fronts[0]), (um(398_800), um(758_800)));
+    assert_eq!(fronts[0].lap_hung().unwrap().total(), mm(-2));
+    assert_eq!(fronts[0].set_in, Some(Length::ZERO));
+}
+
+// Geometry: 25 modules as 9, 8, 8: 285 + 253 + 253 and two gaps and reveals of 3 are 800; lower edges 1.5, 289.5, 545.5.
+#[test]
+fn three_drawers_by_modules() {
+    let fronts = laid_out(|job| put(job, 12, drawers([9, 8, 8])));
+    let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
+    assert_eq!(heights, [mm(285), mm(253), mm(253)]);
+    let feet: Vec<Length> = fronts.iter().map(|front| front.foot).collect();
+    assert_eq!(feet, [um(1_500), um(289_500), um(545_500)]);
+}
+
+// Geometry: 797 less two gaps is 791; a third, down to half a millimetre, is 263.5, and 264 is left for the lowest.
+#[test]
+fn equal_fronts_give_the_rest_to_the_lowest() {
+    let share = |key| front(key, FrontKind::Drawer, FrontHeight::Ratio(1));
+    let fronts = laid_out(|job| put(job, 12, vec![share(20), share(21), share(22)]));
+    let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
+    assert_eq!(heights, [mm(264), um(263_500), um(263_500)]);
+    assert_eq!(fronts[2].head(), um(798_500));
+}
+
+#[test]
+fn what_modules_leave_over_goes_to_the_bottom_front() {
+    let mut job = cabinet_x(|job| {
+        job.cabinets[0].size.height = mm(811);
+        put(job, 12, drawers([9, 8, 8]));
+    });
+    let layout = lay_out(&job);
+    assert_eq!(layout.fronts[0].height.total(), mm(285 + 11));
+    assert_eq!(layout.open_points, []);
+
+    job.cabinets[0].size.height = mm(768);
+    assert_eq!(
+        lay_out(&job).open_points,
+        [OpenPoint::Heights {
+            opening: Key(12),
+            left_over: mm(-32)
+        }]
+    );
+}
+
+#[test]
+fn drawers_over_a_door() {
+    let fronts = laid_out(|job| {
+        let mut wishes = vec![door(19, Hand::Left)];
+        wishes.extend(drawers([4]));
+        put(job, 11, wishes);
+    });
+    // 797 - 125 - 3
+    assert_eq!(fronts[0].height.total(), mm(669));
+    assert_eq!(fronts[1].foot - fronts[0].head(), mm(3));
+}
+
+#[test]
+fn drawer_behind_a_door_has_room_above_the_bottom_and_no_front() {
+    let fronts = laid_out(|job| {
+        let behind = front(21, FrontKind::Inner, FrontHeight::Modules(6));
+        put(job, 11, vec![door(20, Hand::Left), behind]);
+    });
+    assert_eq!(fronts[0].height.total(), mm(797));
+    assert_eq!(fronts[1].foot, um(18_600));
+    assert_eq!(size(&fronts[1]), (um(442_100), mm(192)));
+}
+
+#[test]
+fn fronts_share_a_fixed_shelf() {
+    let job = cabinet_with(|cabinet| {
+        let mut below = empty(11);
+        below.fronts = vec![door(20, Hand::Left)];
+        let mut above = empty(12);
+        above.fronts = vec![door(21, Hand::Left)];
+        let shelf = fixed_shelf(13, ShelfHeight::Underside(mm(343)));
+        cabinet.opening = stacked(1, below, shelf, above);
+    });
+    let fronts = lay_out(&job).fronts;
+    // The shelf's middle is at 352; half a gap either way.
+    assert_eq!(fronts[0].head(), um(350_500));
+    assert_eq!(fronts[1].foot, um(353_500));
+    assert_eq!(fronts[1].head(), um(702_500));
+}
+
+#[test]
+fn flush_foot_has_no_reveal_at_the_foot_and_a_gap_at_the_head() {
+    let fronts = laid_out(|job| {
+        job.shop.fronts = job.shop.fronts.with_scheme(RevealScheme::FlushFoot);
+        assert_eq!(job.shop.fronts.scheme(), RevealScheme::FlushFoot);
+        put(job, 1, vec![door(20, Hand::Left)]);
+    });
+    assert_eq!((fronts[0].foot, fronts[0].head()), (mm(0), mm(797)));
+}
+
+#[test]
+fn front_of_the_shop_is_as_thick_as_measured() {
+    let fronts = laid_out(|job| {
+        put(
+            job,
+            1,
+            vec![Front::plain(
+                Key(20),
+                Label::known("D"),
+                FrontKind::Door(Hand::Left),
+            )],
+        );
+        let id = job.shop.front_board().clone();
+        let board = job.cards.boards.iter_mut().find(|board| board.id == id);
+        board.unwrap().thickness.value = um(19_300);
+    });
+    assert_eq!(fronts[0].thickness, um(19_300));
+}
