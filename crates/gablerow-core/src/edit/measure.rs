@@ -177,7 +177,7 @@ impl Measure {
     pub(super) fn set(self, job: &Job, key: Key, value: Length) -> Result<Step, Refusal> {
         self.range()
             .check(value)
-            .map_err(|wrong| Refusal(wrong.to_string()))?;
+            .map_err(|wrong| Refusal(wrong.show(job.unit)))?;
         let (_, seen_from) = cabinet(job, key)?;
         let label = format!("{} {}", self.words(), value.exact(job.unit));
         match self {
