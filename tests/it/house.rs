@@ -18,7 +18,7 @@ const FLOORS: [&[&str]; 7] = [
     &["job"],
     &["layout"],
     &["check", "history"],
-    &["edit", "drawing"],
+    &["edit", "drawing", "elevation"],
 ];
 
 /// What each room of the program does not name.
