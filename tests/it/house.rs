@@ -19,7 +19,7 @@ const FLOORS: [&[&str]; 8] = [
     &["job"],
     &["layout"],
     &["check", "history"],
-    &["edit", "drawing"],
+    &["edit", "drawing", "elevation"],
 ];
 
 /// What each room of the program does not name.

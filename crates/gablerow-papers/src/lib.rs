@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
+//! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, CSV, columns for others
 //! ```
@@ -13,6 +14,8 @@ pub mod board;
 mod csv;
 mod face_text;
 mod findings_text;
+pub mod front;
+mod front_signs;
 mod hole_table;
 mod holes;
 mod signs;
@@ -20,6 +23,7 @@ mod text;
 
 pub use face_text::FaceSheet;
 pub use findings_text::findings_text;
+pub use front_signs::FrontSigns;
 pub use hole_table::{COLUMNS, Column, Value, hole_csv, hole_text};
 pub use holes::HoleRecord;
 pub use signs::Signs;
