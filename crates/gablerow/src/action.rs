@@ -148,8 +148,16 @@ impl Action {
 
 /// Each action with its label and its help; digits are one.
 const WORDS: &[(Action, &str, &str)] = &[
-    (Action::Up, "up", "One hole or one line up; on the front to what is above."),
-    (Action::Down, "down", "One hole or one line down; on the front to what is below."),
+    (
+        Action::Up,
+        "up",
+        "One hole or one line up; on the front to what is above.",
+    ),
+    (
+        Action::Down,
+        "down",
+        "One hole or one line down; on the front to what is below.",
+    ),
     (
         Action::Left,
         "row",
