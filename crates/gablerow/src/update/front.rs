@@ -9,10 +9,10 @@ use crate::scene::{FrontScene, Spot, Toward};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     match action {
-        Action::Up => walk(app, Toward::Up),
-        Action::Down => walk(app, Toward::Down),
-        Action::Left => walk(app, Toward::Side(Hand::Left)),
-        Action::Right => walk(app, Toward::Side(Hand::Right)),
+        Action::Above => walk(app, Toward::Up),
+        Action::Below => walk(app, Toward::Down),
+        Action::LeftOf => walk(app, Toward::Side(Hand::Left)),
+        Action::RightOf => walk(app, Toward::Side(Hand::Right)),
         Action::Behind => stand_on(app, |scene, at| scene.behind(at)),
         Action::LeftWall => to_wall(app, Hand::Left),
         Action::RightWall => to_wall(app, Hand::Right),
@@ -22,7 +22,13 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Sizes => app.pane = Some(Pane::Sizes(0)),
         Action::Checks => app.pane = Some(Pane::Checks(0)),
         Action::Job => app.screen = Screen::Job(app.spot.cabinet),
-        Action::Leave => app.screen = app.front.back,
+        Action::Leave => {
+            app.screen = match app.front.back {
+                // The cabinet whose line one came from may be gone, and one may look at another by now.
+                Screen::Job(_) => Screen::Job(app.spot.cabinet),
+                other => other,
+            }
+        }
         _ => {}
     }
     Vec::new()
@@ -93,3 +99,6 @@ fn step_cabinets(app: &mut App, by: isize) {
         enter(app);
     }
 }
+
+#[cfg(test)]
+mod tests;
