@@ -92,6 +92,30 @@ fn a_door_over_two_bays_covers_both_but_the_reveals() {
 }
 
 #[test]
+fn fronts_of_every_kind_have_the_sizes_of_their_openings() {
+    let job = opened("glaze_fronts.json");
+    let sizes = |at: usize| {
+        let layout = Layout::of(&job.cabinets[at], &job);
+        assert_eq!(layout.open_points, []);
+        let size = |front: &gablerow_core::layout::FrontLayout| {
+            (front.width.total(), front.height.total())
+        };
+        layout.fronts.iter().map(size).collect::<Vec<_>>()
+    };
+    let (mm, um) = (Length::from_mm, Length::from_um);
+    // Half of 1000, less a reveal of 1.5 and half a gap of 3; 704 less both reveals; modules of 32 less a gap.
+    let drawers = [253, 221, 221].map(|height| (mm(497), mm(height)));
+    assert_eq!(sizes(0), [&[(mm(497), mm(701))][..], &drawers].concat());
+    // Inside 600 less two sides of 18.2, and 704 less bottom and top, 2 less at either end.
+    assert_eq!(sizes(2), [(um(559_600), um(663_600))]);
+    // 701 less 10 modules, 8 modules and two gaps: 701 - 317 - 253 - 6.
+    assert_eq!(
+        sizes(3),
+        [317, 253, 125].map(|height| (mm(447), mm(height)))
+    );
+}
+
+#[test]
 fn a_half_depth_partition_has_its_rows_where_its_bays_have_them() {
     let job = opened("half_depth_partition.json");
     let layout = laid_out(&job);

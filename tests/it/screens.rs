@@ -131,6 +131,71 @@ fn an_ascii_terminal_gets_ascii_only() {
     }
 }
 
+/// Fronts of every kind, with these keys pressed.
+fn after_fronts(program: Program, script: &str) -> Session {
+    let job = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/jobs/glaze_fronts.json");
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::copy(job, folder.path().join("glaze_fronts.json")).unwrap();
+    let program = program.argument("glaze_fronts.json").folder(folder.path());
+    let mut session = program.start();
+    session.wait_text("F1 glaze fronts 1/12");
+    send(&mut session, &presses(script));
+    session
+}
+
+#[test]
+fn cabinets_from_the_front() {
+    for (name, script, shows) in [
+        ("front_door", "v", "D1 door, hung left"),
+        ("front_drawers", "v Right b", "W2 drawer"),
+        ("front_behind", "v n Space", "BAY 1 behind P1"),
+        ("front_open", "v n Up Left Left", "BAY 2 open"),
+        ("front_inset", "v n n", "D1 door, hung right"),
+        ("front_false", "v p Up Up", "B1 false front"),
+        ("front_why", "v w", "width of D1"),
+    ] {
+        for size in SIZES {
+            let session = after_fronts(program(size), script);
+            session.wait_text(shows);
+            let path = format!("tests/screens/{name}_{}x{}.txt", size.0, size.1);
+            assert_screen(&session, &path);
+        }
+    }
+}
+
+#[test]
+fn a_front_leads_to_the_wall_it_hangs_on_and_back() {
+    let mut session = after_fronts(program((80, 24)), "v n Enter");
+    session.wait_text("HOLE 3   front row");
+    send(&mut session, &presses("v"));
+    session.wait_text("P1 pair of doors");
+}
+
+#[test]
+fn a_front_without_colour_or_unicode_loses_nothing() {
+    let plain = after_fronts(program((80, 24)).variable("NO_COLOR", "1"), "v Right");
+    plain.wait_text("W2 drawer");
+    assert_screen(&plain, "tests/screens/front_plain_80x24.txt");
+    // The ring around what one stands on is there without colour too.
+    let ring = cell_of(&plain, "W2 221.0", -3);
+    assert!(ring.inverse() && !cell_of(&plain, "W2 221.0", 0).inverse());
+    let ascii = after_fronts(program((80, 24)).variable("LANG", "C"), "v Right b");
+    ascii.wait_text("W2 drawer");
+    assert_screen(&ascii, "tests/screens/ascii_front_80x24.txt");
+    assert!(ascii.text().is_ascii(), "{}", ascii.text());
+}
+
+#[test]
+fn a_front_in_its_colours() {
+    let session = after_fronts(true_colour(), "v n");
+    session.wait_text("P1 pair of doors");
+    let styles = styles(&session.screen());
+    assert_eq!(
+        styles,
+        golden("tests/screens/front_pair_80x24.styles.txt", &styles)
+    );
+}
+
 fn true_colour() -> Program {
     program((80, 24)).variable("COLORTERM", "truecolor")
 }
@@ -197,7 +262,7 @@ fn hex(color: Color) -> String {
 }
 
 /// The cell at the first place of a text on the screen, counted on by some columns.
-fn cell_of(session: &Session, text: &str, on: u16) -> vt100::Cell {
+fn cell_of(session: &Session, text: &str, on: i16) -> vt100::Cell {
     let screen = session.screen();
     let columns = screen.size().1.get();
     let (row, line) = (0..)
@@ -205,7 +270,10 @@ fn cell_of(session: &Session, text: &str, on: u16) -> vt100::Cell {
         .find(|(_, line)| line.contains(text))
         .unwrap_or_else(|| panic!("no {text} in\n{}", screen.contents()));
     let before = line.split(text).next().unwrap().chars().count();
-    session.cell(u16::try_from(before).unwrap() + on, row)
+    session.cell(
+        u16::try_from(before).unwrap().saturating_add_signed(on),
+        row,
+    )
 }
 
 fn assert_role(cell: &vt100::Cell, role: Role) {

@@ -35,39 +35,33 @@ pub struct FrontSigns {
 impl FrontSigns {
     /// For whoever can show Unicode.
     pub const UNICODE: Self = Self {
+        upright: Signs::UNICODE.edge_front,
         panel: '━',
+        shelf: Signs::UNICODE.edge_level,
+        edge: Signs::UNICODE.edge_back,
         gap: '▁',
         hatch: '╲',
+        dots: Signs::UNICODE.hole_empty,
         grips: ['▌', '▐'],
-        ..Self::of(&Signs::UNICODE)
+        corners: ['└', '┘'],
+        plate: Signs::UNICODE.hole_plate,
+        runner: Signs::UNICODE.hole_runner,
     };
 
     /// For whoever can show ASCII and nothing else.
     pub const ASCII: Self = Self {
-        panel: '#',
+        upright: Signs::ASCII.edge_front,
+        panel: Signs::ASCII.edge_front,
+        shelf: Signs::ASCII.edge_level,
+        edge: Signs::ASCII.edge_back,
         gap: '_',
         hatch: '\\',
+        dots: Signs::ASCII.hole_empty,
         grips: ['[', ']'],
-        ..Self::of(&Signs::ASCII)
+        corners: ['+'; 2],
+        plate: Signs::ASCII.hole_plate,
+        runner: Signs::ASCII.hole_runner,
     };
-
-    /// What a face has too.
-    const fn of(signs: &Signs) -> Self {
-        let [_, _, left, right] = signs.corners;
-        Self {
-            upright: signs.edge_front,
-            panel: signs.fixed_panel,
-            shelf: signs.edge_level,
-            edge: signs.edge_back,
-            gap: signs.edge_level,
-            hatch: signs.fixed_panel,
-            dots: signs.hole_empty,
-            grips: [signs.edge_front; 2],
-            corners: [left, right],
-            plate: signs.hole_plate,
-            runner: signs.hole_runner,
-        }
-    }
 
     /// The sign of a cell.
     #[must_use]

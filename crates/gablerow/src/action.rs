@@ -43,6 +43,14 @@ pub enum Action {
     Mate,
     /// The cabinet from the front.
     Front,
+    /// To what is above on the front.
+    Above,
+    /// To what is below on the front.
+    Below,
+    /// To what is on the left on the front.
+    LeftOf,
+    /// To what is on the right on the front.
+    RightOf,
     /// The left wall of the bay under the cursor.
     LeftWall,
     /// Its right wall.
@@ -172,25 +180,17 @@ impl Action {
 
 /// Each action with its label and its help; digits are one.
 const WORDS: &[(Action, &str, &str)] = &[
-    (
-        Action::Up,
-        "up",
-        "One hole or one line up; on the front to what is above.",
-    ),
-    (
-        Action::Down,
-        "down",
-        "One hole or one line down; on the front to what is below.",
-    ),
+    (Action::Up, "up", "One hole or one line up."),
+    (Action::Down, "down", "One hole or one line down."),
     (
         Action::Left,
         "row",
-        "To the row on the left, from the last one to the mate when both are shown; on the front to what is on the left.",
+        "To the row on the left; from the last one to the mate when both are shown.",
     ),
     (
         Action::Right,
         "row",
-        "To the row on the right, from the last one to the mate when both are shown; on the front to what is on the right.",
+        "To the row on the right; from the last one to the mate when both are shown.",
     ),
     (Action::Foot, "foot", "To the lowest hole."),
     (Action::Head, "head", "To the highest hole."),
@@ -247,6 +247,18 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::Front,
         "front",
         "The cabinet from the front: bays, doors, drawers, shelves.",
+    ),
+    (Action::Above, "above", "To the bay, front or board above."),
+    (Action::Below, "below", "To the bay, front or board below."),
+    (
+        Action::LeftOf,
+        "left",
+        "To the bay, front or board on the left.",
+    ),
+    (
+        Action::RightOf,
+        "right",
+        "To the bay, front or board on the right.",
     ),
     (
         Action::LeftWall,

@@ -4,9 +4,9 @@ use gablerow_core::sum::Sum;
 use gablerow_papers::wrap;
 
 use crate::action::Action;
-use crate::app::{App, Pane};
+use crate::app::{App, Pane, Screen};
 use crate::keymap::{self, Context};
-use crate::scene::Scene;
+use crate::scene::{FrontScene, Scene};
 
 /// The column in which the sentences of the keys begin.
 pub const SENTENCES: u16 = 14;
@@ -78,12 +78,43 @@ fn why(app: &App) -> Vec<PageLine> {
     };
     let room = usize::from(app.size.0.saturating_sub(4));
     let mut lines = Vec::new();
-    for (what, sum) in sums(app, &scene) {
+    let sums = match app.screen {
+        Screen::Front => front_sums(app),
+        _ => sums(app, &scene),
+    };
+    for (what, sum) in sums {
         lines.push(PageLine::Heading(what));
         let text = wrap(&sum.show(app.desk.job.unit).to_string(), room).into_iter();
         lines.extend(text.map(|line| PageLine::Text(format!("  {line}"))));
     }
     lines
+}
+
+/// Every number of the front screen that was added up from others: of what is under the cursor, and of its bay.
+fn front_sums(app: &App) -> Vec<(String, Sum)> {
+    let mut sums = Vec::new();
+    let Some((scene, spot)) =
+        FrontScene::at(app).and_then(|scene| scene.spot(app.front.at).map(|spot| (scene, spot)))
+    else {
+        return sums;
+    };
+    let name = scene.thing_name(spot.at);
+    let mut say = |what: &str, of: &str, sum: Sum| sums.push((format!("{what} of {of}"), sum));
+    if let Some(front) = scene.front(spot.at.key()) {
+        say("width", &name, front.width);
+        say("height", &name, front.height);
+        if front.kind.is_seen() {
+            say("lap on the left", &name, front.lap_left);
+            say("lap on the right", &name, front.lap_right);
+        }
+    }
+    if let Some((_, bay)) = scene.bay(spot.bay) {
+        let name = scene.opening_name(spot.bay);
+        say("floor", &name, bay.floor);
+        say("ceiling", &name, bay.ceiling);
+        say("inner depth", &name, bay.inner_depth);
+    }
+    sums
 }
 
 /// Every number of the face screen that was added up from others, those of the cursor first.

@@ -224,7 +224,7 @@ fn bored() -> impl Strategy<Value = Bored> {
 }
 
 /// A job that [`Job::validate`] has nothing to say about.
-pub(super) fn job() -> impl Strategy<Value = Job> {
+pub(crate) fn job() -> impl Strategy<Value = Job> {
     let plain = Job::plain(Label::new("A").unwrap());
     let cabinets = prop::collection::vec(cabinet(&plain), 1..4);
     let unit = select(vec![Unit::Millimetre, Unit::Inch]);

@@ -21,7 +21,7 @@ mod version;
 mod wrong;
 
 #[cfg(test)]
-mod arbitrary;
+pub(crate) mod arbitrary;
 #[cfg(test)]
 mod faults;
 #[cfg(test)]

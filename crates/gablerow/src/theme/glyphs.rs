@@ -105,6 +105,7 @@ mod tests {
         // Taken apart by name, so that a new glyph does not compile until it stands here too.
         let Glyphs {
             signs,
+            // Proved beside their own table.
             front: _,
             left_only,
             right_only,

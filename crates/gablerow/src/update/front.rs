@@ -10,10 +10,10 @@ use crate::scene::{FrontScene, FrontSpot, Spot, Thing, Toward, front_spot};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     match action {
-        Action::Up => walk(app, Toward::Up),
-        Action::Down => walk(app, Toward::Down),
-        Action::Left => walk(app, Toward::Side(Hand::Left)),
-        Action::Right => walk(app, Toward::Side(Hand::Right)),
+        Action::Above => walk(app, Toward::Up),
+        Action::Below => walk(app, Toward::Down),
+        Action::LeftOf => walk(app, Toward::Side(Hand::Left)),
+        Action::RightOf => walk(app, Toward::Side(Hand::Right)),
         // The method itself has one lifetime too many for this place.
         #[allow(clippy::redundant_closure_for_method_calls)]
         Action::Behind => stand_on(app, |scene, at| scene.behind(at)),
@@ -26,7 +26,13 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Checks => app.pane = Some(Pane::Checks(0)),
         Action::Job => app.screen = Screen::Job(app.spot.cabinet),
         // What was typed is dropped first, as on a face.
-        Action::Leave if app.entry.count.take().is_none() => app.screen = app.front.back,
+        Action::Leave if app.entry.count.take().is_none() => {
+            app.screen = match app.front.back {
+                // The cabinet whose line one came from may be gone, and one may look at another by now.
+                Screen::Job(_) => Screen::Job(app.spot.cabinet),
+                other => other,
+            }
+        }
         Action::Digit(digit) => face::count(app, digit),
         Action::SideBySide => return divide(app, Way::SideBySide),
         Action::Stacked => return divide(app, Way::Stacked),
@@ -212,3 +218,6 @@ fn step_cabinets(app: &mut App, by: isize) {
         enter(app);
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -47,10 +47,17 @@ pub(super) fn app(job: Job) -> App {
     )
 }
 
-/// The demo, or a plain job.
+/// Cabinets with fronts of every kind.
+pub(super) fn fronts() -> Job {
+    let text = include_bytes!("../../../../tests/jobs/glaze_fronts.json");
+    job_file::read(text).unwrap()
+}
+
+/// The demo, cabinets with fronts, or a plain job.
 fn any_job() -> impl Strategy<Value = Job> {
     prop_oneof![
         Just(demo::job().unwrap()),
+        Just(fronts()),
         Just(Job::plain(Label::new("kiln room").unwrap())),
     ]
 }

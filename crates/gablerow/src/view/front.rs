@@ -1,7 +1,6 @@
 //! The cabinet from the front: what closes it, and what shows through.
 
 use gablerow_core::elevation::{Elevation, Leaf, Look, Shape, What};
-use gablerow_core::job::Key;
 use gablerow_core::layout::Span;
 use gablerow_core::measure::Unit;
 use gablerow_papers::front::{Area, Cell, Cells, Ground, Ink, Projection};
@@ -237,7 +236,7 @@ fn labels(scene: &FrontScene, unit: Unit, projection: &Projection) -> Vec<Label>
         match area.what {
             What::Front(leaf) => labels.extend(of_front(scene, unit, area, leaf)),
             What::Behind(key) => labels.extend(scene.front(key).map(|front| {
-                let name = name_of(scene, key);
+                let name = scene.name(key);
                 let height = front.height.total().short(unit);
                 Label {
                     texts: vec![format!("{name} {height}"), name],
@@ -295,7 +294,7 @@ fn of_front(scene: &FrontScene, unit: Unit, area: &Area, leaf: Leaf) -> Vec<Labe
     let Some(front) = scene.front(leaf.key) else {
         return Vec::new();
     };
-    let name = name_of(scene, leaf.key);
+    let name = scene.name(leaf.key);
     let [width, height] = [front.width, front.height].map(|sum| sum.total().short(unit));
     let line = area.lines.middle();
     let own = |texts, line| Label {
@@ -331,17 +330,6 @@ fn inner(columns: Cells) -> Cells {
     }
 }
 
-/// What a front is called at the bench.
-pub(super) fn name_of(scene: &FrontScene, key: Key) -> String {
-    let mut name = String::new();
-    scene.scene.cabinet.opening.each(&mut |opening| {
-        if let Some(front) = opening.fronts.iter().find(|front| front.key == key) {
-            name = front.name.to_string();
-        }
-    });
-    name
-}
-
 /// What a cell is.
 fn role(cell: Cell) -> Role {
     match (cell.ink, cell.ground) {
@@ -350,7 +338,6 @@ fn role(cell: Cell) -> Role {
         (Ink::Dots | Ink::Upright | Ink::Panel | Ink::Shelf, Ground::Front) => Role::EmptyHole,
         (_, Ground::Outside) => Role::Plain,
         (_, Ground::Space) => Role::Space,
-        (Ink::Hatch, _) => Role::FixedPanel,
         (Ink::Blank | Ink::Gap | Ink::Grip(_), _) => Role::Board,
         (_, Ground::Board | Ground::Front) => Role::BoardEdge,
     }

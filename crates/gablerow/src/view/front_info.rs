@@ -1,12 +1,11 @@
 //! What there is to say about what a person stands on, beside the cabinet from the front.
 
 use gablerow_core::elevation::What;
-use gablerow_core::job::{FrontKind, Hand, Key, PanelId};
+use gablerow_core::job::{FaceId, FrontKind, Hand, Key, PanelId};
 use gablerow_core::layout::FrontLayout;
 use gablerow_core::measure::{Length, Unit};
 
 use super::canvas::Canvas;
-use super::front::name_of;
 use super::{info, words};
 use crate::app::App;
 use crate::scene::{FrontScene, FrontSpot, Thing};
@@ -53,9 +52,9 @@ impl Words<'_> {
         match spot.at {
             Thing::Front(key) => {
                 let kind = self.scene.front(key).map_or("", |front| front.kind.words());
-                (name_of(self.scene, key), kind.to_owned(), lines)
+                (self.scene.name(key), kind.to_owned(), lines)
             }
-            Thing::Opening(key) => (self.opening(key), self.closed(key), lines),
+            Thing::Opening(key) => (self.scene.opening_name(key), self.closed(key), lines),
             Thing::Partition(_) => ("partition".to_owned(), String::new(), lines),
             Thing::FixedShelf(_) => ("fixed shelf".to_owned(), String::new(), lines),
         }
@@ -73,24 +72,11 @@ impl Words<'_> {
         }
     }
 
-    /// What an opening is called by its bays.
-    fn opening(&self, key: Key) -> String {
-        let numbers = self.scene.numbers(key);
-        match (numbers.first(), numbers.last()) {
-            (Some(first), Some(last)) if first != last => format!("bays {first}-{last}"),
-            (Some(number), _) => format!("bay {number}"),
-            (None, _) => "opening".to_owned(),
-        }
-    }
-
     /// What closes an opening.
     fn closed(&self, key: Key) -> String {
-        let fronts = self.scene.scene.layout.fronts.iter();
-        let seen = fronts.filter(|front| front.opening == key && front.kind.is_seen());
-        let mut names: Vec<String> = seen.map(|front| name_of(self.scene, front.key)).collect();
-        names.dedup();
+        let names = self.scene.closed_by(key);
         match names.is_empty() {
-            true => "no front of its own".to_owned(),
+            true => "open".to_owned(),
             false => format!("behind {}", names.join(", ")),
         }
     }
@@ -129,7 +115,10 @@ impl Words<'_> {
         }
         if let Some((across, z)) = self.scene.elevation.around(front.opening) {
             let clear = self.size(&[across.to - across.from, z.to - z.from]);
-            say(format!("over {}, {clear}", self.opening(spot.opening)));
+            say(format!(
+                "over {}, {clear}",
+                self.scene.opening_name(spot.opening)
+            ));
         }
         lines.extend(self.carried(front));
         lines
@@ -202,20 +191,29 @@ impl Words<'_> {
 
     fn partition(&self, key: Key) -> Vec<Said> {
         let layout = &self.scene.scene.layout;
-        let Some(upright) = layout.upright(PanelId::Partition(key)) else {
+        let panel = PanelId::Partition(key);
+        let Some(upright) = layout.upright(panel) else {
             return Vec::new();
         };
-        let size = self.size(&[upright.length(), upright.depth(), upright.thickness]);
-        let foot = format!(
-            "foot {} head {}",
-            self.short(upright.foot.total()),
-            self.short(upright.head.total())
-        );
-        let front = format!(
-            "{} behind the carcass front",
-            self.short(upright.front.total())
-        );
-        [size, foot, front].map(|text| (text, Role::Plain)).into()
+        let mut lines = vec![
+            self.size(&[upright.length(), upright.depth(), upright.thickness]),
+            format!(
+                "foot {} head {}",
+                self.short(upright.foot.total()),
+                self.short(upright.head.total())
+            ),
+        ];
+        let recess = upright.front.total();
+        if recess > Length::ZERO {
+            lines.push(format!("{} behind the carcass front", self.short(recess)));
+        }
+        for toward in [Hand::Left, Hand::Right] {
+            let bays = layout.bays_at(FaceId { panel, toward });
+            let names = bays.map(|(bay, _)| self.scene.opening_name(bay.key));
+            let names: Vec<String> = names.collect();
+            lines.push(format!("{} {}", toward.word(), names.join(", ")));
+        }
+        lines.into_iter().map(|text| (text, Role::Plain)).collect()
     }
 
     fn shelf(&self, key: Key) -> Vec<Said> {

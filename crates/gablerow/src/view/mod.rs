@@ -54,7 +54,11 @@ pub fn view(app: &App) -> Buffer {
     match (app.pane, app.screen) {
         (Some(Pane::Help(from)), _) => page::draw(&mut canvas, app, "keys", from),
         (Some(Pane::Why(from)), _) => {
-            let title = format!("why, {} {}", scene.cabinet.name, scene.drawing.name);
+            let of = match app.screen {
+                Screen::Front => "from the front".to_owned(),
+                _ => scene.drawing.name.to_string(),
+            };
+            let title = format!("why, {} {of}", scene.cabinet.name);
             page::draw(&mut canvas, app, &title, from);
         }
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),

@@ -13,6 +13,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::app::{Asked, Desk};
 use crate::demo;
+use crate::job_file::{self, arbitrary};
 use crate::key::{Key, Press};
 use crate::keymap;
 use crate::terminal::{Painter, is_shown};
@@ -20,9 +21,16 @@ use crate::theme::{Charset, Depth, Theme};
 use crate::update::{Message, update};
 
 /// The keys that lead to each screen, pane and question from the face that the program opens on.
-const WAYS: [&str; 16] = [
-    "", "m", "e", "e9", "e9\r", "j", "ja", "jx", "k", "ka", "w", "?", "S", "hq", "12", " ",
+const WAYS: [&str; 22] = [
+    "", "m", "e", "e9", "e9\r", "j", "ja", "jx", "k", "ka", "w", "?", "S", "hq", "12", " ", "v",
+    "v ", "v  b", "vnb", "ve", "vnnw",
 ];
+
+/// Cabinets with fronts of every kind.
+fn fronts() -> Job {
+    let text = include_bytes!("../../../../tests/jobs/glaze_fronts.json");
+    job_file::read(text).unwrap()
+}
 
 fn app(job: Job, charset: Charset) -> App {
     let desk = Desk {
@@ -89,7 +97,17 @@ fn hostile(charset: Charset) -> Vec<App> {
     for edit in edits {
         edit.apply(&job).unwrap().apply(&mut job);
     }
-    let mut states = states(&job, charset);
+    let mut awkward = fronts();
+    for cabinet in &mut awkward.cabinets {
+        cabinet.opening.each_mut(&mut |opening| {
+            let fronts = opening.fronts.iter_mut();
+            fronts.for_each(|front| front.name = Label::new(AWKWARD).unwrap());
+        });
+    }
+    let mut states = [job.clone(), awkward]
+        .iter()
+        .flat_map(|job| states(job, charset))
+        .collect::<Vec<App>>();
     for app in &mut states {
         app.desk.path = HOSTILE.into();
         update(app, Message::Paste(HOSTILE.to_owned()));
@@ -137,7 +155,8 @@ fn every_screen_can_be_drawn_at_every_size() {
         (300, 100),
     ];
     let sizes: Vec<(u16, u16)> = small.chain(edges).chain(others).collect();
-    for mut app in states(&demo::job().unwrap(), Charset::Unicode) {
+    let jobs = [demo::job().unwrap(), fronts()];
+    for mut app in jobs.iter().flat_map(|job| states(job, Charset::Unicode)) {
         for &size in &sizes {
             app.size = size;
             let frame = view(&app);
@@ -267,6 +286,22 @@ fn any_key() -> impl Strategy<Value = Key> {
 }
 
 proptest! {
+    #[test]
+    fn any_job_is_drawn_from_the_front_at_any_size(
+        job in arbitrary::job(),
+        keys in prop::collection::vec(any_key(), 0..8),
+        size in (0..210_u16, 0..70_u16),
+    ) {
+        let mut app = app(job, Charset::Unicode);
+        app.size = size;
+        press(&mut app, Key::Char('v'));
+        prop_assert_eq!(app.screen, Screen::Front);
+        for key in std::iter::once(Key::SPACE).chain(keys) {
+            press(&mut app, key);
+            prop_assert_eq!(view(&app), view(&app));
+        }
+    }
+
     #[test]
     fn a_press_costs_one_write_or_none_when_the_frame_is_the_same(
         keys in prop::collection::vec(any_key(), 1..30)
