@@ -3,6 +3,7 @@
 //! ```text
 //! measure  grid  sum              lengths; hole numbers and balance; lengths that know their terms
 //!    cards                        what data sheets say
+//!    strength     solve           sag and mass of boards;  where hinges and drawers go best
 //!    job                          facts and wishes, all that is stored
 //!    layout                       uprights, rows, holes, keep-outs
 //!    check        edit  history   findings;  every change, and the way back
@@ -26,4 +27,6 @@ pub mod job;
 pub mod label;
 pub mod layout;
 pub mod measure;
+pub mod solve;
+pub mod strength;
 pub mod sum;

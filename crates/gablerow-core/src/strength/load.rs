@@ -1,0 +1,53 @@
+//! What a part weighs, what tips a shelf, what its pins bear.
+
+use crate::measure::Length;
+
+/// The least load at the front edge that may tip a loose shelf, in kg: a house guess.
+pub const TIP_LEAST_KG: f64 = 20.0;
+
+/// What a board part weighs in kg: width * height * thickness * density, the density in kg/m3.
+#[must_use]
+pub fn mass_kg(width: Length, height: Length, thickness: Length, density: f64) -> f64 {
+    width.mm() * height.mm() * thickness.mm() * 1e-9 * density
+}
+
+/// The load at the very front edge that tips a loose shelf of its own mass, in kg: mass * (d/2 - a) / a, with a from the
+/// shelf's front edge back to the front pins. `None` when no load there can tip it, the pins being at the edge.
+///
+/// Zero and less is a shelf that falls by itself.
+#[must_use]
+pub fn tip_load_kg(shelf_kg: f64, depth: Length, pins_behind_edge: Length) -> Option<f64> {
+    let a = pins_behind_edge.mm();
+    (a > 0.0).then(|| shelf_kg * (depth.mm() / 2.0 - a) / a)
+}
+
+/// What each pin bears in kg when goods stand evenly: (load + shelf) / pins. `None` without pins.
+#[must_use]
+pub fn load_on_pin(load_kg: f64, shelf_kg: f64, pins: u8) -> Option<f64> {
+    (pins > 0).then(|| (load_kg + shelf_kg) / f64::from(pins))
+}
+
+/// What each of two pins bears, in kg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PinLoads {
+    /// Each front pin.
+    pub front: f64,
+    /// Each back pin; below zero is a shelf that tips.
+    pub back: f64,
+}
+
+/// What each of four pins bears when goods stand forward or back: the two rows share it by their distances.
+///
+/// `goods` and `shelf` are a mass in kg and its distance behind the front pins; `rows` is from the front pins to the back
+/// ones. `None` when the rows are one.
+#[must_use]
+pub fn pin_loads(goods: (f64, Length), shelf: (f64, Length), rows: Length) -> Option<PinLoads> {
+    if rows <= Length::ZERO {
+        return None;
+    }
+    let back = (goods.0 * goods.1.mm() + shelf.0 * shelf.1.mm()) / rows.mm();
+    Some(PinLoads {
+        front: (goods.0 + shelf.0 - back) / 2.0,
+        back: back / 2.0,
+    })
+}
