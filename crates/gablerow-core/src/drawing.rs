@@ -7,7 +7,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use crate::check::{Finding, Level};
-use crate::job::{FaceId, Key};
+use crate::job::{FaceId, FaceName, Key};
 use crate::layout::{Hole, Item, Layout, RowName, Span, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -17,6 +17,8 @@ use crate::sum::Sum;
 pub struct FaceDrawing {
     /// Which face.
     pub face: FaceId,
+    /// What it is called.
+    pub name: FaceName,
     /// Front edge to back edge.
     pub depth: Length,
     /// Foot to head.
@@ -98,6 +100,7 @@ impl FaceDrawing {
         });
         Some(Self {
             face: id,
+            name: layout.names.face(id),
             depth: upright.depth(),
             length: upright.length(),
             first_hole: layout.grid.first - foot,

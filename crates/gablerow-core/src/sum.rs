@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 
 /// One term of a [`Sum`].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -100,21 +100,36 @@ impl Sum {
     }
 }
 
-impl fmt::Display for Sum {
-    /// `57.0 = 20.0 (back edge to the groove's front wall) + 37.0 (back setback)`
+/// A [`Sum`] on its way to text.
+#[derive(Clone, Copy, Debug)]
+pub struct ShownSum<'a> {
+    sum: &'a Sum,
+    unit: Unit,
+}
+
+impl Sum {
+    /// As people read it in this unit: `57.0 = 20.0 (back edge to the groove's front wall) + 37.0 (back setback)`.
+    #[must_use]
+    pub fn show(&self, unit: Unit) -> ShownSum<'_> {
+        ShownSum { sum: self, unit }
+    }
+}
+
+impl fmt::Display for ShownSum<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.total.mm_1())?;
-        if self.used > 0 {
+        let Self { sum, unit } = *self;
+        write!(f, "{}", sum.total.show(unit))?;
+        if sum.used > 0 {
             f.write_str(" =")?;
         }
-        for (at, term) in self.terms().iter().enumerate() {
+        for (at, term) in sum.terms().iter().enumerate() {
             let sign = match (at, term.value < Length::ZERO) {
                 (0, false) => " ",
                 (0, true) => " -",
                 (_, false) => " + ",
                 (_, true) => " - ",
             };
-            write!(f, "{sign}{} ({})", term.value.abs().mm_1(), term.words)?;
+            write!(f, "{sign}{} ({})", term.value.abs().show(unit), term.words)?;
         }
         Ok(())
     }
@@ -125,6 +140,8 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    const MM: Unit = Unit::Millimetre;
+
     #[test]
     fn a_sum_reads_as_it_was_added() {
         let sum = Sum::of("depth", Length::from_mm(560))
@@ -132,17 +149,28 @@ mod tests {
             .plus("nothing", Length::ZERO)
             .less("back setback", Length::from_mm(37));
         assert_eq!(
-            sum.to_string(),
+            sum.show(MM).to_string(),
             "503.0 = 560.0 (depth) - 20.0 (back edge to the groove's front wall) - 37.0 (back setback)"
         );
     }
 
     #[test]
+    fn a_sum_in_inches_says_what_is_left_over() {
+        let sum = Sum::of("depth", Length::from_inch_64ths(22 * 64))
+            .less("back setback", Length::from_mm(37));
+        assert_eq!(
+            sum.show(Unit::Inch).to_string(),
+            "20 17/32\" (~+0.3) = 22\" (depth) - 1 15/32\" (~-0.3) (back setback)"
+        );
+    }
+
+    #[test]
     fn a_sum_of_nothing_is_its_number_alone() {
-        assert_eq!(Sum::default().to_string(), "0.0");
+        assert_eq!(Sum::default().show(MM).to_string(), "0.0");
         assert_eq!(
             Sum::default()
                 .less("side runs below", Length::from_mm(100))
+                .show(MM)
                 .to_string(),
             "-100.0 = -100.0 (side runs below)"
         );
@@ -156,7 +184,7 @@ mod tests {
             .less("groove", groove)
             .less("back setback", Length::from_mm(37));
         assert_eq!(
-            depth.minus(&row).to_string(),
+            depth.minus(&row).show(MM).to_string(),
             "57.0 = 20.0 (groove) + 37.0 (back setback)"
         );
     }

@@ -49,7 +49,7 @@ impl FaceSheet<'_> {
         let mut lines = self.picture(&projection, signs, &numbers);
         let words = self.words(&projection, signs);
 
-        let mut out = format!("{}, {}\n", self.cabinet.name, self.drawing.face);
+        let mut out = format!("{}, {}\n", self.cabinet.name, self.drawing.name);
         let start = lines.iter().map(|line| line.width()).max().unwrap_or(0) + 3;
         let beside = WIDTH.saturating_sub(start);
         let wrapped = |room: usize| {

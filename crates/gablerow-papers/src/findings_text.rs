@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::check::{Finding, Level};
-use gablerow_core::job::{FaceId, Job, Key};
+use gablerow_core::job::{FaceId, Job, Key, Names};
 
 use crate::text::push_indented;
 
@@ -52,12 +52,13 @@ pub fn findings_text(job: &Job, findings: &[Finding]) -> String {
 }
 
 fn heading(job: &Job, cabinet: Key, face: Option<FaceId>) -> String {
-    let name = job
-        .cabinet(cabinet)
-        .map_or_else(|| cabinet.to_string(), |cabinet| cabinet.name.to_string());
+    let Some(cabinet) = job.cabinet(cabinet) else {
+        return cabinet.to_string();
+    };
+    let name = &cabinet.name;
     match face {
-        Some(face) => format!("{name}, {face}"),
-        None => name,
+        Some(face) => format!("{name}, {}", Names::of(&cabinet.opening).face(face)),
+        None => name.to_string(),
     }
 }
 
@@ -103,6 +104,7 @@ mod tests {
             level: rule.info().level,
             place,
             message: message.into(),
+            in_mm: message.into(),
             accepted: None,
         }
     }

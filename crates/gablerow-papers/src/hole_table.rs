@@ -55,9 +55,9 @@ columns! {
     copy "what the copy is called"
         = |record| Value::Name(record.copy.as_str());
     panel "the upright, as the copy has it"
-        = |record| Value::Word(record.face.panel.to_string().into());
+        = |record| Value::Word(record.name.panel.to_string().into());
     face "the face it is bored from"
-        = |record| Value::Word(record.face.word().into());
+        = |record| Value::Word(record.name.word.into());
     row "its row; nothing for a bore that meets no row"
         = |record| record.hole.row.map_or(Value::Nothing, |row| Value::Word(row.word().into()));
     mm_from_front "from the panel's front edge to the centre"
@@ -129,13 +129,13 @@ pub fn hole_text(records: &[HoleRecord], unit: Unit, signs: &Signs) -> String {
         if let Some(HoleRecord {
             cabinet,
             copy,
-            face,
+            name,
             ..
         }) = on_face.first()
         {
             let gap = if out.is_empty() { "" } else { "\n" };
             out.push_str(&format!(
-                "{gap}{cabinet}, copy {copy}, {face} ({})\n",
+                "{gap}{cabinet}, copy {copy}, {name} ({})\n",
                 unit.word()
             ));
         }

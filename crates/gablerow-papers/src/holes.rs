@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use gablerow_core::job::{Cabinet, FaceId, Job, Label};
+use gablerow_core::job::{Cabinet, FaceId, FaceName, Job, Label};
 use gablerow_core::layout::{Hole, Layout, Upright};
 use gablerow_core::measure::Length;
 
@@ -15,6 +15,8 @@ pub struct HoleRecord<'a> {
     pub copy: &'a Label,
     /// The face it is bored from, as the copy has it: a mirrored one has left and right exchanged.
     pub face: FaceId,
+    /// What that face is called on the copy: partitions are counted from its left.
+    pub name: FaceName,
     /// The hole itself, in cabinet coordinates.
     pub hole: Hole,
     /// From the panel's front edge to the centre.
@@ -51,6 +53,7 @@ impl<'a> HoleRecord<'a> {
                     cabinet: &cabinet.name,
                     copy: &copy.name,
                     face,
+                    name: layout.names.face(face),
                     from_front: hole.x - upright.front.total(),
                     from_back: upright.back.total() - hole.x,
                     from_foot: hole.z - upright.foot.total(),

@@ -1,6 +1,5 @@
 //! Pages to read, line by line: the keys, and where the numbers come from. View draws them, update turns them.
 
-use gablerow_core::measure::Unit;
 use gablerow_core::sum::Sum;
 use gablerow_papers::wrap;
 
@@ -79,12 +78,9 @@ fn why(app: &App) -> Vec<PageLine> {
     };
     let room = usize::from(app.size.0.saturating_sub(4));
     let mut lines = Vec::new();
-    if app.desk.job.unit == Unit::Inch {
-        lines.push(PageLine::Text("All of this is in mm.".to_owned()));
-    }
     for (what, sum) in sums(app, &scene) {
         lines.push(PageLine::Heading(what));
-        let text = wrap(&sum.to_string(), room).into_iter();
+        let text = wrap(&sum.show(app.desk.job.unit).to_string(), room).into_iter();
         lines.extend(text.map(|line| PageLine::Text(format!("  {line}"))));
     }
     lines
@@ -113,7 +109,11 @@ fn sums(app: &App, scene: &Scene) -> Vec<(String, Sum)> {
     let mut rows: Vec<_> = scene.drawing.rows.iter().collect();
     rows.sort_by_key(|row| !is_here(row.x));
     for row in rows {
-        let name = format!("{} row at {}", row.name.word(), row.x.mm_1());
+        let name = format!(
+            "{} row at {}",
+            row.name.word(),
+            row.x.show(app.desk.job.unit)
+        );
         say(
             format!("{name}, from the front edge"),
             row.from_carcass.minus(&upright.front),

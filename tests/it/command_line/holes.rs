@@ -36,7 +36,10 @@ fn holes_as_json_are_those_of_the_layout_for_every_copy() {
                         (&record["cabinet"], &record["copy"]),
                         (&"G1".into(), &copy.name.as_str().into())
                     );
-                    assert_eq!(record["panel"], face.id.panel.to_string());
+                    assert_eq!(
+                        record["panel"],
+                        layout.names.panel(face.id.panel).to_string()
+                    );
                     assert_eq!(record["face"], face.id.word());
                     assert_eq!(record["row"], hole.row.unwrap().word());
                     assert_eq!(record["hole"], hole.number.unwrap());

@@ -77,7 +77,9 @@ fn a_missing_job_is_named() {
         let said = shop.run(words);
         assert_eq!((said.code, said.out.as_str()), (Some(2), ""), "{words:?}");
         assert!(
-            said.err.starts_with("error: not read: none.json: "),
+            said.err.starts_with(
+                "error: not read: none.json: there is no file of that name; check its name"
+            ),
             "{}",
             said.err
         );

@@ -4,9 +4,9 @@ use core::ops::RangeInclusive;
 
 use crate::cards::{Board, CardId, Runner as RunnerCard};
 use crate::job::{
-    Back, Bay, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontHeight, FrontKind, Hand,
-    HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate, Runner,
-    Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Stand, Zone,
+    Back, Bay, Bored, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontHeight, FrontKind,
+    Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate,
+    Runner, Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Stand, Zone,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
@@ -272,4 +272,18 @@ pub(crate) fn put_fronts(job: &mut Job, opening: u32, fronts: Vec<Front>) {
         }
     });
     assert_eq!(fronts, None);
+}
+
+/// A hole bored on a face of the first cabinet's first copy.
+pub(crate) fn bored_hole(face: FaceId) -> Bored {
+    Bored {
+        cabinet: Key(1),
+        copy: Key(2),
+        face,
+        from_front: mm(37),
+        hole: None,
+        from_foot: mm(100),
+        depth: Some(mm(12)),
+        diameter: mm(5),
+    }
 }

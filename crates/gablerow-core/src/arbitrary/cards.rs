@@ -60,7 +60,7 @@ fn board() -> impl Strategy<Value = Board> {
     (
         thickness.clone(),
         sourced(thickness),
-        sourced(any::<u32>()),
+        sourced(1..=10_000_u32),
         looked_up(),
         looked_up(),
     )
@@ -160,7 +160,7 @@ fn runner() -> impl Strategy<Value = Runner> {
 
 /// A length of a runner that has no name yet.
 fn made() -> impl Strategy<Value = RunnerLength> {
-    let steps = prop_oneof![4 => 1..20_u8, 1 => any::<u8>()];
+    let steps = prop_oneof![4 => 1..20_u8, 1 => 1..=62_u8];
     (value(), prop::collection::btree_set(steps, 0..4)).prop_map(|(need, further)| {
         let steps: BTreeSet<u8> = further.into_iter().chain([0]).collect();
         RunnerLength {

@@ -160,7 +160,7 @@ fn shelf() -> impl Strategy<Value = Shelf> {
         place(),
         card(),
         within(&range::SHELF_SETBACK),
-        any::<Option<u32>>(),
+        weighted(0.5, 0..=1_000_000_u32),
     )
         .prop_map(|(hole, board, setback_front, load_grams)| Shelf {
             key: NAMELESS,

@@ -18,7 +18,7 @@ pub(super) fn unbalanced(cx: &Context, found: &mut Vec<Finding>) {
     }
     let message = format!(
         "{}, holes from the head fall {}; keep every row on the foot, or {}",
-        out(ends),
+        out(cx, ends),
         way(ends),
         cure(cx, ends)
     );
@@ -52,15 +52,15 @@ fn turned(cx: &Context, rule: Rule, found: &mut Vec<Finding>) {
             let (pitches, out) = (ends.height.div_floor(Length::PITCH), ends.mismatch().size());
             format!(
                 "{pitches} whole pitches, but {} out once {}",
-                out.mm_1(),
-                taken(ends)
+                out.show(cx.unit),
+                taken(cx, ends)
             )
         } else {
-            out(ends)
+            out(cx, ends)
         };
         let message = format!(
             "{what}: {}; rows from one end, or {}",
-            rests.words(ends),
+            rests.words(cx, ends),
             cure(cx, ends)
         );
         found.push(Finding::new(rule, cx.here().on(face.id), message));
@@ -72,8 +72,11 @@ fn ends(cx: &Context) -> Ends {
 }
 
 /// `672.0 high is 13.0 out`
-fn out(ends: Ends) -> String {
-    let (height, size) = (ends.height.mm_1(), ends.mismatch().size().mm_1());
+fn out(cx: &Context, ends: Ends) -> String {
+    let (height, size) = (
+        ends.height.show(cx.unit),
+        ends.mismatch().size().show(cx.unit),
+    );
     format!("{height} high is {size} out")
 }
 
@@ -86,24 +89,24 @@ fn way(ends: Ends) -> &'static str {
     }
 }
 
-fn taken(ends: Ends) -> String {
+fn taken(cx: &Context, ends: Ends) -> String {
     if ends.foot == ends.head {
-        return format!("{} is taken from each end", ends.foot.mm_1());
+        return format!("{} is taken from each end", ends.foot.show(cx.unit));
     }
-    let (foot, head) = (ends.foot.mm_1(), ends.head.mm_1());
+    let (foot, head) = (ends.foot.show(cx.unit), ends.head.show(cx.unit));
     format!("{foot} and {head} are taken from foot and head")
 }
 
 /// The balanced heights either side, and the offsets that balance this one.
 fn cure(cx: &Context, ends: Ends) -> String {
     let heights = ends.balanced_heights();
-    let above = heights.above.mm_1();
+    let above = heights.above.show(cx.unit);
     let heights = match heights.below {
-        Some(below) => format!("{} or {above} high", below.mm_1()),
+        Some(below) => format!("{} or {above} high", below.show(cx.unit)),
         None => format!("{above} high"),
     };
     let offsets = balancing_offsets(ends.height, cx.limits().to_end);
-    let [near, far] = offsets.map(|offset| offset.usable.then(|| offset.offset.mm_1()));
+    let [near, far] = offsets.map(|offset| offset.usable.then(|| offset.offset.show(cx.unit)));
     match (near, far) {
         (Some(near), Some(far)) => format!("{heights}, or offsets {near} or {far}"),
         (Some(only), None) | (None, Some(only)) => format!("{heights}, or offsets {only}"),
@@ -159,7 +162,7 @@ impl Rests {
     }
 
     /// Which rows rest on which end, and what that does.
-    fn words(&self, ends: Ends) -> String {
+    fn words(&self, cx: &Context, ends: Ends) -> String {
         match self {
             Self::Rows(toward) => {
                 let [front, back] = [true, false].map(|front| match end_of(*toward, front) {
@@ -172,7 +175,7 @@ impl Rests {
                 "{} rest on the head, {} {}",
                 corners.on_head(),
                 corners.what,
-                corners.effect(ends.mismatch().wrapped())
+                corners.effect(cx, ends.mismatch().wrapped())
             ),
         }
     }
@@ -226,7 +229,7 @@ impl Corners {
     }
 
     /// What it does when the corners on the head are so far up.
-    fn effect(&self, up: Length) -> String {
+    fn effect(&self, cx: &Context, up: Length) -> String {
         let height = |end| if end == End::Head { up } else { Length::ZERO };
         let [left_front, left_back, right_front, right_back] = self.ends.map(height);
         let pins = FourPins {
@@ -237,11 +240,11 @@ impl Corners {
         };
         let (across, along) = (pins.slope_side_to_side(), pins.slope_front_to_back());
         if pins.rock() > Length::ZERO {
-            format!("rock {}", pins.rock().mm_1())
+            format!("rock {}", pins.rock().show(cx.unit))
         } else if across != Length::ZERO {
-            format!("slope {} from side to side", across.abs().mm_1())
+            format!("slope {} from side to side", across.abs().show(cx.unit))
         } else {
-            format!("slope {} from front to back", along.abs().mm_1())
+            format!("slope {} from front to back", along.abs().show(cx.unit))
         }
     }
 }

@@ -7,6 +7,7 @@ use super::{Place, Strand, strands};
 use crate::cards::PlateShape;
 use crate::job::{Bay, Cabinet, Division, HolePlace, Job, Key, Limits, Plate, Shop};
 use crate::layout::{BayLayout, BoreSpec, Face, Layout, Upright, Use};
+use crate::measure::{Length, Unit};
 
 /// One cabinet, what it goes by, and what it comes to.
 #[derive(Clone, Copy)]
@@ -14,6 +15,8 @@ pub(super) struct Context<'a> {
     pub(super) job: &'a Job,
     pub(super) cabinet: &'a Cabinet,
     pub(super) layout: &'a Layout,
+    /// What lengths are said in.
+    pub(super) unit: Unit,
 }
 
 /// Something of a cabinet in words, and the bay it belongs to.
@@ -41,6 +44,15 @@ impl<'a> Context<'a> {
 
     pub(super) fn limits(&self) -> &'a Limits {
         &self.job.shop.limits
+    }
+
+    /// From one length to another: `330.0-348.0`. Inches have blanks and signs of their own, so they take a word between.
+    pub(super) fn span(&self, from: Length, to: Length) -> String {
+        let [from, to] = [from, to].map(|length| length.show(self.unit));
+        match self.unit {
+            Unit::Millimetre => format!("{from}-{to}"),
+            Unit::Inch => format!("{from} to {to}"),
+        }
     }
 
     /// The whole cabinet as a place.
@@ -102,9 +114,17 @@ impl<'a> Context<'a> {
     /// A cabinet of one bay need not name it.
     fn with_bay(&self, named: Named) -> String {
         match named.bay {
-            Some(bay) if self.layout.bays.len() > 1 => format!("{} in bay {bay}", named.words),
+            Some(bay) if self.layout.names.bays() > 1 => {
+                format!("{} in {}", named.words, self.opening(bay))
+            }
             _ => named.words,
         }
+    }
+
+    /// A bay or another opening by its key: `bay 2`, `bays 1-3`.
+    pub(super) fn opening(&self, key: Key) -> String {
+        let name = self.layout.names.opening(key);
+        name.map_or_else(|| "a bay that is not there".into(), |name| name.to_string())
     }
 
     fn owner_named(&self, spec: &BoreSpec) -> Named {
@@ -143,7 +163,8 @@ impl<'a> Context<'a> {
                 Division::Bay(bay) => found = found.take().or(self.in_bay(bay, opening.key, key)),
                 Division::Stacked(parts) => {
                     if parts.rest.iter().any(|(shelf, _)| shelf.key == key) {
-                        found = Some(Named::unnumbered(format!("fixed shelf {key}")));
+                        let number = self.layout.names.shelf(key).unwrap_or_default();
+                        found = Some(Named::unnumbered(format!("fixed shelf {number}")));
                     }
                 }
                 Division::SideBySide(_) => {}
@@ -192,7 +213,7 @@ impl<'a> Context<'a> {
     pub(super) fn subject(&self, strand: &Strand) -> String {
         let owner = self.owner(strand.spec);
         match strand.holes {
-            Some(_) => format!("{} of {owner}", holes(strand)),
+            Some(_) => format!("{} of {owner}", holes(self, strand)),
             None => owner,
         }
     }
@@ -208,11 +229,14 @@ pub(super) fn range(a: i16, b: i16) -> String {
 }
 
 /// `hole 3`, `holes 3-4`, or where a single bore is.
-pub(super) fn holes(strand: &Strand) -> String {
+pub(super) fn holes(cx: &Context, strand: &Strand) -> String {
     match strand.holes {
         Some((first, last)) if first == last => format!("hole {first}"),
         Some((first, last)) => format!("holes {}", range(first, last)),
-        None => format!("the hole at x {}, z {}", strand.x.mm_1(), strand.low.mm_1()),
+        None => {
+            let [x, z] = [strand.x, strand.low].map(|length| length.show(cx.unit));
+            format!("the hole at x {x}, z {z}")
+        }
     }
 }
 

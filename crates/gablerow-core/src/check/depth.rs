@@ -29,11 +29,11 @@ pub(super) fn depth_short_for_screw(cx: &Context, found: &mut Vec<Finding>) {
         let most = upright.thickness - cx.limits().skin(cx.shop().bit);
         for part in short {
             let cure = if need <= most {
-                format!("bore {}", need.mm_1())
+                format!("bore {}", need.show(cx.unit))
             } else {
                 format!(
                     "the board takes {}, so use a shorter {fastener}",
-                    most.mm_1()
+                    most.show(cx.unit)
                 )
             };
             let message = format!(
@@ -41,9 +41,9 @@ pub(super) fn depth_short_for_screw(cx: &Context, found: &mut Vec<Finding>) {
                 doubt(spec.pen_unproved),
                 cx.subject(&part),
                 is(&part),
-                depth.mm_1(),
-                spec.pen.mm_1(),
-                need.mm_1()
+                depth.show(cx.unit),
+                spec.pen.show(cx.unit),
+                need.show(cx.unit)
             );
             let place = cx.here().on(face.id).at(&part);
             found.push(Finding::new(Rule::DepthShortForScrew, place, message));
@@ -71,16 +71,16 @@ pub(super) fn depth_breaks_through(cx: &Context, found: &mut Vec<Finding>) {
             "{} {} {} deep and {} {} of the {} board, a {word} bit needs {}; bore {} at most{}",
             cx.subject(&strand),
             is(&strand),
-            depth.mm_1(),
+            depth.show(cx.unit),
             if strand.count() == 1 {
                 "leaves"
             } else {
                 "leave"
             },
-            left.max(Length::ZERO).mm_1(),
-            upright.thickness.mm_1(),
-            skin.mm_1(),
-            (upright.thickness - skin).max(Length::ZERO).mm_1(),
+            left.max(Length::ZERO).show(cx.unit),
+            upright.thickness.show(cx.unit),
+            skin.show(cx.unit),
+            (upright.thickness - skin).max(Length::ZERO).show(cx.unit),
             if flat_would_do {
                 ", or with a flat bit"
             } else {

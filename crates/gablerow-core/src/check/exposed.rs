@@ -34,16 +34,18 @@ pub(super) fn exposed_end(cx: &Context, found: &mut Vec<Finding>) {
             continue;
         }
         let (subject, is) = (cx.subject(&strand), is(&strand));
-        let most = (upright.thickness - SHOW_SKIN).max(Length::ZERO).mm_1();
+        let most = (upright.thickness - SHOW_SKIN)
+            .max(Length::ZERO)
+            .show(cx.unit);
         let message = match strand.spec.depth {
             None => {
                 format!("{subject} {is} through to the outside, which shows; bore {most} at most")
             }
             Some(depth) => format!(
                 "{subject} {is} {} deep, with {} left behind the outside, which shows, at least {}; bore {most} at most",
-                depth.mm_1(),
-                (upright.thickness - depth).max(Length::ZERO).mm_1(),
-                SHOW_SKIN.mm_1()
+                depth.show(cx.unit),
+                (upright.thickness - depth).max(Length::ZERO).show(cx.unit),
+                SHOW_SKIN.show(cx.unit)
             ),
         };
         let place = cx.here().on(face.id).at(&strand);

@@ -91,8 +91,10 @@ pub struct Finding {
     pub level: Level,
     /// Where it is.
     pub place: Place,
-    /// What is wrong, by how much, and what would do. The same facts make the same sentence.
+    /// What is wrong, by how much, and what would do, in the unit of the job.
     pub message: String,
+    /// The same sentence in mm, by which it is accepted: the same facts make the same one, whatever unit is shown.
+    pub in_mm: String,
     /// Why a person accepted it.
     pub accepted: Option<Label>,
 }
@@ -103,6 +105,7 @@ impl Finding {
             rule,
             level: rule.info().level,
             place,
+            in_mm: message.clone(),
             message,
             accepted: None,
         }

@@ -57,13 +57,13 @@ fn sentence(cx: &Context, face: &Face, panel: &KeepOut, zone: Span, part: Strand
     let disc = Span::new(part.low - part.radius(), part.high + part.radius());
     // Whoever asks for a numbered hole, it is one hole and said once.
     let name = match part.holes {
-        Some(_) => holes(&part),
+        Some(_) => holes(cx, &part),
         None => cx.owner(part.spec),
     };
     let (above, below) = (disc.to - zone.to, zone.from - disc.from);
     let shows = match (above > Length::ZERO, below > Length::ZERO) {
-        (true, _) => format!(", {} above it", above.mm_1()),
-        (false, true) => format!(", {} below it", below.mm_1()),
+        (true, _) => format!(", {} above it", above.show(cx.unit)),
+        (false, true) => format!(", {} below it", below.show(cx.unit)),
         (false, false) => String::new(),
     };
     let own = strands(face, cx.layout).filter(|bore| is_of_joint(bore) && is_in(zone, bore.low));
@@ -71,20 +71,17 @@ fn sentence(cx: &Context, face: &Face, panel: &KeepOut, zone: Span, part: Strand
         .map(|bore| part.distance(bore) - part.radius() - bore.radius())
         .min();
     let wood = match wood {
-        Some(wood) => format!("{} of wood to its dowel", wood.mm_1()),
+        Some(wood) => format!("{} of wood to its dowel", wood.show(cx.unit)),
         None => {
             let rest = (disc.from - zone.from).max(zone.to - disc.to);
-            format!("{} of its end left", rest.max(Length::ZERO).mm_1())
+            format!("{} of its end left", rest.max(Length::ZERO).show(cx.unit))
         }
     };
     format!(
-        "{}, disc {}-{}, meets the {} {}-{}{shows}, {wood}; leave it out, or accept it",
-        name,
-        disc.from.mm_1(),
-        disc.to.mm_1(),
+        "{name}, disc {}, meets the {} {}{shows}, {wood}; leave it out, or accept it",
+        cx.span(disc.from, disc.to),
         panel.item.word(),
-        zone.from.mm_1(),
-        zone.to.mm_1(),
+        cx.span(zone.from, zone.to),
     )
 }
 

@@ -95,43 +95,48 @@ impl Pair<'_> {
 
     fn sentence(&self, rule: Rule) -> String {
         let Self { a, b, .. } = self;
-        let too_much = a.z.overlap(b.z).mm_1();
+        let too_much = a.z.overlap(b.z).show(self.cx.unit);
         let doubt = doubt(self.leans_on_guess());
         match rule {
             Rule::PlateOnFixedPanel => format!(
                 "{doubt}{} needs {}, {} takes {}: {too_much} too much; {}",
                 self.name(a),
-                heights(a.z),
+                self.heights(a),
                 self.name(b),
-                heights(b.z),
+                self.heights(b),
                 self.clear_holes(a, |other| other.item.is_fixed_panel())
             ),
             Rule::InnerDrawerFouls => format!(
                 "{doubt}{} needs {}, {} {}: {too_much} too much; {}",
                 self.name(b),
-                heights(b.z),
+                self.heights(b),
                 self.name(a),
-                heights(a.z),
+                self.heights(a),
                 self.clear_holes(b, |other| other.item == Item::Hinge)
             ),
             Rule::ShelfAtHinge => format!(
                 "{} ({}) meets {} ({}); {}set it back {}",
                 self.name(b),
-                heights(b.z),
+                self.heights(b),
                 self.name(a),
-                heights(a.z),
+                self.heights(a),
                 self.lost_holes(),
-                (a.x.to - a.x.from).mm_1()
+                (a.x.to - a.x.from).show(self.cx.unit)
             ),
             Rule::KeepOutsClose => {
                 let (gap, way) = gap(a, b).unwrap_or_default();
-                format!("{} are {} apart {way}", self.both(), gap.mm_1())
+                format!("{} are {} apart {way}", self.both(), gap.show(self.cx.unit))
             }
             _ => format!(
                 "{doubt}{} need the same space, {too_much} in height; move one of them",
                 self.both()
             ),
         }
+    }
+
+    /// The heights it takes.
+    fn heights(&self, keep_out: &KeepOut) -> String {
+        self.cx.span(keep_out.z.from, keep_out.z.to)
     }
 
     fn leans_on_guess(&self) -> bool {
@@ -198,10 +203,6 @@ impl Pair<'_> {
 fn shifted(z: Span, holes: i16) -> Span {
     let up = Length::PITCH * i32::from(holes);
     Span::new(z.from + up, z.to + up)
-}
-
-fn heights(z: Span) -> String {
-    format!("{}-{}", z.from.mm_1(), z.to.mm_1())
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use super::*;
 use crate::job::{
     Acceptance, Back, Depth, Hand, HolePlace, Inset, Label, Notch, PinRows, Reference, TopKind,
 };
+use crate::measure::Unit;
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use std::string::ToString;
@@ -152,6 +153,18 @@ proptest! {
             let long = message.chars().count();
             prop_assert!((20..=190).contains(&long), "{long} {rule:?}: {message}");
             prop_assert!(!message.contains('\n') && !message.ends_with('.'));
+        }
+    }
+
+    #[test]
+    fn unit_changes_what_is_said_and_nothing_else(mut case in any_case()) {
+        let metric = of_job(&case.job);
+        case.job.unit = Unit::Inch;
+        let inches = of_job(&case.job);
+        prop_assert_eq!(inches.len(), metric.len());
+        for (inch, mm) in inches.into_iter().zip(metric) {
+            prop_assert!(inch.message.chars().count() <= 300, "{}", inch.message);
+            prop_assert_eq!(Finding { message: mm.message.clone(), ..inch }, mm);
         }
     }
 

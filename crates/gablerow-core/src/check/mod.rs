@@ -47,6 +47,7 @@ use strand::{Strand, strands};
 
 use crate::job::{Cabinet, Job};
 use crate::layout::Layout;
+use crate::measure::Unit;
 
 /// Every check, in the order of [`RULES`].
 const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
@@ -77,13 +78,23 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
-    let cx = Context {
-        job,
-        cabinet,
-        layout,
+    let in_unit = |unit| {
+        let cx = Context {
+            job,
+            cabinet,
+            layout,
+            unit,
+        };
+        let mut found = Vec::new();
+        CHECKS.iter().for_each(|check| check(&cx, &mut found));
+        found
     };
-    let mut found = Vec::new();
-    CHECKS.iter().for_each(|check| check(&cx, &mut found));
+    let mut found: Vec<Finding> = in_unit(Unit::Millimetre);
+    if job.unit != Unit::Millimetre {
+        // Checks look at lengths alone, so they find the same in the same order, and only say it differently.
+        let shown = found.iter_mut().zip(in_unit(job.unit));
+        shown.for_each(|(finding, shown)| finding.message = shown.message);
+    }
     found.sort_by_cached_key(|finding| {
         let Place {
             face, row, holes, ..
@@ -101,7 +112,7 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
             toward,
             holes,
             finding.rule,
-            finding.message.clone(),
+            finding.in_mm.clone(),
             row,
         )
     });
@@ -110,7 +121,7 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
         let (a, b) = (next.place, kept.place);
         let same = next.rule == kept.rule
             && (a.face, a.holes) == (b.face, b.holes)
-            && next.message == kept.message;
+            && next.in_mm == kept.in_mm;
         if same && a.row != b.row {
             kept.place.row = None;
         }
@@ -118,7 +129,7 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
     });
     for finding in &mut found {
         let same = cabinet.accepted.iter().find(|accepted| {
-            accepted.rule == finding.rule_name() && accepted.message == finding.message
+            accepted.rule == finding.rule_name() && accepted.message == finding.in_mm
         });
         finding.accepted = same.map(|accepted| accepted.reason.clone());
     }

@@ -35,21 +35,24 @@ pub(super) fn near_miss_rows(cx: &Context, found: &mut Vec<Finding>) {
 }
 
 fn sentence(cx: &Context, one: Strand, other: Strand) -> String {
-    let (apart, near) = (one.distance(other).mm_1(), cx.limits().near.mm_1());
+    let (apart, near) = (
+        one.distance(other).show(cx.unit),
+        cx.limits().near.show(cx.unit),
+    );
     match (one.row, other.row) {
         (Some(name), Some(other_name)) => format!(
             "{} row at {} and {} row at {} are {apart} apart at {}, at least {near}; {}",
             name.word(),
-            one.x.mm_1(),
+            one.x.show(cx.unit),
             other_name.word(),
-            other.x.mm_1(),
-            holes(&one),
+            other.x.show(cx.unit),
+            holes(cx, &one),
             cure(cx, one, other)
         ),
         _ => format!(
             "{} are {apart} apart at {}, at least {near}; move one of them",
             cx.owners(one.spec, other.spec),
-            holes(&one)
+            holes(cx, &one)
         ),
     }
 }
@@ -63,7 +66,10 @@ fn cure(cx: &Context, one: Strand, other: Strand) -> String {
         _ => return "drop the holes from one row".into(),
     };
     let setback = cx.shop().setback_back + (back.x - onto.x);
-    format!("a back setback of {} makes them one row", setback.mm_1())
+    format!(
+        "a back setback of {} makes them one row",
+        setback.show(cx.unit)
+    )
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::Key;
+use crate::job::PanelId;
 use crate::layout::OpenPoint;
 use crate::measure::Length;
 
@@ -16,19 +16,23 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             OpenPoint::JointBores { owner } => (
                 Rule::NotYet,
                 format!(
-                    "the bores of joint {owner} in a horizontal panel are kept, but not laid out yet"
+                    "the bores of {} in a horizontal panel are kept, but not laid out yet",
+                    cx.layout.names.panel(PanelId::Partition(*owner))
                 ),
             ),
-            OpenPoint::Widths { opening, left_over } => {
-                (Rule::WidthsDoNotAddUp, widths(*opening, *left_over))
-            }
-            OpenPoint::Heights { opening, left_over } => {
-                (Rule::HeightsDoNotAddUp, heights(*opening, *left_over))
-            }
+            OpenPoint::Widths { opening, left_over } => (
+                Rule::WidthsDoNotAddUp,
+                widths(cx, &cx.opening(*opening), *left_over),
+            ),
+            OpenPoint::Heights { opening, left_over } => (
+                Rule::HeightsDoNotAddUp,
+                heights(cx, &cx.opening(*opening), *left_over),
+            ),
             OpenPoint::NoSpace { opening } => (
                 Rule::NoSpace,
                 format!(
-                    "opening {opening} has no width or no height; make the cabinet larger, or take it out"
+                    "{} has no width or no height; make the cabinet larger, or take it out",
+                    cx.opening(*opening)
                 ),
             ),
             OpenPoint::NoCard { card } => (
@@ -40,26 +44,28 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-fn widths(opening: Key, left_over: Length) -> String {
-    let by = left_over.abs().mm_1();
+fn widths(cx: &Context, opening: &str, left_over: Length) -> String {
+    let by = left_over.abs().show(cx.unit);
     if left_over > Length::ZERO {
-        format!("the parts of opening {opening} leave {by} over; make one equal, or wider by that")
+        format!(
+            "the parts side by side of {opening} leave {by} over; make one equal, or wider by that"
+        )
     } else {
         format!(
-            "the parts of opening {opening} are {by} too wide; make one equal, or narrower by that"
+            "the parts side by side of {opening} are {by} too wide; make one equal, or narrower by that"
         )
     }
 }
 
-fn heights(opening: Key, left_over: Length) -> String {
-    let by = left_over.abs().mm_1();
+fn heights(cx: &Context, opening: &str, left_over: Length) -> String {
+    let by = left_over.abs().show(cx.unit);
     if left_over > Length::ZERO {
         format!(
-            "the fronts of opening {opening} leave {by} over; give one a share, or make it higher by that"
+            "the fronts of {opening} leave {by} over; give one a share, or make it higher by that"
         )
     } else {
         format!(
-            "the fronts of opening {opening} are {by} too high; give one a share, or make it lower by that"
+            "the fronts of {opening} are {by} too high; give one a share, or make it lower by that"
         )
     }
 }

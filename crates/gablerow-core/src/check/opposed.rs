@@ -24,12 +24,12 @@ pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
         let message = format!(
             "{}: {} + {} deep leave {} of {}, at least {}; {} each at most, or shift one",
             back_to_back(cx, one, other),
-            a.mm_1(),
-            b.mm_1(),
-            left.mm_1(),
-            upright.thickness.mm_1(),
-            cx.limits().web.mm_1(),
-            most.max(Length::ZERO).half().mm_1()
+            a.show(cx.unit),
+            b.show(cx.unit),
+            left.show(cx.unit),
+            upright.thickness.show(cx.unit),
+            cx.limits().web.show(cx.unit),
+            most.max(Length::ZERO).half().show(cx.unit)
         );
         found.push(opposed(cx, Rule::OpposedHolesMeet, upright, one, message));
     });
@@ -49,10 +49,10 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
             "{}{}: {} + {} go in, {} takes {}; {}",
             doubt(a.pen_unproved || b.pen_unproved),
             back_to_back(cx, one, other),
-            a.pen.mm_1(),
-            b.pen.mm_1(),
-            upright.thickness.mm_1(),
-            most.mm_1(),
+            a.pen.show(cx.unit),
+            b.pen.show(cx.unit),
+            upright.thickness.show(cx.unit),
+            most.show(cx.unit),
             if both_plates {
                 "stagger them by 2 holes"
             } else {
@@ -93,7 +93,7 @@ fn each_back_to_back(cx: &Context, mut visit: impl FnMut(&Upright, Strand, Stran
 fn back_to_back(cx: &Context, one: Strand, other: Strand) -> String {
     let shared = if one.holes.is_some() { one } else { other };
     let both = cx.owners(one.spec, other.spec);
-    format!("{both} are back to back at {}", holes(&shared))
+    format!("{both} are back to back at {}", holes(cx, &shared))
 }
 
 /// It is said on the face toward the left, once.
@@ -126,9 +126,10 @@ fn through(cx: &Context, upright: &Upright, face: &Face, part: Strand, bay: Key)
     let most = (upright.thickness - cx.limits().skin_flat).max(Length::ZERO);
     let comes = if part.count() == 1 { "comes" } else { "come" };
     let message = format!(
-        "{} {comes} out in bay {bay}, which has no use there; bore {} at most",
+        "{} {comes} out in {}, which has no use there; bore {} at most",
         cx.subject(&part),
-        most.mm_1()
+        cx.opening(bay),
+        most.show(cx.unit)
     );
     Finding::new(
         Rule::ThroughIntoFreeBay,

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::context::is;
 use super::strand::reach;
 use super::{Context, Finding, Rule, Strand};
-use crate::job::{Back, Limits};
+use crate::job::{Back, Limits, PanelName};
 use crate::layout::{Face, OffGrid, Upright};
 use crate::measure::Length;
 
@@ -101,7 +101,7 @@ pub(super) fn hole_off_panel(cx: &Context, found: &mut Vec<Finding>) {
             None => ends.collect(),
         };
         for (side, (part, inward)) in sides {
-            let (subject, is, by) = (cx.subject(&part), is(&part), (-inward).mm_1());
+            let (subject, is, by) = (cx.subject(&part), is(&part), (-inward).show(cx.unit));
             let cure = cure(cx, upright, side, &part, inward);
             let message = format!("{subject} {is} {by} {}; {cure}", side.beyond());
             let place = cx.here().on(face.id).at(&part);
@@ -139,10 +139,12 @@ fn lost_faces(cx: &Context, found: &mut Vec<Finding>) {
         .filter(|(_, face)| cx.layout.face(*face).is_none());
     found.extend(lost.map(|(key, face)| {
         let owner = cx.fitting(key);
-        let message = format!(
-            "{owner} is on {}, which is not there; move it, or take it out",
-            face.panel
-        );
+        let panel = cx.layout.names.panel(face.panel);
+        let why = match panel {
+            PanelName::Gone => "",
+            _ => ", which has no room",
+        };
+        let message = format!("{owner} is on {panel}{why}; move it, or take it out");
         Finding::new(Rule::HoleOffPanel, cx.here(), message)
     }));
 }
@@ -167,9 +169,9 @@ pub(super) fn hole_near_edge(cx: &Context, found: &mut Vec<Finding>) {
                 "{} {} {} from the {}, at least {}; {}",
                 cx.subject(&part),
                 is(&part),
-                inward.mm_1(),
+                inward.show(cx.unit),
                 side.word(),
-                limit.mm_1(),
+                limit.show(cx.unit),
                 cure(cx, upright, side, &part, inward)
             );
             let place = cx.here().on(face.id).at(&part);
@@ -191,7 +193,7 @@ fn cure(cx: &Context, upright: &Upright, side: Side, part: &Strand, inward: Leng
         Side::Front | Side::Back => None,
     };
     at.filter(|_| part.holes.is_some()).unwrap_or_else(|| {
-        let by = (limit - inward).mm_1();
+        let by = (limit - inward).show(cx.unit);
         format!("move {by} {}", side.inward())
     })
 }
@@ -210,15 +212,18 @@ pub(super) fn toe_notch_eats_row(cx: &Context, found: &mut Vec<Finding>) {
         };
         let cure = match part.holes {
             Some((_, last)) => format!("start at hole {}", last + 1),
-            None => format!("move {} up", (top + cx.limits().to_edge - part.low).mm_1()),
+            None => format!(
+                "move {} up",
+                (top + cx.limits().to_edge - part.low).show(cx.unit)
+            ),
         };
         let message = format!(
             "{} {} in the toe notch, {} deep and {} high, or under {} from it; {cure}",
             cx.subject(&part),
             is(&part),
-            notch.depth.mm_1(),
-            notch.height.mm_1(),
-            cx.limits().to_edge.mm_1()
+            notch.depth.show(cx.unit),
+            notch.height.show(cx.unit),
+            cx.limits().to_edge.show(cx.unit)
         );
         let place = cx.here().on(face.id).at(&part);
         found.push(Finding::new(Rule::ToeNotchEatsRow, place, message));
@@ -238,21 +243,21 @@ pub(super) fn back_row_in_groove(cx: &Context, found: &mut Vec<Finding>) {
         };
         let (to_edge, taken) = (upright.back.total() - strand.x, upright.back_taken);
         let rest = if left < Length::ZERO {
-            format!("{} inside it", (-left).mm_1())
+            format!("{} inside it", (-left).show(cx.unit))
         } else {
             format!(
                 "{} left, at least {}",
-                left.mm_1(),
-                cx.limits().to_back.mm_1()
+                left.show(cx.unit),
+                cx.limits().to_back.show(cx.unit)
             )
         };
         let message = format!(
             "{} {} {} from the back edge, the {cut} takes {}: {rest}; move {} forward",
             cx.subject(&strand),
             is(&strand),
-            to_edge.mm_1(),
-            taken.mm_1(),
-            (cx.limits().to_back - left).mm_1()
+            to_edge.show(cx.unit),
+            taken.show(cx.unit),
+            (cx.limits().to_back - left).show(cx.unit)
         );
         let place = cx.here().on(face.id).at(&strand);
         found.push(Finding::new(Rule::BackRowInGroove, place, message));

@@ -30,11 +30,11 @@ pub(super) fn runner_too_long(cx: &Context, found: &mut Vec<Finding>) {
             "{}{}: {} long needs {} and has {}, {} too little; {}",
             doubt(length.need.origin.is_unproved()),
             cx.fitting(runner.key),
-            runner.length.mm_1(),
-            need.mm_1(),
-            have.mm_1(),
-            (need - have).mm_1(),
-            cure(fits)
+            runner.length.show(cx.unit),
+            need.show(cx.unit),
+            have.show(cx.unit),
+            (need - have).show(cx.unit),
+            cure(cx, fits)
         );
         found.push(Finding::new(
             Rule::RunnerTooLong,
@@ -44,10 +44,10 @@ pub(super) fn runner_too_long(cx: &Context, found: &mut Vec<Finding>) {
     });
 }
 
-fn cure(fits: Option<&RunnerLength>) -> String {
+fn cure(cx: &Context, fits: Option<&RunnerLength>) -> String {
     fits.map_or_else(
         || "no length of the card fits".into(),
-        |length| format!("{} fits", length.name.mm_1()),
+        |length| format!("{} fits", length.name.show(cx.unit)),
     )
 }
 
@@ -62,9 +62,9 @@ pub(super) fn runner_row_flush(cx: &Context, found: &mut Vec<Finding>) {
             "{}{}: its row is {} + stand-back {} = {}, the front will not pull up tight; {}",
             doubt(card.stand_back.origin.is_unproved()),
             cx.fitting(runner.key),
-            own.mm_1(),
-            card.stand_back.value.mm_1(),
-            own.mm_1(),
+            own.show(cx.unit),
+            card.stand_back.value.show(cx.unit),
+            own.show(cx.unit),
             "give the card its stand-back"
         );
         found.push(Finding::new(

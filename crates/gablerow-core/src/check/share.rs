@@ -20,7 +20,11 @@ pub(super) fn shared_holes(cx: &Context, found: &mut Vec<Finding>) {
                     continue;
                 };
                 let both = cx.owners(one.spec, other.spec);
-                let message = format!("{both} want the same {}; {}", holes(&shared), cure(rule));
+                let message = format!(
+                    "{both} want the same {}; {}",
+                    holes(cx, &shared),
+                    cure(rule)
+                );
                 found.push(Finding::new(
                     rule,
                     cx.here().on(face.id).at(&shared),

@@ -2,7 +2,7 @@
 
 use super::fixture::*;
 use super::*;
-use crate::job::{Acceptance, HolePlace, Label};
+use crate::job::{Acceptance, HolePlace, Label, Reference};
 use std::string::ToString;
 
 #[test]
@@ -54,4 +54,31 @@ fn acceptance_of_another_rule_or_cabinet_does_not_count() {
 fn levels_weigh_as_they_are_listed() {
     assert!(Level::Stop < Level::Warn && Level::Warn < Level::Note);
     assert_eq!(Level::ALL.map(Level::word), ["stop", "warn", "note"]);
+}
+
+#[test]
+fn findings_are_said_in_the_unit_of_the_job_and_accepted_in_either() {
+    let mut case = Case::new();
+    case.cabinet().size.height = mm(700);
+    case.job.shop.reference = Reference::Foot;
+    let [metric] = of_job(&case.job).try_into().unwrap();
+    assert_eq!(metric.message, metric.in_mm);
+    case.job.unit = Unit::Inch;
+    let [shown] = of_job(&case.job).try_into().unwrap();
+    assert_eq!(shown.in_mm, metric.in_mm);
+    assert_eq!(
+        shown.message,
+        "27 9/16\" (~-0.1) high is ~5/32\" out, holes from the head fall below those from the foot; \
+         keep every row on the foot, or 26 15/32\" (~-0.3) or 27 23/32\" (~-0.1) high, \
+         or offsets 9/16\" (~-0.3) or 1 3/16\" (~-0.2)"
+    );
+    case.cabinet().accepted.push(Acceptance {
+        rule: shown.rule_name().to_string(),
+        message: shown.in_mm,
+        reason: Label::new("rows rest on the foot").unwrap(),
+    });
+    for unit in [Unit::Inch, Unit::Millimetre] {
+        case.job.unit = unit;
+        assert!(of_job(&case.job)[0].accepted.is_some());
+    }
 }

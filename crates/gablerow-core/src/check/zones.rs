@@ -50,7 +50,7 @@ fn off_centre(cx: &Context, made: &BayLayout, zone: &Zone) -> Option<Finding> {
     let message = format!(
         "{}: {count} of {last} holes sit {} too {way} for the middle; {cure}",
         cx.fitting(zone.key),
-        off.abs().mm_1()
+        off.abs().show(cx.unit)
     );
     let place = cx.here().on(made.left).holes((first, end));
     Some(Finding::new(Rule::ZoneOffCentre, place, message))

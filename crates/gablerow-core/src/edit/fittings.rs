@@ -36,7 +36,7 @@ pub(super) fn change_bay(
     edit: impl FnOnce(&mut Bay, Key) -> String,
 ) -> Result<Step, Refusal> {
     change(job, run.cabinet, |cabinet| {
-        let new = cabinet.free_key();
+        let new = job.free_key(run.cabinet);
         let bay = cabinet
             .opening
             .bay_mut(run.bay)
@@ -142,7 +142,7 @@ pub(super) fn toggle_runners(job: &Job, run: BayRun) -> Result<Step, Refusal> {
                 serves: None,
             }));
         bay.runners.sort_by_key(at);
-        format!("runner {} on {run}", length.exact_mm())
+        format!("runner {} on {run}", length.exact(job.unit))
     })
 }
 

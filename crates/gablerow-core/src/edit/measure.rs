@@ -126,7 +126,7 @@ impl Measure {
             .check(value)
             .map_err(|wrong| Refusal(wrong.to_string()))?;
         let (_, seen_from) = cabinet(job, key)?;
-        let label = format!("{} {}", self.words(), value.exact_mm());
+        let label = format!("{} {}", self.words(), value.exact(job.unit));
         match self {
             Self::Board => set_board(job, seen_from, value, label),
             Self::SetbackFront | Self::SetbackBack | Self::BoreDepth => {

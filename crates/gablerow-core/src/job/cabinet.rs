@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::{
     Acceptance, Back, Bottom, Carcass, Copy, Division, EndOffsets, Fit, FreeHole, FreeRow, Joint,
-    Key, Label, Opening, Shop, Sides, Size, Top, TopKind,
+    Key, Label, Opening, PanelId, Shop, Sides, Size, Top, TopKind,
 };
 use crate::measure::Length;
 
@@ -89,12 +89,33 @@ impl Cabinet {
         }
     }
 
-    /// A key that nothing in this cabinet has.
+    /// A key that nothing in this cabinet has or names; [`Job::free_key`](super::Job::free_key) also asks what was bored.
     #[must_use]
     pub fn free_key(&self) -> Key {
         let mut highest = Key(0);
         self.each_key(&mut |key| highest = highest.max(key));
+        self.each_named(&mut |key| highest = highest.max(key));
         highest.next()
+    }
+
+    /// Calls `visit` with every key that something in this cabinet names, whether the thing named still is there or not.
+    ///
+    /// A plate may serve a door that is gone; a new thing of that key would take the plate over.
+    pub fn each_named(&self, visit: &mut impl FnMut(Key)) {
+        self.opening.each(&mut |opening| {
+            if let Division::Bay(bay) = &opening.division {
+                let plates = bay.plates.iter().filter_map(|plate| plate.serves);
+                let runners = bay.runners.iter().filter_map(|runner| runner.serves);
+                plates.chain(runners).for_each(&mut *visit);
+            }
+        });
+        let rows = self.free_rows.iter().map(|row| row.face.panel);
+        let holes = self.free_holes.iter().map(|hole| hole.face.panel);
+        let measured = self.copies.iter().flat_map(|copy| &copy.as_cut);
+        rows.chain(holes)
+            .chain(measured.map(|cut| cut.panel))
+            .filter_map(PanelId::partition)
+            .for_each(visit);
     }
 
     /// Calls `visit` with the key of everything in this cabinet that has one.

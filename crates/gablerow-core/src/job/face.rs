@@ -6,8 +6,6 @@
 //! hand     Left  |  Right        Left   |  Right        Left  |  Right
 //! ```
 
-use core::fmt;
-
 use super::Key;
 
 /// Left or right, seen from the front of the cabinet.
@@ -48,12 +46,13 @@ pub enum PanelId {
     Partition(Key),
 }
 
-impl fmt::Display for PanelId {
-    /// `left side`, `right side` or `partition 4`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl PanelId {
+    /// The key of a partition; sides have none.
+    #[must_use]
+    pub fn partition(self) -> Option<Key> {
         match self {
-            Self::Side(hand) => write!(f, "{} side", hand.word()),
-            Self::Partition(key) => write!(f, "partition {key}"),
+            Self::Side(_) => None,
+            Self::Partition(key) => Some(key),
         }
     }
 }
@@ -101,12 +100,5 @@ impl FaceId {
             (PanelId::Partition(_), Hand::Left) => "left face",
             (PanelId::Partition(_), Hand::Right) => "right face",
         }
-    }
-}
-
-impl fmt::Display for FaceId {
-    /// `left side, inside` or `partition 4, right face`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}, {}", self.panel, self.word())
     }
 }

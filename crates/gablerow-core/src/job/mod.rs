@@ -21,6 +21,7 @@ mod front;
 mod key;
 mod limits;
 mod mirror;
+mod names;
 mod opening;
 mod place;
 mod shop;
@@ -41,6 +42,7 @@ pub use front::{Front, FrontHeight, FrontKind};
 pub use key::Key;
 pub(crate) use limits::CABINETS_MOST;
 pub use limits::Fault;
+pub use names::{FaceName, Names, OpeningName, PanelName};
 pub use opening::{
     Bay, Division, Fastener, FixedShelf, Inset, Joint, JointBore, Opening, Part, PartWidth,
     Partition, ShelfHeight, SideBySide, Stacked,
@@ -73,7 +75,7 @@ pub struct Job {
     pub left_at: Option<LeftAt>,
 }
 
-/// The face a job was left on, where it opens again.
+/// The face a job was left on, where it opens again. It may be gone meanwhile; then the job opens at what is nearest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct LeftAt {
     /// The cabinet.
@@ -111,12 +113,33 @@ impl Job {
         self.cabinets.iter().position(|cabinet| cabinet.key == key)
     }
 
-    /// A key that no cabinet of this job has, nor ever had as far as the record of what was bored knows.
+    /// A key that no cabinet of this job has, nor ever had as far as the record of what was bored and the face the job
+    /// was left on know.
     #[must_use]
     pub fn free_cabinet_key(&self) -> Key {
         let built = self.cabinets.iter().map(|cabinet| cabinet.key);
         let bored = self.bored.iter().map(|bored| bored.cabinet);
-        built.chain(bored).max().unwrap_or(Key(0)).next()
+        let left = self.left_at.iter().map(|left| left.cabinet);
+        built
+            .chain(bored)
+            .chain(left)
+            .max()
+            .unwrap_or(Key(0))
+            .next()
+    }
+
+    /// A key that nothing in that cabinet has or names, nor the record of what was bored of it.
+    #[must_use]
+    pub fn free_key(&self, cabinet: Key) -> Key {
+        let free = self.cabinet(cabinet).map_or(Key(1), Cabinet::free_key);
+        let bored = self.bored.iter().filter(|bored| bored.cabinet == cabinet);
+        let left = self.left_at.iter().filter(|left| left.cabinet == cabinet);
+        let faces = bored.clone().map(|bored| bored.face);
+        faces
+            .chain(left.map(|left| left.face))
+            .filter_map(|face| face.panel.partition())
+            .chain(bored.map(|bored| bored.copy))
+            .fold(free, |free, named| free.max(named.next()))
     }
 }
 

@@ -37,7 +37,7 @@ pub use upright::Upright;
 
 use crate::cards::{CardId, Cards};
 use crate::grid::Grid;
-use crate::job::{Cabinet, FaceId, Hand, Job, Key, PanelId, Shop};
+use crate::job::{Cabinet, FaceId, Hand, Job, Key, Names, PanelId, Shop};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -56,6 +56,8 @@ pub struct Layout {
     pub fronts: Vec<FrontLayout>,
     /// The panels that lie or stand between uprights, from the foot up.
     pub panels: Vec<PanelLayout>,
+    /// What people call all of these.
+    pub names: Names,
     /// What could not be computed, said openly.
     pub open_points: Vec<OpenPoint>,
 }
@@ -111,9 +113,9 @@ impl BayLayout {
 /// Something a layout cannot compute, or a space that is not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum OpenPoint {
-    /// A joint has bores in a panel that is not yet laid out.
+    /// A joint of a partition has bores in a panel that is not yet laid out.
     JointBores {
-        /// The partition or opening the joint belongs to.
+        /// The partition.
         owner: Key,
     },
     /// The parts of an opening are wider than it, or leave some of it over.

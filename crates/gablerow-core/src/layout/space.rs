@@ -8,8 +8,8 @@ use super::{BayLayout, Face, House, Item, Layout, OpenPoint, Span, Upright, fitt
 use crate::cards::CardId;
 use crate::grid::{Grid, Mismatch};
 use crate::job::{
-    Cabinet, Division, FaceId, FixedShelf, Hand, Joint, Key, Opening, PanelId, Part, PartWidth,
-    Partition, ShelfHeight, SideBySide, Stacked,
+    Cabinet, Division, FaceId, FixedShelf, Hand, Joint, Key, Names, Opening, PanelId, Part,
+    PartWidth, Partition, ShelfHeight, SideBySide, Stacked,
 };
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -56,6 +56,7 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
             bays: Vec::new(),
             fronts: Vec::new(),
             panels: Vec::new(),
+            names: Names::of(&cabinet.opening),
             open_points: Vec::new(),
         },
         inner_depth: rows::inner_depth(cabinet),

@@ -230,6 +230,8 @@ table! {
     SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
     /// Heights of hinge plates in stock.
     PLATES = NumberRange { name: "plates in stock", min: 1, max: 20, why: "no shop keeps more" };
+    /// Mass of a board, in kg/m3.
+    DENSITY = NumberRange { name: "density", min: 1, max: 10_000, why: "lead and steel are no boards" };
     /// Openings side by side, with a partition between each two.
     PARTS = NumberRange { name: "parts side by side", min: 1, max: 40, why: "more are several cabinets" };
 }

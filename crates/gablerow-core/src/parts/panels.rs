@@ -5,7 +5,7 @@ use core::fmt;
 
 use super::{Banded, Grain, Make, Piece};
 use crate::cards::CardId;
-use crate::job::{Back, Division, Hand, Key, PanelId, TopKind};
+use crate::job::{Back, Division, Key, PanelId, PanelName as UprightName, TopKind};
 use crate::layout::{Item, PanelLayout, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -24,13 +24,11 @@ pub struct PanelPart {
     pub piece: Piece,
 }
 
-/// What a panel is called. Partitions are counted from the left, fixed shelves from the foot.
+/// What a panel is called; uprights and fixed shelves as all the rest of the program calls them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum PanelName {
-    /// An outer panel.
-    Side(Hand),
-    /// An upright between two bays, by its number.
-    Partition(u16),
+    /// A side or a partition.
+    Upright(UprightName),
     /// The bottom.
     Bottom,
     /// A whole top.
@@ -49,8 +47,7 @@ impl fmt::Display for PanelName {
     /// `left side`, `partition 1`, `front stretcher`, `fixed shelf 2`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Side(hand) => write!(f, "{} side", hand.word()),
-            Self::Partition(number) => write!(f, "partition {number}"),
+            Self::Upright(name) => name.fmt(f),
             Self::Bottom => f.write_str("bottom"),
             Self::Top => f.write_str("top"),
             Self::FrontStretcher => f.write_str("front stretcher"),
@@ -75,35 +72,21 @@ impl Make<'_> {
     pub(super) fn panels(&mut self) -> Vec<PanelPart> {
         let layout = self.layout;
         let mut made = Vec::new();
-        let mut partitions = 0;
         for upright in &layout.uprights {
-            if let Some(part) = self.upright(upright, &mut partitions) {
-                made.push(part);
-            }
+            made.extend(self.upright(upright));
         }
-        let mut shelves = 0;
         for panel in &layout.panels {
-            made.push(self.between(panel, &mut shelves));
+            made.push(self.between(panel));
         }
         made
     }
 
-    fn upright(&mut self, upright: &Upright, partitions: &mut u16) -> Option<PanelPart> {
-        let (name, key, board) = match upright.id {
-            PanelId::Side(hand) => (
-                PanelName::Side(hand),
-                None,
-                self.cabinet.carcass.sides.board.clone(),
-            ),
-            PanelId::Partition(key) => {
-                *partitions += 1;
-                (
-                    PanelName::Partition(*partitions),
-                    Some(key),
-                    self.board_of_partition(key)?,
-                )
-            }
+    fn upright(&mut self, upright: &Upright) -> Option<PanelPart> {
+        let (key, board) = match upright.id {
+            PanelId::Side(_) => (None, self.cabinet.carcass.sides.board.clone()),
+            PanelId::Partition(key) => (Some(key), self.board_of_partition(key)?),
         };
+        let name = PanelName::Upright(self.layout.names.panel(upright.id));
         let size = [
             upright.head.minus(&upright.foot),
             upright.back.minus(&upright.front),
@@ -131,7 +114,7 @@ impl Make<'_> {
         board
     }
 
-    fn between(&mut self, panel: &PanelLayout, shelves: &mut u16) -> PanelPart {
+    fn between(&mut self, panel: &PanelLayout) -> PanelPart {
         let on_edge = panel.item == Item::BackRail
             || panel.item == Item::Stretcher
                 && matches!(self.cabinet.carcass.top.kind, TopKind::EdgeStretchers(_));
@@ -142,8 +125,8 @@ impl Make<'_> {
             Item::Stretcher => PanelName::BackStretcher,
             Item::BackRail => PanelName::BackRail,
             Item::FixedShelf => {
-                *shelves += 1;
-                PanelName::FixedShelf(*shelves)
+                let number = panel.owner.and_then(|key| self.layout.names.shelf(key));
+                PanelName::FixedShelf(number.unwrap_or_default())
             }
             Item::Top | Item::Hinge | Item::Runner | Item::Shelf => PanelName::Top,
         };

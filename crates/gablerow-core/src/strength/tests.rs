@@ -91,6 +91,8 @@ fn longest_span_is_where_the_sag_meets_the_limit() {
 }
 
 #[test]
+// A span of a few metres in whole micrometres.
+#[allow(clippy::cast_possible_truncation)]
 fn a_cap_in_mm_rules_long_spans() {
     let kcma = limit("L/192, at most 6.4 mm");
     near(kcma.at(mm(2_000)), 6.4, 0.0);

@@ -31,7 +31,7 @@ pub(super) enum Command {
         /// The job file.
         #[arg(value_parser = job_file())]
         job: PathBuf,
-        /// Which: the name of a cabinet, then as much of `left side inside` or `partition 4 left face` as is wanted; every
+        /// Which: the name of a cabinet, then as much of `left side inside` or `partition 1 left face` as is wanted; every
         /// face that a bay sees when nothing is said.
         #[arg(value_name = "FACE")]
         face: Vec<String>,

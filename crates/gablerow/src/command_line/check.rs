@@ -1,7 +1,7 @@
 //! Findings as text and as JSON.
 
 use gablerow_core::check::{self, Finding};
-use gablerow_core::job::{FaceId, Job, Label};
+use gablerow_core::job::{Job, Label, Names};
 use gablerow_papers::findings_text;
 use serde::Serialize;
 
@@ -56,12 +56,14 @@ impl<'a> Checked<'a> {
     fn record(&self, finding: &'a Finding) -> FindingRecord<'_> {
         let place = finding.place;
         let cabinet = self.job.cabinet(place.cabinet);
+        let names = cabinet.map(|cabinet| Names::of(&cabinet.opening));
+        let face = place.face.zip(names).map(|(face, names)| names.face(face));
         FindingRecord {
             rule: finding.rule_name(),
             level: finding.level.word(),
             cabinet: cabinet.map_or("", |cabinet| cabinet.name.as_str()),
-            panel: place.face.map(|face| face.panel.to_string()),
-            face: place.face.map(FaceId::word),
+            panel: face.map(|face| face.panel.to_string()),
+            face: face.map(|face| face.word),
             holes: place
                 .holes
                 .map_or(Vec::new(), |(first, last)| (first..=last).collect()),

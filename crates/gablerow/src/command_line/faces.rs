@@ -72,7 +72,9 @@ fn there_is(job: &Job, named: Option<&(&Cabinet, usize)>) -> String {
         return format!("the cabinets are {}", names.join(", "));
     };
     let layout = Layout::of(cabinet, job);
-    let faces: Vec<String> = all_faces(&layout).map(|face| format!("`{face}`")).collect();
+    let faces: Vec<String> = all_faces(&layout)
+        .map(|face| format!("`{}`", layout.names.face(face)))
+        .collect();
     format!("the faces of {} are {}", cabinet.name, faces.join(", "))
 }
 
@@ -88,7 +90,7 @@ impl<'a> Selection<'a> {
     fn of(cabinet: &'a Cabinet, job: &Job, wanted: &[String]) -> Self {
         let layout = Layout::of(cabinet, job);
         let is_meant = |face: &FaceId| {
-            let name = folded(&face.to_string());
+            let name = folded(&layout.names.face(*face).to_string());
             let has_holes = || {
                 layout
                     .face(*face)
@@ -159,7 +161,7 @@ mod tests {
             found
                 .faces
                 .iter()
-                .map(|face| format!("{name}, {face}"))
+                .map(|face| format!("{name}, {}", found.layout.names.face(*face)))
                 .collect::<Vec<_>>()
         };
         Ok(found.iter().flat_map(of).collect())
@@ -177,6 +179,7 @@ mod tests {
             ["A1, left side, inside", "A1, right side, inside"]
         );
         assert_eq!(names("A1 left").unwrap(), ["A1, left side, inside"]);
+        assert_eq!(names("a1 LEFT Side").unwrap(), ["A1, left side, inside"]);
         assert_eq!(
             names("A1, left side, outside").unwrap(),
             ["A1, left side, outside"]

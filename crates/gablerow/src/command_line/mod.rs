@@ -23,7 +23,7 @@
 //!
 //! | field | words |
 //! | --- | --- |
-//! | `panel` | `left side`, `right side`, `partition N` with the partition's key |
+//! | `panel` | `left side`, `right side`, `partition N`, counted from the left; of openings above each other the lower first |
 //! | `face` | `inside`, `outside` of a side; `left face`, `right face` of a partition |
 //! | `row` | `front`, `back`, `middle`, `in line`, `runner`, `free` |
 //! | `uses` | `pin`, `plate`, `runner`, `dowel`, `connector`, `free` |

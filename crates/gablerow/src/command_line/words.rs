@@ -1,7 +1,7 @@
 //! The words that may stand in a field, taken from where they are made.
 
 use gablerow_core::check::Level;
-use gablerow_core::job::{FaceId, Hand, Key, PanelId};
+use gablerow_core::job::{FaceId, Hand, Key, PanelId, PanelName};
 use gablerow_core::layout::{RowName, Use};
 use gablerow_papers::COLUMNS;
 
@@ -34,9 +34,9 @@ fn listed(fields: &[FieldWords]) -> String {
 const HANDS: [Hand; 2] = [Hand::Left, Hand::Right];
 
 fn panels() -> FieldWords {
-    // A partition is named by its key; any one will do to take the word from.
-    let partition = PanelId::Partition(Key(0)).to_string().replace('0', "N");
-    let sides = HANDS.map(|hand| PanelId::Side(hand).to_string());
+    // A partition is named by its number; any one will do to take the word from.
+    let partition = PanelName::Partition(0).to_string().replace('0', "N");
+    let sides = HANDS.map(|hand| PanelName::Side(hand).to_string());
     ("panel", sides.into_iter().chain([partition]).collect())
 }
 

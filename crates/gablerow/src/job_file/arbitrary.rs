@@ -200,7 +200,7 @@ fn cabinet(job: &Job) -> impl Strategy<Value = Cabinet> + use<> {
 fn bored() -> impl Strategy<Value = Bored> {
     let panel = prop_oneof![
         hand().prop_map(PanelId::Side),
-        any::<u32>().prop_map(|key| PanelId::Partition(Key(key)))
+        (0..=Key::HIGHEST.0).prop_map(|key| PanelId::Partition(Key(key)))
     ];
     let face = (panel, hand()).prop_map(|(panel, toward)| FaceId { panel, toward });
     let place = (within(range::PANEL_POSITION), within(range::PANEL_POSITION));
@@ -208,7 +208,7 @@ fn bored() -> impl Strategy<Value = Bored> {
     let hole = prop::option::of(
         (1..=400_u16).prop_filter_map("hole", |number| HoleNumber::new(number).ok()),
     );
-    let keys = (any::<u32>(), any::<u32>());
+    let keys = (0..=Key::HIGHEST.0, 0..=Key::HIGHEST.0);
     (keys, face, place, hole, depth, within(range::HOLE_DIAMETER)).prop_map(
         |((cabinet, copy), face, (from_front, from_foot), hole, depth, diameter)| Bored {
             cabinet: Key(cabinet),

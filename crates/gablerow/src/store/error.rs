@@ -117,6 +117,9 @@ impl fmt::Display for StoreError {
 impl fmt::Display for Cause {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::Io(error) if error.kind() == io::ErrorKind::NotFound => {
+                f.write_str("there is no file of that name")
+            }
             Self::Io(error) => write!(f, "{error}"),
             Self::NotPlain(kind) => write!(f, "{kind} stands there, not a plain file"),
             Self::DeadLink => f.write_str("a link that leads to no file"),

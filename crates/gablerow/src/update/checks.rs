@@ -36,7 +36,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             );
         }
         (Action::Accept, Some(finding)) => {
-            let message = finding.message.clone();
+            let message = finding.in_mm.clone();
             if finding.accepted.is_some() {
                 return edit(
                     app,

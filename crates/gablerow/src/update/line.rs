@@ -3,9 +3,9 @@
 use std::path::PathBuf;
 
 use gablerow_core::edit::Edit;
-use gablerow_core::job::{Acceptance, Key as Name};
+use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
-use gablerow_core::measure::parse_onto;
+use gablerow_core::measure::{Unit, parse_onto};
 
 use super::{Effect, edit, save_to};
 use crate::action::Action;
@@ -54,7 +54,8 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
         .collect();
     let effects = edit(app, change);
     if effects.is_empty() {
-        let complaint = app.notice.take().map(|notice| notice.text);
+        let hint = other_unit(&app.desk.job, &line, change).unwrap_or_default();
+        let complaint = app.notice.take().map(|notice| notice.text + &hint);
         app.asked = Some(Asked::Line(Line { complaint, ..line }));
     }
     // A new cabinet is the one the list stands on.
@@ -69,6 +70,32 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
         app.screen = Screen::Job(new);
     }
     effects
+}
+
+/// How a length that is refused would be typed in the other unit, where it would be taken: 27 23/32 is no height in mm,
+/// and whoever types it has inches in mind.
+fn other_unit(job: &Job, line: &Line, refused: &Edit) -> Option<String> {
+    let Edit::Measure {
+        cabinet, measure, ..
+    } = *refused
+    else {
+        return None;
+    };
+    let text = line.field.text().trim();
+    let current = measure.read(job, job.cabinet(cabinet)?)?;
+    let meant = parse_onto(text, current, job.unit.other()).ok()?;
+    let (unit, sign) = match job.unit {
+        Unit::Millimetre => ("inches", "\""),
+        Unit::Inch => ("mm", "mm"),
+    };
+    let written = format!("{text}{sign}");
+    let is_meant = parse_onto(&written, current, job.unit) == Ok(meant);
+    let edit = Edit::Measure {
+        cabinet,
+        measure,
+        value: meant,
+    };
+    (is_meant && edit.apply(job).is_ok()).then(|| format!("; for {unit} type {written}"))
 }
 
 enum Answer {

@@ -180,6 +180,32 @@ fn a_refused_length_says_why_and_keeps_what_was_typed() {
 }
 
 #[test]
+fn a_length_in_the_wrong_unit_is_refused_with_a_way_to_type_it() {
+    let complaint = |keys: &str, typed: &str| {
+        let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+        let keys: Vec<Key> = keys.chars().chain(typed.chars()).map(Key::Char).collect();
+        press_all(&mut app, &[&keys[..], &[Key::Enter]].concat());
+        match app.asked {
+            Some(Asked::Line(line)) => line.complaint,
+            _ => None,
+        }
+    };
+    assert_eq!(
+        complaint("e", "27 23/32").as_deref(),
+        Some("carcass height: 27.71875, but it is 100 to 4000 mm; for inches type 27 23/32\"")
+    );
+    assert_eq!(
+        complaint("ie", "720").as_deref(),
+        Some("carcass height: 18288, but it is 100 to 4000 mm; for mm type 720mm")
+    );
+    // Neither unit makes a height of these, and the last one has its unit.
+    for neither in ["9999", "1/2", "1\""] {
+        let said = complaint("e", neither).unwrap();
+        assert!(!said.contains(" type "), "{neither}: {said}");
+    }
+}
+
+#[test]
 fn a_cabinet_goes_only_when_its_name_is_typed() {
     let mut app = app(demo::job().unwrap());
     let typed = |text: &str| text.chars().map(Key::Char).collect::<Vec<_>>();

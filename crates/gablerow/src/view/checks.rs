@@ -21,7 +21,7 @@ pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, at: usize) {
     let blocks: Vec<Vec<String>> = scene
         .findings
         .iter()
-        .map(|finding| block(finding, room))
+        .map(|finding| block(scene, finding, room))
         .collect();
     let (width, height) = (canvas.width(), canvas.height().saturating_sub(3));
     let mut list = canvas.part(0, 2, width, height);
@@ -33,11 +33,11 @@ pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, at: usize) {
 }
 
 /// The lines of a finding: where and what, then its rule or why it was accepted.
-fn block(finding: &Finding, room: usize) -> Vec<String> {
+fn block(scene: &Scene, finding: &Finding, room: usize) -> Vec<String> {
     let place = finding
         .place
         .face
-        .map(|face| format!("{face}. "))
+        .map(|face| format!("{}. ", scene.layout.names.face(face)))
         .unwrap_or_default();
     let mut lines = wrap(&format!("{place}{}", finding.message), room);
     lines.push(match &finding.accepted {

@@ -51,7 +51,14 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     };
     let height = drawing.height(hole);
     canvas.text(0, y - 1, &format!("HOLE {hole}"), Role::Strong);
-    canvas.text(9, y - 1, &format!("{} row", row.name.word()), Role::Plain);
+    let mut place = format!("{} row", row.name.word());
+    let names = &scene.layout.names;
+    // Of one bay there is nothing to tell apart; of several, findings speak of this one by this name.
+    let bay = scene.bay_at(hole).filter(|_| names.bays() > 1);
+    if let Some(name) = bay.and_then(|(bay, _)| names.opening(bay.key)) {
+        place = format!("{place}, {name}");
+    }
+    canvas.text(9, y - 1, &place, Role::Plain);
     let of = |length: Length| length.short(unit);
     let pairs = [
         [("foot", of(height)), ("head", of(drawing.length - height))],
@@ -71,7 +78,7 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
                 y = canvas.paragraph(
                     y,
                     0,
-                    &words::owner(scene.cabinet, &scene.layout, owner),
+                    &words::owner(scene.cabinet, &scene.layout, owner, unit),
                     Role::Note,
                 );
             }
@@ -156,9 +163,9 @@ fn mate(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let mut dots = scene.drawing.dots.iter().chain(&mate.dots);
     let has_plates = dots.any(|dot| dot.hole.only_use() == Some(Use::Plate));
     let text = match (lacks(&own, &other), lacks(&other, &own)) {
-        (0, 0) if has_plates => format!("mate {}: the same, hinges aside", mate.face),
-        (0, 0) => format!("mate {}: the same", mate.face),
-        (here, there) => format!("mate {}: {here} only here, {there} only there", mate.face),
+        (0, 0) if has_plates => format!("mate {}: the same, hinges aside", mate.name),
+        (0, 0) => format!("mate {}: the same", mate.name),
+        (here, there) => format!("mate {}: {here} only here, {there} only there", mate.name),
     };
     canvas.paragraph(y, 0, &text, Role::Plain)
 }
@@ -195,7 +202,7 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
             .face
             .filter(|&face| face != scene.drawing.face);
         let place = elsewhere
-            .map(|face| format!("{face}: "))
+            .map(|face| format!("{}: ", scene.layout.names.face(face)))
             .unwrap_or_default();
         let mut lines = wrap(
             &format!("{place}{}", finding.message),

@@ -52,7 +52,7 @@ pub fn view(app: &App) -> Buffer {
     match (app.pane, app.screen) {
         (Some(Pane::Help(from)), _) => page::draw(&mut canvas, app, "keys", from),
         (Some(Pane::Why(from)), _) => {
-            let title = format!("why, {} {}", scene.cabinet.name, scene.drawing.face);
+            let title = format!("why, {} {}", scene.cabinet.name, scene.drawing.name);
             page::draw(&mut canvas, app, &title, from);
         }
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),

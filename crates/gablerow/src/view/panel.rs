@@ -35,7 +35,7 @@ pub(super) fn draw(
     };
     canvas.text(0, 0, left, Role::Gutter);
     canvas.text_right(0, right, Role::Gutter);
-    let panel = drawing.face.panel;
+    let panel = drawing.name.panel;
     let names = match projection.is_smaller() {
         // Drawn smaller than true to scale, and said so.
         true => {
@@ -45,7 +45,7 @@ pub(super) fn draw(
                 format!("column {column} mm"),
             ]
         }
-        false => [drawing.face.to_string(), panel.to_string()],
+        false => [drawing.name.to_string(), panel.to_string()],
     };
     for name in names {
         let wide = u16::try_from(name.len()).unwrap_or(u16::MAX);

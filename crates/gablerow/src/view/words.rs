@@ -3,11 +3,12 @@
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::job::{Cabinet, Datum, Division, HolePlace, Key};
 use gablerow_core::layout::Layout;
+use gablerow_core::measure::Unit;
 
 use crate::theme::Role;
 
 /// What owns a hole: `hinge plate on 19-20, from head`.
-pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
+pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key, unit: Unit) -> String {
     let mut words = None;
     let holes = holes_of(layout, key);
     cabinet.opening.each(&mut |opening| {
@@ -24,7 +25,7 @@ pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
             words = Some(format!("hinge plate on {holes}{}", counted(plate.hole)));
         }
         if let Some(runner) = bay.runners.iter().find(|runner| runner.key == key) {
-            let length = runner.length.exact_mm();
+            let length = runner.length.exact(unit);
             words = Some(format!(
                 "runner {length} on {holes}{}",
                 counted(runner.hole)

@@ -51,7 +51,7 @@ fn plate_between_two_clear_places_of_a_fixed_shelf() {
     assert_eq!(
         said,
         [
-            "hinge plate on 10-11 in bay 1 needs 292.0-348.0, fixed shelf 11 takes 330.0-348.0: 18.0 too much; \
+            "hinge plate on 10-11 in bay 1 needs 292.0-348.0, fixed shelf 1 takes 330.0-348.0: 18.0 too much; \
           clear on 9-10 and on 12-13"
         ]
     );

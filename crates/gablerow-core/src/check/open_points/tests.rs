@@ -3,7 +3,9 @@
 use super::super::fixture::*;
 use super::super::of_job;
 use super::*;
-use crate::job::{Division, Fastener, Front, FrontHeight, FrontKind, JointBore, Label, PartWidth};
+use crate::job::{
+    Division, Fastener, Front, FrontHeight, FrontKind, JointBore, Key, Label, PartWidth,
+};
 
 /// One drawer front so much higher than its cabinet less two reveals of 1.5.
 fn fixed_front(more: Length) -> Vec<String> {
@@ -39,7 +41,7 @@ fn bores_in_the_bottom_under_a_partition() {
     });
     assert_eq!(
         said,
-        ["the bores of joint 11 in a horizontal panel are kept, but not laid out yet"]
+        ["the bores of partition 1 in a horizontal panel are kept, but not laid out yet"]
     );
 }
 
@@ -60,11 +62,13 @@ fn parts_fill_their_opening_exactly() {
     assert_eq!(fixed_parts(um(273_001)).len(), 1);
     assert_eq!(
         fixed_parts(mm(270)),
-        ["the parts of opening 10 leave 3.0 over; make one equal, or wider by that"]
+        ["the parts side by side of bays 1-2 leave 3.0 over; make one equal, or wider by that"]
     );
     assert_eq!(
         fixed_parts(mm(274)),
-        ["the parts of opening 10 are 1.0 too wide; make one equal, or narrower by that"]
+        [
+            "the parts side by side of bays 1-2 are 1.0 too wide; make one equal, or narrower by that"
+        ]
     );
 }
 
@@ -78,7 +82,7 @@ fn opening_between_its_own_shelves_has_no_height() {
     assert_eq!(at(um(18_001)), [""; 0]);
     assert_eq!(
         at(mm(18)),
-        ["opening 1 has no width or no height; make the cabinet larger, or take it out"]
+        ["bay 1 has no width or no height; make the cabinet larger, or take it out"]
     );
 }
 

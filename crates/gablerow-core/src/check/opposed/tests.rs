@@ -27,7 +27,7 @@ fn two_holes_of_9_in_16_board() {
     );
     assert_eq!(
         found[0].message,
-        "pins 3-8 in bay 1 and pins 5-10 in bay 12 are back to back at holes 5-8: \
+        "pins 3-8 in bay 1 and pins 5-10 in bay 2 are back to back at holes 5-8: \
          9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; 7.5 each at most, or shift one"
     );
     assert_eq!(
@@ -92,7 +92,7 @@ fn screw_opposite_screw_is_22_over_18_1() {
     assert_eq!(
         said,
         [
-            "hinge plate on 5-6 in bay 1 and hinge plate on 6-7 in bay 12 are back to back at hole 6: \
+            "hinge plate on 5-6 in bay 1 and hinge plate on 6-7 in bay 2 are back to back at hole 6: \
           11.0 + 11.0 go in, 18.6 takes 18.1; stagger them by 2 holes"
         ]
     );
@@ -108,7 +108,7 @@ fn screw_opposite_pin_is_18_5_over_18_1() {
     assert_eq!(
         said,
         [
-            "hinge plate on 5-6 in bay 1 and pins 5-8 in bay 12 are back to back at holes 5-6: \
+            "hinge plate on 5-6 in bay 1 and pins 5-8 in bay 2 are back to back at holes 5-6: \
           11.0 + 7.5 go in, 18.6 takes 18.1; move one of them"
         ]
     );
@@ -154,13 +154,13 @@ fn through_hole_only_one_bay_asks_for() {
     assert_eq!(
         said(None),
         [
-            "holes 3-8 of pins 3-8 in bay 1 come out in bay 12, which has no use there; bore 15.0 at most"
+            "holes 3-8 of pins 3-8 in bay 1 come out in bay 2, which has no use there; bore 15.0 at most"
         ]
     );
     assert_eq!(
         said(Some(7)),
         [
-            "hole 8 of pins 3-8 in bay 1 comes out in bay 12, which has no use there; bore 15.0 at most"
+            "hole 8 of pins 3-8 in bay 1 comes out in bay 2, which has no use there; bore 15.0 at most"
         ]
     );
     assert_eq!(said(Some(8)), [""; 0]);

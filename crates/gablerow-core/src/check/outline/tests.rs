@@ -58,7 +58,7 @@ fn free_row_of_a_partition_that_is_gone() {
     });
     assert_eq!(
         said,
-        ["free row \"cable\" is on partition 11, which is not there; move it, or take it out"]
+        ["free row \"cable\" is on a partition that is not there; move it, or take it out"]
     );
 }
 

@@ -65,7 +65,7 @@ fn zones_of_two_bays_on_one_wall_do_not_share() {
     });
     assert_eq!(
         said,
-        ["pins 4-13 in bay 1 and pins 13-18 in bay 12 want the same hole 13; move one of them"]
+        ["pins 4-13 in bay 1 and pins 13-18 in bay 2 want the same hole 13; move one of them"]
     );
 }
 

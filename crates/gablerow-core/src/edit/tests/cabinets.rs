@@ -1,7 +1,7 @@
 //! Cabinets as a list, and findings a person has accepted.
 
 use super::{make, refused};
-use crate::arbitrary::{LEFT_INSIDE, job_with, mm};
+use crate::arbitrary::{LEFT_INSIDE, bored_hole, job_with};
 use crate::edit::Edit;
 use crate::job::{Acceptance, AsCut, Bored, Hand, Job, Key, Label, PanelId};
 
@@ -55,13 +55,7 @@ fn key_of_a_cabinet_that_was_bored_is_not_given_again() {
     );
     job.bored = vec![Bored {
         cabinet: Key(8),
-        copy: Key(2),
-        face: LEFT_INSIDE,
-        from_front: mm(37),
-        hole: None,
-        from_foot: mm(100),
-        depth: None,
-        diameter: mm(5),
+        ..bored_hole(LEFT_INSIDE)
     }];
     make(&mut job, &add(None, "G5"));
     assert_eq!(job.cabinets[3].key, Key(9));

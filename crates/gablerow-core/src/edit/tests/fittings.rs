@@ -1,9 +1,9 @@
 //! Plates, runners, shelves, and where their places are counted from.
 
 use super::{make, refused, run};
-use crate::arbitrary::{bay_with, mm, plate, runner};
+use crate::arbitrary::{bay_with, bored_hole, mm, plate, runner};
 use crate::edit::{BayRun, Edit, Measure};
-use crate::job::{CardId, Datum, Hand, HolePlace, Inset, Job, Key, Plate};
+use crate::job::{Bored, CardId, Datum, FaceId, Hand, HolePlace, Inset, Job, Key, PanelId, Plate};
 use crate::measure::Length;
 
 fn plates(first: i16, last: i16) -> Edit {
@@ -191,4 +191,39 @@ fn recount_names_the_same_hole_from_another_end() {
     assert_eq!(hole(&job), HolePlace::middle(8));
     let datum_of = |key| job.cabinets[0].opening.datum_of(Key(key));
     assert_eq!((datum_of(3), datum_of(99)), (Some(Datum::Middle), None));
+}
+
+#[test]
+fn new_fitting_is_not_what_an_old_plate_serves() {
+    let mut job = bay_with(|bay| {
+        let stale = Plate {
+            serves: Some(Key(70)),
+            ..plate(23, LEFT, 3)
+        };
+        bay.plates = vec![stale];
+    });
+    make(&mut job, &Edit::Runners(run(12, 12)));
+    let bay = job.cabinets[0].opening.bay(Key(1)).unwrap();
+    assert_eq!(bay.runners[0].key, Key(71));
+}
+
+#[test]
+fn new_fitting_is_not_a_copy_or_a_partition_that_was_bored() {
+    let mut job = bay_with(|_| ());
+    let panel = PanelId::Partition(Key(40));
+    let face = FaceId {
+        panel,
+        toward: LEFT,
+    };
+    job.bored = vec![Bored {
+        copy: Key(30),
+        ..bored_hole(face)
+    }];
+    make(&mut job, &Edit::Shelves(run(12, 12)));
+    let key = |job: &Job| job.cabinets[0].opening.bay(Key(1)).unwrap().shelves[0].key;
+    assert_eq!(key(&job), Key(41));
+    make(&mut job, &Edit::Shelves(run(12, 12)));
+    job.bored[0].copy = Key(50);
+    make(&mut job, &Edit::Shelves(run(12, 12)));
+    assert_eq!(key(&job), Key(51));
 }

@@ -1,12 +1,14 @@
 //! A cabinet, its box, what its faces own and what is built of it.
 
-use alloc::collections::BTreeSet;
 use alloc::format;
 
 use super::opening::NESTING_MOST;
-use super::{Checked, Fault, card, depth, each, length, number, place};
+use super::{Checked, Fault, card, depth, each, keys, length, number, place};
 use crate::cards::Cards;
-use crate::job::{Back, Cabinet, Carcass, Copy, FreeHole, FreeRow, Joint, Stand, TopKind};
+use crate::job::{
+    Acceptance, Back, Cabinet, Carcass, Copy, FreeHole, FreeRow, Joint, Stand, TopKind,
+};
+use crate::label::{Label, LabelError, is_unsafe};
 use crate::measure::range;
 
 impl Cabinet {
@@ -27,6 +29,7 @@ impl Cabinet {
         self.opening
             .validate(cards, NESTING_MOST)
             .map_err(|f| f.within("opening"))?;
+        each(&self.accepted, "accepted", Acceptance::validate)?;
         each(&self.free_rows, "free_rows", FreeRow::validate)?;
         each(&self.free_holes, "free_holes", FreeHole::validate)?;
         if self.copies.is_empty() {
@@ -41,18 +44,7 @@ impl Cabinet {
             i64::try_from(self.copies.len()).unwrap_or(i64::MAX),
         )?;
         each(&self.copies, "copies", Copy::validate)?;
-        let (mut seen, mut twice) = (BTreeSet::new(), None);
-        self.each_key(&mut |key| {
-            if !seen.insert(key) {
-                twice = Some(key);
-            }
-        });
-        twice.map_or(Ok(()), |key| {
-            Err(Fault::new(
-                "key",
-                format!("{key}, but two things of the cabinet have it"),
-            ))
-        })
+        keys::of_things(self)
     }
 }
 
@@ -122,8 +114,31 @@ impl Joint {
     }
 }
 
+/// The most characters of what a finding said, well above what any of them says.
+const SENTENCE_MOST: usize = 600;
+
+impl Acceptance {
+    fn validate(&self) -> Checked {
+        for (field, text, most) in [
+            ("rule", &self.rule, Label::MAX_CHARS),
+            ("message", &self.message, SENTENCE_MOST),
+        ] {
+            let chars = text.chars().count();
+            if !(1..=most).contains(&chars) {
+                let problem = format!("{chars} characters, but it has 1 to {most}");
+                return Err(Fault::new(field, problem));
+            }
+            if let Some(bad) = text.chars().find(|&c| is_unsafe(c)) {
+                return Err(Fault::new(field, LabelError::Unsafe(bad)));
+            }
+        }
+        Ok(())
+    }
+}
+
 impl FreeRow {
     fn validate(&self) -> Checked {
+        keys::panel("face", self.face.panel)?;
         length("setback", &range::CARCASS_POINT, self.setback)?;
         place("first", self.first)?;
         place("last", self.last)?;
@@ -134,6 +149,7 @@ impl FreeRow {
 
 impl FreeHole {
     fn validate(&self) -> Checked {
+        keys::panel("face", self.face.panel)?;
         length("setback", &range::CARCASS_POINT, self.setback)?;
         length("height", &range::PANEL_POSITION, self.height)?;
         length("diameter", &range::HOLE_DIAMETER, self.diameter)?;
@@ -144,6 +160,7 @@ impl FreeHole {
 impl Copy {
     fn validate(&self) -> Checked {
         each(&self.as_cut, "as_cut", |cut| {
+            keys::panel("panel", cut.panel)?;
             if let Some(long) = cut.length {
                 length("length", &range::AS_CUT_LENGTH, long)?;
             }

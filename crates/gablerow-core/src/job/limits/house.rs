@@ -4,9 +4,9 @@ use alloc::collections::BTreeSet;
 use alloc::format;
 
 use super::{Checked, Fault, card, each, length, number};
-use crate::cards::{CardId, Cards, Hinge};
+use crate::cards::{CardId, Cards, Hinge, RunnerLength};
 use crate::job::{BoxRules, FrontRules, Shop};
-use crate::measure::range;
+use crate::measure::{Length, range};
 
 impl Shop {
     pub(super) fn validate(&self, cards: &Cards) -> Checked {
@@ -120,6 +120,35 @@ impl Hinge {
     }
 }
 
+/// Lengths of a runner are told apart by their names, and the shortest comes first.
+fn ascending(lengths: &[RunnerLength]) -> Checked {
+    for (at, pair) in lengths.windows(2).enumerate() {
+        let [shorter, longer] = [&pair[0], &pair[1]].map(|length| length.name);
+        if shorter >= longer {
+            let (longer, shorter) = (longer.exact_mm(), shorter.exact_mm());
+            let problem = format!("{longer} after {shorter}, but the shortest comes first");
+            return Err(Fault::new(&format!("lengths[{}].name", at + 1), problem));
+        }
+    }
+    Ok(())
+}
+
+/// Screws of a runner: the first is where counting starts, and none is further back than a card value goes.
+fn steps(steps: &[u8]) -> Checked {
+    if steps.first() != Some(&0) || !steps.is_sorted_by(|one, next| one < next) {
+        let problem = format!("{steps:?}, but steps begin with 0, and each is more than the last");
+        return Err(Fault::new("steps", problem));
+    }
+    let most = range::CARD_VALUE.max.div_floor(Length::PITCH);
+    match steps.last() {
+        Some(&last) if i32::from(last) > most => Err(Fault::new(
+            &format!("steps[{}]", steps.len() - 1),
+            format!("{last}, but a runner has its last screw {most} pitches back at most"),
+        )),
+        _ => Ok(()),
+    }
+}
+
 impl Cards {
     pub(super) fn validate(&self) -> Checked {
         fn unique<'a>(name: &str, ids: impl Iterator<Item = &'a CardId>) -> Checked {
@@ -138,7 +167,8 @@ impl Cards {
         unique("pins", self.pins.iter().map(|card| &card.id))?;
         each(&self.boards, "boards", |board| {
             length("nominal", &range::BOARD_THICKNESS, board.nominal)?;
-            length("thickness", &range::BOARD_THICKNESS, board.thickness.value)
+            length("thickness", &range::BOARD_THICKNESS, board.thickness.value)?;
+            number("density", &range::DENSITY, i64::from(board.density.value))
         })?;
         each(&self.hinges, "hinges", |hinge| {
             length("half_zone", &range::CARD_VALUE, hinge.half_zone.value)?;
@@ -170,8 +200,10 @@ impl Cards {
             }
             each(&runner.lengths, "lengths", |made| {
                 length("name", &range::CARD_VALUE, made.name)?;
-                length("need", &range::CARD_VALUE, made.need.value)
-            })
+                length("need", &range::CARD_VALUE, made.need.value)?;
+                steps(&made.steps)
+            })?;
+            ascending(&runner.lengths)
         })?;
         each(&self.pins, "pins", |pin| {
             length("pen", &range::CARD_VALUE, pin.pen.value)?;

@@ -2,6 +2,7 @@
 
 mod cabinet;
 mod house;
+mod keys;
 mod opening;
 
 use alloc::collections::BTreeSet;
@@ -53,8 +54,20 @@ impl fmt::Display for Fault {
 
 impl core::error::Error for Fault {}
 
-/// Checks each item of a list and puts its place before the fault of the first that has one.
+/// The most things of one kind in one list: no person counts so many, and no face has room for them.
+const LIST_MOST: usize = 1000;
+
+/// As [`all`], for a list that no sound job makes long.
 fn each<T>(list: &[T], name: &str, check: impl Fn(&T) -> Checked) -> Checked {
+    if list.len() > LIST_MOST {
+        let problem = format!("{} of them, but there are at most {LIST_MOST}", list.len());
+        return Err(Fault::new(name, problem));
+    }
+    all(list, name, check)
+}
+
+/// Checks each item of a list and puts its place before the fault of the first that has one.
+fn all<T>(list: &[T], name: &str, check: impl Fn(&T) -> Checked) -> Checked {
     for (at, item) in list.iter().enumerate() {
         check(item).map_err(|fault| fault.within(&format!("{name}[{at}]")))?;
     }
@@ -93,8 +106,14 @@ impl Job {
     /// The first of these, with its place:
     /// - a length or a number outside its range, openings too deep within each other or too many side by side;
     /// - two cabinets of one key or of one name, two things of one key in a cabinet, two cards of one kind with one id;
+    /// - a key too high to be followed by another;
     /// - a card that is named and not there;
-    /// - no cabinet at all, or more than a job may have; a cabinet without a copy; a runner without a length.
+    /// - no cabinet at all, or more than a job may have; a cabinet without a copy; a runner without a length, or one whose
+    ///   lengths or screws are out of order; a list longer than a person could want;
+    /// - an accepted finding that says nothing, or commands a terminal.
+    ///
+    /// What is gone may still be named where it was a fact: by the record of what was bored, by what was measured, by
+    /// what a fitting serves, by the face the job was left on. Then the job opens at its first cabinet.
     pub fn validate(&self) -> Checked {
         self.cards
             .validate()
@@ -113,8 +132,8 @@ impl Job {
             );
             return Err(Fault::new("cabinets", problem));
         }
-        let (mut keys, mut names) = (BTreeSet::new(), BTreeSet::new());
-        each(&self.cabinets, "cabinets", |cabinet| {
+        let (mut seen, mut names) = (BTreeSet::new(), BTreeSet::new());
+        all(&self.cabinets, "cabinets", |cabinet| {
             cabinet.validate(&self.cards)
         })?;
         for (at, cabinet) in self.cabinets.iter().enumerate() {
@@ -125,14 +144,24 @@ impl Job {
                 ))
                 .map_err(|fault: Fault| fault.within(&format!("cabinets[{at}]")))
             };
-            if !keys.insert(cabinet.key) {
+            keys::key("key", cabinet.key)
+                .map_err(|fault| fault.within(&format!("cabinets[{at}]")))?;
+            if !seen.insert(cabinet.key) {
                 return twice("key", &cabinet.key);
             }
             if !names.insert(&cabinet.name) {
                 return twice("name", &cabinet.name);
             }
         }
-        each(&self.bored, "bored", |bored| {
+        if let Some(left) = self.left_at {
+            keys::key("cabinet", left.cabinet)
+                .and_then(|()| keys::panel("face", left.face.panel))
+                .map_err(|fault| fault.within("left_at"))?;
+        }
+        all(&self.bored, "bored", |bored| {
+            keys::key("cabinet", bored.cabinet)?;
+            keys::key("copy", bored.copy)?;
+            keys::panel("face", bored.face.panel)?;
             length("diameter", &range::HOLE_DIAMETER, bored.diameter)?;
             length("from_front", &range::PANEL_POSITION, bored.from_front)?;
             length("from_foot", &range::PANEL_POSITION, bored.from_foot)?;

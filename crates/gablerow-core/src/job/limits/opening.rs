@@ -2,6 +2,7 @@
 
 use alloc::format;
 
+use super::keys::key;
 use super::{Checked, Fault, card, depth, each, length, number, place};
 use crate::cards::Cards;
 use crate::job::{
@@ -108,9 +109,11 @@ impl Bay {
                 &shelf.board,
                 cards.board(&shelf.board).is_some(),
             )?;
-            length("setback_front", &range::SHELF_SETBACK, shelf.setback_front)
+            length("setback_front", &range::SHELF_SETBACK, shelf.setback_front)?;
+            load(shelf.load_grams)
         })?;
         each(&self.plates, "plates", |plate| {
+            plate.serves.map_or(Ok(()), |door| key("serves", door))?;
             place("hole", plate.hole)?;
             card(
                 "card",
@@ -123,8 +126,22 @@ impl Bay {
     }
 }
 
+/// The most a shelf is asked to carry, in grams: a tonne, past any board.
+const LOAD_MOST: u32 = 1_000_000;
+
+fn load(grams: Option<u32>) -> Checked {
+    match grams {
+        Some(grams) if grams > LOAD_MOST => Err(Fault::new(
+            "load_grams",
+            format!("{grams}, but a shelf carries at most {LOAD_MOST} g"),
+        )),
+        _ => Ok(()),
+    }
+}
+
 impl Runner {
     fn validate(&self, cards: &Cards) -> Checked {
+        self.serves.map_or(Ok(()), |front| key("serves", front))?;
         place("hole", self.hole)?;
         let found = cards.runner(&self.card);
         card("card", "runner", &self.card, found.is_some())?;

@@ -2,8 +2,8 @@
 
 use crate::arbitrary::*;
 use crate::job::{
-    Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, Hand, HolePlace, Job, Key, Label,
-    PartWidth, ShelfHeight, TopKind,
+    Acceptance, Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, Hand, HolePlace, Job,
+    Key, Label, LeftAt, PartWidth, ShelfHeight, TopKind,
 };
 use crate::layout::OpenPoint;
 
@@ -151,7 +151,17 @@ fn names_are_unlike() {
     );
     check(
         |job| bay_of(job, 11).shelves[0].key = Key(9),
-        "cabinets[0].key: 9, but two things of the cabinet have it",
+        "cabinets[0].opening.side_by_side.rest[0].partition.key: \
+         9, but another thing of the cabinet has that already",
+    );
+    check(
+        |job| bay_of(job, 11).runners[0].key = Key(23),
+        "cabinets[0].opening.side_by_side.first.opening.bay.runners[0].key: \
+         23, but another thing of the cabinet has that already",
+    );
+    check_cabinet(
+        |cabinet| cabinet.copies[0].key = Key(26),
+        "cabinets[0].copies[0].key: 26, but another thing of the cabinet has that already",
     );
 }
 
@@ -236,4 +246,114 @@ fn widths_of_all_parts_still_are_a_length() {
         fixed_parts(41, 10).validate().unwrap_err().to_string(),
         "cabinets[0].opening.side_by_side: parts side by side: 41, but it is 1 to 40"
     );
+}
+
+#[test]
+fn runner_lengths_and_screws_are_in_order() {
+    check(
+        |job| job.cards.runners[0].lengths.swap(0, 1),
+        "cards.runners[0].lengths[1].name: 250 after 300, but the shortest comes first",
+    );
+    check(
+        |job| job.cards.runners[0].lengths[2].name = mm(300),
+        "cards.runners[0].lengths[2].name: 300 after 300, but the shortest comes first",
+    );
+    let steps = |steps: &[u8], expected: &str| {
+        check(
+            |job| job.cards.runners[0].lengths[1].steps = steps.to_vec(),
+            &format!("cards.runners[0].lengths[1].steps{expected}"),
+        );
+    };
+    let order = "but steps begin with 0, and each is more than the last";
+    steps(&[], &format!(": [], {order}"));
+    steps(&[1, 4], &format!(": [1, 4], {order}"));
+    steps(&[0, 4, 4], &format!(": [0, 4, 4], {order}"));
+    // 62 * 32 = 1984; a card value goes to 2000.
+    let far = "63, but a runner has its last screw 62 pitches back at most";
+    steps(&[0, 63], &format!("[1]: {far}"));
+}
+
+#[test]
+fn loads_and_masses_are_of_this_world() {
+    check(
+        |job| bay_of(job, 11).shelves[0].load_grams = Some(1_000_001),
+        "cabinets[0].opening.side_by_side.first.opening.bay.shelves[0].load_grams: \
+         1000001, but a shelf carries at most 1000000 g",
+    );
+    check(
+        |job| job.cards.boards[0].density.value = 0,
+        "cards.boards[0].density: density: 0, but it is 1 to 10000",
+    );
+}
+
+#[test]
+fn lists_are_no_longer_than_a_person_could_want() {
+    check(
+        |job| bay_of(job, 11).zones = vec![zone(21, 1..=2); 1001],
+        "cabinets[0].opening.side_by_side.first.opening.bay.zones: \
+         1001 of them, but there are at most 1000",
+    );
+    let mut job = full();
+    job.bored = vec![bored_hole(LEFT_INSIDE); 1001];
+    assert_eq!(job.validate(), Ok(()), "the record is only added to");
+}
+
+#[test]
+fn accepted_sentences_are_safe_to_show() {
+    let accepted = |rule: &str, message: &str| Acceptance {
+        rule: rule.into(),
+        message: message.into(),
+        reason: Label::known("seen"),
+    };
+    check_cabinet(
+        |cabinet| cabinet.accepted = vec![accepted("no-space", "a\u{1b}[2J")],
+        "cabinets[0].accepted[0].message: \
+         the character U+001B is not shown in names; leave it out",
+    );
+    check_cabinet(
+        |cabinet| cabinet.accepted = vec![accepted("", "a")],
+        "cabinets[0].accepted[0].rule: 0 characters, but it has 1 to 60",
+    );
+    check_cabinet(
+        |cabinet| cabinet.accepted = vec![accepted("a", &"b".repeat(601))],
+        "cabinets[0].accepted[0].message: 601 characters, but it has 1 to 600",
+    );
+}
+
+#[test]
+fn keys_leave_room_for_the_next() {
+    const TOO_HIGH: Key = Key(4_000_000_001);
+    let at_most = "4000000001, but a key is at most 4000000000";
+    check(
+        |job| job.cabinets[0].key = TOO_HIGH,
+        &format!("cabinets[0].key: {at_most}"),
+    );
+    check(
+        |job| bay_of(job, 11).plates[0].key = TOO_HIGH,
+        &format!("cabinets[0].opening.side_by_side.first.opening.bay.plates[0].key: {at_most}"),
+    );
+    check(
+        |job| bay_of(job, 11).runners[0].serves = Some(TOO_HIGH),
+        &format!("cabinets[0].opening.side_by_side.first.opening.bay.runners[0].serves: {at_most}"),
+    );
+    check(
+        |job| {
+            job.bored = vec![bored_hole(LEFT_INSIDE)];
+            job.bored[0].copy = TOO_HIGH;
+        },
+        &format!("bored[0].copy: {at_most}"),
+    );
+}
+
+#[test]
+fn what_is_gone_may_still_be_named() {
+    let mut job = full();
+    job.bored = vec![bored_hole(LEFT_INSIDE)];
+    (job.bored[0].cabinet, job.bored[0].copy) = (Key(77), Key(78));
+    bay_of(&mut job, 11).plates[0].serves = Some(Key(79));
+    job.left_at = Some(LeftAt {
+        cabinet: Key(80),
+        face: LEFT_INSIDE,
+    });
+    assert_eq!(job.validate(), Ok(()));
 }

@@ -2,6 +2,7 @@
 
 mod limits;
 mod mirror;
+mod names;
 mod opening;
 mod place;
 mod ranges;

@@ -256,16 +256,7 @@ const RIGHT_PART: &[(&str, Spoil<Cabinet>)] = &[
 ];
 
 fn bored(job: &mut Job) -> &mut Bored {
-    job.bored.push(Bored {
-        cabinet: Key(1),
-        copy: Key(2),
-        face: LEFT_INSIDE,
-        from_front: mm(37),
-        hole: None,
-        from_foot: mm(100),
-        depth: Some(mm(12)),
-        diameter: mm(5),
-    });
+    job.bored.push(bored_hole(LEFT_INSIDE));
     &mut job.bored[0]
 }
 

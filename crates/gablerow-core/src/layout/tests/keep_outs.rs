@@ -180,7 +180,7 @@ fn bottom_and_flat_stretchers_meet_sides_and_partition_alike() {
         partition_face(9, Hand::Right),
         RIGHT_INSIDE,
     ] {
-        assert_eq!(fixed(&job, wall), expected, "{wall}");
+        assert_eq!(fixed(&job, wall), expected, "{wall:?}");
     }
 }
 

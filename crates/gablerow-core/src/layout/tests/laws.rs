@@ -137,7 +137,7 @@ proptest! {
             let panels = layout.panels.iter().map(|panel| panel.length);
             for sum in sums.chain(rows.map(|row| row.x)).chain(bays).chain(fronts).chain(panels) {
                 prop_assert_eq!(sum.terms().iter().map(|term| term.value).sum::<Length>(), sum.total());
-                prop_assert!(sum.terms().iter().all(|term| term.words != "and the rest"), "{}", sum);
+                prop_assert!(sum.terms().iter().all(|term| term.words != "and the rest"), "{:?}", sum);
             }
         }
     }

@@ -1,6 +1,6 @@
 //! The mirror image of a layout, made without the code that lays out.
 
-use crate::job::{FrontKind, Hand};
+use crate::job::{FrontKind, Hand, Names};
 use crate::layout::{Layout, OpenPoint, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -40,6 +40,8 @@ pub(super) fn in_one_order(mut layout: Layout) -> Layout {
             panel.across,
         )
     });
+    // Names are counted from the left, so they are not what they were.
+    layout.names = Names::default();
     layout.open_points.sort_by_key(|point| format!("{point:?}"));
     layout
 }

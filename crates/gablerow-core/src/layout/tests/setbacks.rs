@@ -6,7 +6,7 @@ use crate::job::{
     Back, BackRule, CardId, Hand, HolePlace, Inset, Job, PinRows, Runner, ShelfHeight,
 };
 use crate::layout::RowName;
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 
 /// Setback of the back row of cabinet X by one rule.
 fn back_row(rule: BackRule) -> Length {
@@ -66,7 +66,7 @@ fn back_row_stands_in_front_of_the_back_whatever_its_kind() {
 fn explanation_of_the_back_row_names_its_terms() {
     let layout = lay_out(&bay_with(|_| ()));
     assert_eq!(
-        layout.bays[0].back_row.to_string(),
+        layout.bays[0].back_row.show(Unit::Millimetre).to_string(),
         "503.0 = 560.0 (depth) - 20.0 (back edge to the groove's front wall) - 37.0 (back setback)"
     );
 }

@@ -107,8 +107,8 @@ proptest! {
                 let missed = parts.missing.iter().any(|missing| missing.front() == Some(front.key));
                 prop_assert!(front.hanging.is_some() || missed, "{:?}", front);
             }
-            let sides = parts.panels.iter().filter(|panel| matches!(panel.name, PanelName::Side(_)));
-            prop_assert_eq!(sides.count(), 2);
+            let uprights = parts.panels.iter().filter(|panel| matches!(panel.name, PanelName::Upright(_)));
+            prop_assert_eq!(uprights.count(), layout.uprights.len());
         }
     }
 

@@ -92,7 +92,10 @@ fn whole_pitches_are_shared_and_the_lowest_gets_one_more() {
     assert_eq!(fronts.feet(), [1_500, 289_500, 545_500].map(um));
     assert_eq!(fronts.rest, Length::ZERO);
     assert_eq!(
-        fronts.fronts[1].foot.to_string(),
+        fronts.fronts[1]
+            .foot
+            .show(crate::measure::Unit::Millimetre)
+            .to_string(),
         "289.5 = 1.5 (reveal at the foot) + 285.0 (fronts below) + 3.0 (gaps below)"
     );
     let given = splits(
@@ -155,7 +158,10 @@ fn what_is_beyond_whole_pitches_goes_to_the_lowest_front() {
     let fronts = splits(810_000, Split::Automatic(3), &[295_000, 253_000, 253_000]);
     assert_eq!(fronts.rest, mm(10));
     assert_eq!(
-        fronts.fronts[0].height.to_string(),
+        fronts.fronts[0]
+            .height
+            .show(crate::measure::Unit::Millimetre)
+            .to_string(),
         "295.0 = 288.0 (whole pitches) - 3.0 (gap) + 10.0 (beyond whole pitches)"
     );
     // The lowest front, 10 higher, starts where it did; the others start 10 higher, which is a second pattern.
@@ -256,11 +262,17 @@ fn module_fronts_need_one_pattern() {
     assert_eq!(heights.collect::<Vec<_>>(), [256, 224, 184].map(mm));
     assert_eq!(plan.drawers[2].lost, um(7_400));
     assert_eq!(
-        plan.drawers[2].room.to_string(),
+        plan.drawers[2]
+            .room
+            .show(crate::measure::Unit::Millimetre)
+            .to_string(),
         "191.4 = 781.4 (underside of what is fixed above) - 10.0 (clear above) - 580.0 (underside of the box)"
     );
     assert_eq!(
-        plan.drawers[1].distance.to_string(),
+        plan.drawers[1]
+            .distance
+            .show(crate::measure::Unit::Millimetre)
+            .to_string(),
         "34.5 = 336.0 (hole) - 12.0 (runner line) - 289.5 (foot of the front)"
     );
 }
@@ -293,7 +305,9 @@ fn a_high_runner_line_costs_height_below_the_lowest_box() {
         (vec![3], um(22_400))
     );
     assert_eq!(
-        plan.lost_below.to_string(),
+        plan.lost_below
+            .show(crate::measure::Unit::Millimetre)
+            .to_string(),
         "22.4 = 56.0 (underside of the lowest box) - 18.6 (floor) - 15.0 (clear below)"
     );
 }

@@ -162,7 +162,9 @@ fn tab_and_plate_come_nearest_to_the_overlay() {
         assert_eq!(fit.overlay.total() - sum.total(), fit.residual);
     }
     assert_eq!(
-        overlay_wanted(shared).to_string(),
+        overlay_wanted(shared)
+            .show(crate::measure::Unit::Millimetre)
+            .to_string(),
         "7.8 = 9.3 (half the partition) - 1.5 (half the gap)"
     );
 }

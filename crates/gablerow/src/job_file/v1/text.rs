@@ -160,7 +160,10 @@ impl TextForm for PanelId {
     }
 
     fn text(&self) -> String {
-        self.to_string()
+        match self {
+            Self::Side(hand) => format!("{} side", hand.word()),
+            Self::Partition(key) => format!("partition {key}"),
+        }
     }
 }
 
@@ -183,11 +186,11 @@ impl TextForm for FaceId {
     }
 
     fn text(&self) -> String {
-        let Self { panel, toward } = self;
-        match panel {
-            PanelId::Side(_) => format!("{panel} {}", self.word()),
-            PanelId::Partition(_) => format!("{panel} {}", toward.word()),
-        }
+        let word = match self.panel {
+            PanelId::Side(_) => self.word(),
+            PanelId::Partition(_) => self.toward.word(),
+        };
+        format!("{} {word}", self.panel.text())
     }
 }
 
