@@ -16,13 +16,15 @@ mod findings_text;
 mod hole_table;
 mod holes;
 mod signs;
+mod table;
 mod text;
 
 pub use face_text::FaceSheet;
 pub use findings_text::findings_text;
-pub use hole_table::{COLUMNS, Column, Value, hole_csv, hole_text};
+pub use hole_table::hole_text;
 pub use holes::HoleRecord;
 pub use signs::Signs;
+pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};
 
 #[cfg(test)]

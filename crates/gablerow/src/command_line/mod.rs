@@ -36,6 +36,7 @@ mod holes;
 mod mistyped;
 mod output;
 mod reading;
+mod table;
 mod words;
 
 use std::ffi::OsString;

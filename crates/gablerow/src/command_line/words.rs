@@ -3,21 +3,27 @@
 use gablerow_core::check::Level;
 use gablerow_core::job::{FaceId, Hand, Key, PanelId, PanelName};
 use gablerow_core::layout::{RowName, Use};
-use gablerow_papers::COLUMNS;
+use gablerow_papers::{Column, HoleRecord, Tabled};
 
 /// A field, and the words that may stand in it.
 type FieldWords = (&'static str, Vec<String>);
 
 /// The words of `holes`, after what each column says.
 pub(super) fn of_holes() -> String {
-    let columns = COLUMNS
-        .iter()
-        .map(|column| format!("  {:<14} {}\n", column.name, column.help));
-    let columns: String = columns.collect();
     format!(
-        "Columns:\n{columns}\n{}",
+        "{}\n{}",
+        columns(HoleRecord::COLUMNS),
         listed(&[panels(), faces(), rows(), uses()])
     )
+}
+
+/// What each column of a table says.
+fn columns(columns: &[Column]) -> String {
+    let wide = columns.iter().map(|column| column.name.len()).max();
+    let wide = wide.unwrap_or_default();
+    let line = |column: &Column| format!("  {:<wide$} {}\n", column.name, column.help);
+    let lines: String = columns.iter().map(line).collect();
+    format!("Columns:\n{lines}")
 }
 
 /// The words of `check`.
