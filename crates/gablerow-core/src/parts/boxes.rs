@@ -163,7 +163,7 @@ impl<'a> Make<'a> {
         ];
         Some(BoxPart {
             front: front.key,
-            name: self.wish(front.key)?.name.clone(),
+            name: self.cabinet.opening.front(front.key)?.name.clone(),
             inner: front.kind == FrontKind::Inner,
             bay: bay.key,
             runner: runner.key,

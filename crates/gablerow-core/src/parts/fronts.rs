@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::{Banded, Grain, Make, Missing, Piece};
 use crate::cards::{CardId, CountChart, Hinge};
-use crate::job::{Front, FrontKind, Hand, Key, Label};
+use crate::job::{FrontKind, Hand, Key, Label};
 use crate::layout::FrontLayout;
 use crate::measure::Length;
 use crate::solve::hinges::{
@@ -98,7 +98,7 @@ impl<'a> Make<'a> {
     }
 
     fn front(&mut self, front: &FrontLayout) -> Option<FrontPart> {
-        let name = self.wish(front.key)?.name.clone();
+        let name = self.cabinet.opening.front(front.key)?.name.clone();
         let board = self.shop.front_board();
         let size = [front.height, front.width];
         let mut piece = self.piece(board, size, Banded::All, Grain::Up);
@@ -120,16 +120,6 @@ impl<'a> Make<'a> {
             mass_kg,
             hanging,
         })
-    }
-
-    /// The wish of this key.
-    pub(super) fn wish(&self, key: Key) -> Option<&'a Front> {
-        let mut found = None;
-        let opening = &self.cabinet.opening;
-        opening.each(&mut |opening| {
-            found = found.or(opening.fronts.iter().find(|front| front.key == key));
-        });
-        found
     }
 
     fn hanging(&mut self, front: &FrontLayout, hand: Hand, mass: Option<f64>) -> Option<Hanging> {
