@@ -22,7 +22,7 @@ columns! {
         = |record| name(record.name());
     part "what it is"
         = |record| Value::Word(record.words().into());
-    count "how many, in all that is built of the cabinet; runners and front connectors in pairs"
+    count "how many in all that is built; runners and their connectors by the pair"
         = |record| number(record.count());
     mirrored "how many of those are for mirrored copies"
         = |record| number(record.mirrored());
@@ -54,7 +54,7 @@ columns! {
         = |record| number(record.hanging().and_then(|hanging| hanging.asked).map(|asked| u32::from(asked.hinges)));
     arm "doors: which arm their hinges have"
         = |record| record.hanging().map_or(Value::Nothing, |hanging| Value::Word(hanging.arm.word().into()));
-    overlay_mm "doors: how far they lap over the upright they hang on, as wished; negative inside the opening"
+    overlay_mm "doors: how far they shall lap over the upright; negative inside the opening"
         = |record| length(record.hanging().map(|hanging| hanging.wanted.total()));
     tab_mm "doors: the tab"
         = |record| length(fit(record).map(|fit| fit.tab));
@@ -92,8 +92,8 @@ columns! {
         = |record| length(record.shelf().map(|shelf| shelf.clear_below.total()));
     clear_above_mm "shelves: clear height over them"
         = |record| length(record.shelf().map(|shelf| shelf.clear_above.total()));
-    load_kg "shelves: the load they shall carry"
-        = |record| quantity(strength(record).map(|of| of.load_kg));
+    load_kg "shelves: the load they shall carry, where one is wished"
+        = |record| quantity(strength(record).and_then(|of| of.load_kg));
     sag_now_mm "shelves: their sag at once, under that load and their own weight"
         = |record| quantity(strength(record).and_then(|of| of.now));
     sag_later_mm "shelves: their sag after years"
@@ -151,4 +151,81 @@ fn holes(record: &PartRecord) -> Value<'static> {
     holes.map_or(Value::Nothing, |holes| {
         Value::Numbers(holes.into_iter().map(i64::from).collect())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Tabled;
+    use crate::fixture::{drawers, job, two_bays};
+    use crate::part_records::CabinetParts;
+    use alloc::string::String;
+    use gablerow_core::job::{Copy, Depth, Job, Key};
+
+    /// What stands in a column, record by record.
+    fn column(job: &Job, name: &str) -> Vec<String> {
+        let columns = PartRecord::COLUMNS.iter();
+        let at = columns
+            .clone()
+            .position(|column| column.name == name)
+            .unwrap();
+        let cabinets = CabinetParts::of_job(job);
+        let records = cabinets.iter().flat_map(CabinetParts::records);
+        let csv = crate::csv_table(&records.collect::<Vec<_>>());
+        let mut reader = csv::Reader::from_reader(csv.as_bytes());
+        let field = |record: csv::StringRecord| record.get(at).unwrap().into();
+        reader.records().map(Result::unwrap).map(field).collect()
+    }
+
+    #[test]
+    fn columns_are_named_once() {
+        let columns = PartRecord::COLUMNS;
+        let mut names: Vec<&str> = columns.iter().map(|column| column.name).collect();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), columns.len());
+    }
+
+    #[test]
+    fn every_record_has_a_kind_and_says_what_it_is() {
+        let job = drawers();
+        let kinds = column(&job, "kind");
+        assert!(
+            PartRecord::KINDS
+                .iter()
+                .all(|kind| *kind == "missing" || kinds.iter().any(|found| found == kind)),
+            "{kinds:?}"
+        );
+        assert!(column(&job, "part").iter().all(|part| !part.is_empty()));
+    }
+
+    #[test]
+    fn mirrored_copies_are_counted_apart() {
+        let mut job = two_bays(Depth::Shop);
+        job.cabinets[0].copies.push(Copy {
+            key: Key(50),
+            name: Label::new("2").unwrap(),
+            mirrored: true,
+            as_cut: Vec::new(),
+        });
+        // Left side, partition, right side, bottom, two stretchers, back.
+        assert_eq!(column(&job, "count"), ["2"; 7]);
+        assert_eq!(column(&job, "mirrored"), ["1"; 7]);
+        assert_eq!(column(&job, "part")[1], "partition 1");
+    }
+
+    #[test]
+    fn empty_cabinet_has_panels_alone() {
+        assert_eq!(
+            column(&job(), "part"),
+            [
+                "left side",
+                "right side",
+                "bottom",
+                "front stretcher",
+                "back stretcher",
+                "back"
+            ]
+        );
+    }
 }

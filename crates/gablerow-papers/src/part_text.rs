@@ -87,7 +87,7 @@ impl Section<'_> {
             (1, _) => "1 copy, mirrored".to_owned(),
             (many, 0) => format!("{many} copies; counts are for all"),
             (many, mirrored) => {
-                format!("{many} copies, {mirrored} of them mirrored; counts are for all")
+                format!("{many} copies, {mirrored} mirrored; counts are for all")
             }
         };
         let size = self.by(&[size.width, size.height, size.depth]);
@@ -162,7 +162,7 @@ impl Section<'_> {
     fn hinges(&mut self, front: &FrontPart, hanging: &Hanging) {
         let asked = hanging.asked.map_or(String::new(), |asked| {
             let chart = hanging.chart.words();
-            format!(", {} asked for {chart}", asked.hinges)
+            format!("; {} asked for {chart}", asked.hinges)
         });
         let fit = hanging.fit.map_or("no plate in stock".to_owned(), |fit| {
             format!(
@@ -356,11 +356,11 @@ fn kg(mass: f64) -> String {
 
 fn strength_text(strength: &Strength) -> String {
     let mut text = kg(strength.mass_kg);
-    if strength.load_kg > 0.0 {
-        text += &format!(" and {} on it", kg(strength.load_kg));
+    if let Some(load) = strength.load_kg {
+        text += &format!(" and {} on it", kg(load));
         text += &match (strength.now, strength.later) {
-            (Some(now), Some(later)) => format!(" sag {now:.1} mm, {later:.1} mm after years"),
-            (Some(now), None) => format!(" sag {now:.1} mm, and more after years"),
+            (Some(now), Some(later)) => format!(": sags {now:.1} mm, {later:.1} mm after years"),
+            (Some(now), None) => format!(": sags {now:.1} mm, and more after years"),
             _ => ", stiffness not known".to_owned(),
         };
         if let Some(pin) = strength.pin_kg {
@@ -371,4 +371,108 @@ fn strength_text(strength: &Strength) -> String {
         text += &format!("; tips at {} on its front edge", kg(tip));
     }
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::WIDTH;
+    use crate::fixture::{drawers, job};
+    use gablerow_core::job::{Copy, FrontKind, Key, Label};
+    use unicode_width::UnicodeWidthStr;
+
+    /// The lines of a text from one that begins with this on, blanks at its start aside.
+    fn from<'a>(text: &'a str, start: &str) -> Vec<&'a str> {
+        let lines = text.lines().map(str::trim_start);
+        lines.skip_while(|line| !line.starts_with(start)).collect()
+    }
+
+    #[test]
+    fn sections_say_what_is_cut_and_bought() {
+        let text = part_text(&drawers());
+        let titles = ["PANELS", "FRONTS", "BOXES", "SHELVES", "BAG"];
+        let mut at = 0;
+        for title in titles {
+            at += text[at..]
+                .find(&format!("\n  {title}"))
+                .unwrap_or_else(|| panic!("{title}: {text}"));
+        }
+        // Door and drawer 600 - 1.5 - 1.5 wide; 12 modules less 3 and the rest of 704 - 3 - 381 - 3.
+        assert_eq!(
+            from(&text, "1  D2")[0]
+                .split("  ")
+                .filter(|cell| !cell.is_empty())
+                .collect::<Vec<_>>(),
+            [
+                "1",
+                "D2",
+                "door, hung left",
+                "597.0 x 317.0 x 19.0",
+                "595.0 x 315.0",
+                "2.7 kg"
+            ]
+        );
+        // Hole 2 at 48 less 12 and 1.5; up to the shelf at 16 + 14 * 32 + 2.5 = 466.5, less 10 and 36.
+        assert_eq!(
+            from(&text, "1  D1    552").first(),
+            Some(&"1  D1    552.0    522.0   490.0   416.0   420.5    34.5  2")
+        );
+        // 562 x 526 x 18 at 650 kg/m3 is 3.46 kg; 5 * 28.46 * 9.81 / 562 * 562^4 / (384 * 1600 * 526 * 18^3 / 12) = 1.58;
+        // (263 - 25) / 25 of its own mass tips it.
+        let shelf = from(&text, "hole 15").join(" ");
+        assert!(shelf.starts_with("hole 15: 3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; 7.1 kg on each pin; tips at 32.9 kg on its front edge"), "{shelf}");
+        assert!(!text.contains("MISSING"), "{text}");
+    }
+
+    #[test]
+    fn copies_are_said_and_counted() {
+        let mut job = drawers();
+        job.cabinets[0].copies.push(Copy {
+            key: Key(90),
+            name: Label::new("2").unwrap(),
+            mirrored: true,
+            as_cut: Vec::new(),
+        });
+        let text = part_text(&job);
+        assert!(
+            text.starts_with(
+                "A1, 600.0 x 704.0 x 560.0 (mm), 2 copies, 1 mirrored; counts are for all\n"
+            ),
+            "{text}"
+        );
+        assert_eq!(
+            from(&text, "2  left side").len(),
+            from(&text, "2  right side").len() + 1
+        );
+        assert!(text.contains(" runners 2 pr of 500.0"), "{text}");
+    }
+
+    #[test]
+    fn what_is_missing_is_named() {
+        let mut job = drawers();
+        job.cabinets[0]
+            .opening
+            .fronts
+            .iter_mut()
+            .for_each(|front| front.kind = FrontKind::Drawer);
+        let text = part_text(&job);
+        assert!(
+            text.ends_with("  MISSING\n    D2: drawer without runners\n"),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn nothing_is_wider_than_the_sheet() {
+        for unit in [Unit::Millimetre, Unit::Inch] {
+            for mut job in [job(), drawers()] {
+                job.unit = unit;
+                job.cabinets[0].name = Label::new(&"G".repeat(40)).unwrap();
+                for line in part_text(&job).lines() {
+                    assert!(line.width() <= WIDTH, "{line}");
+                    assert_eq!(line.trim_end(), line);
+                }
+            }
+        }
+    }
 }

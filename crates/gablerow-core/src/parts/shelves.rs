@@ -46,8 +46,8 @@ pub struct ShelfPart {
 pub struct Strength {
     /// What the shelf itself weighs, in kg.
     pub mass_kg: f64,
-    /// The load it shall carry, in kg; 0 when none is wished.
-    pub load_kg: f64,
+    /// The load it shall carry, in kg; `None` when none is wished, and then it carries itself alone.
+    pub load_kg: Option<f64>,
     /// Its sag at once, in mm, under that load and its own weight along its whole length; `None` when the stiffness of its
     /// board is not known.
     pub now: Option<f64>,
@@ -136,7 +136,7 @@ impl<'a> Make<'a> {
             .less("set back", shelf.setback_front)
             .less("before the back panel", BEFORE_BACK);
         let behind_edge = bay.front_row.total() - front - shelf.setback_front;
-        let load_kg = f64::from(shelf.load_grams.unwrap_or(0)) / 1_000.0;
+        let load_kg = shelf.load_grams.map(|grams| f64::from(grams) / 1_000.0);
         let strength = self.cards.board(&shelf.board).map(|board| {
             strength(
                 board,
@@ -163,11 +163,12 @@ impl<'a> Make<'a> {
 fn strength(
     board: &Board,
     [length, depth]: [Length; 2],
-    load_kg: f64,
+    load_kg: Option<f64>,
     behind_edge: Length,
     pins: u8,
 ) -> Strength {
     let thickness = board.thickness.value;
+    let goods = load_kg.unwrap_or_default();
     let mass_kg = mass_kg(length, depth, thickness, f64::from(board.density.value));
     let creep = Creep {
         board: "as its card has it",
@@ -178,7 +179,7 @@ fn strength(
     };
     let bent = board.stiffness.map(|stiffness| {
         let section = Section::board(depth, thickness, f64::from(stiffness.value));
-        let load = line_load_of_mass(load_kg + mass_kg, length);
+        let load = line_load_of_mass(goods + mass_kg, length);
         sag(section, length, load, &creep)
     });
     let bent = bent.filter(|Sag { now, .. }| now.is_finite());
@@ -188,6 +189,6 @@ fn strength(
         now: bent.map(|sag| sag.now),
         later: bent.filter(|_| board.creep.is_some()).map(|sag| sag.later),
         tip_kg: tip_load_kg(mass_kg, depth, behind_edge),
-        pin_kg: load_on_pin(load_kg, mass_kg, pins),
+        pin_kg: load_on_pin(goods, mass_kg, pins),
     }
 }
