@@ -61,7 +61,7 @@ fn a_press_costs_one_write_and_none_when_nothing_changed() {
     };
     let walked: Presses = &[
         (keys::UP, Some("HOLE 4 ")),
-        ("h", Some("no hinge plate on 4")),
+        ("h", Some("no hinge plate on 3-4")),
     ];
     // Capitals that no table names, and the row to the left of the first one.
     let dead: Presses = &[("Z", None), ("X", None), (keys::LEFT, None)];

@@ -94,8 +94,7 @@ fn a_deep_panel_is_drawn_smaller_and_says_so() {
 
 /// The back row 80 from the groove, which is 20 from the back edge, stands at 460; the last row of a runner at 453. Both fall
 /// into the column from 448 to 464.
-const TWO_ROWS: &str =
-    "p p p e Down Down Down Down Down Down Down Down Down Down Down 8 0 Enter Esc 5 s";
+const TWO_ROWS: &str = "p p p e Up Up Up Up 8 0 Enter Esc 5 s";
 
 #[test]
 fn two_rows_in_one_column_stand_side_by_side() {

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use proptest::sample::Index;
 
 use super::{datum, hand, within};
-use crate::edit::{BayRun, Choice, Edit, Measure};
+use crate::edit::{BayRun, Choice, Edit, Measure, PartChoice, PartMeasure, Way};
 use crate::job::{Acceptance, Cabinet, Datum, Division, Hand, Job, Key, Label};
 use crate::measure::range;
 use crate::measure::{Length, Unit};
@@ -32,7 +32,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..16_u8, any::<Index>(), any::<Index>()),
+        (0..26_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -107,6 +107,10 @@ impl Wish {
                 },
             },
             14 => Edit::Withdraw { cabinet, message },
+            16..=25 => self.of_part(
+                cabinet,
+                any_of(self.thing, &known.map(things).unwrap_or_default()),
+            ),
             _ if self.more > 2 => Edit::Title(name),
             _ => Edit::Unit(if self.more == 0 {
                 Unit::Inch
@@ -116,6 +120,92 @@ impl Wish {
         }
     }
 }
+
+impl Wish {
+    /// An edit of an opening, a partition, a fixed shelf or a front; mostly of a kind that this part has.
+    fn of_part(&self, cabinet: Key, part: Key) -> Edit {
+        let count = u16::try_from(self.more + 1).unwrap_or(1);
+        let at = usize::from(self.first.unsigned_abs());
+        match self.kind {
+            16 => Edit::PartMeasure {
+                cabinet,
+                part,
+                measure: MEASURES[at % MEASURES.len()],
+                value: self.value,
+            },
+            17 => Edit::PartChoose {
+                cabinet,
+                part,
+                choice: CHOICES[at % CHOICES.len()],
+            },
+            18 => Edit::Divide {
+                cabinet,
+                opening: part,
+                way: match self.hand {
+                    Hand::Left => Way::SideBySide,
+                    Hand::Right => Way::Stacked,
+                },
+                parts: count,
+            },
+            19 => Edit::Unite {
+                cabinet,
+                divider: part,
+            },
+            20 => Edit::Door {
+                cabinet,
+                opening: part,
+            },
+            21 => Edit::Drawers {
+                cabinet,
+                opening: part,
+                count,
+            },
+            22 => Edit::InnerDrawers {
+                cabinet,
+                opening: part,
+                count,
+            },
+            23 => Edit::FalseFront {
+                cabinet,
+                opening: part,
+            },
+            24 => Edit::NoFront {
+                cabinet,
+                front: part,
+            },
+            _ => Edit::Modules {
+                cabinet,
+                front: part,
+                count,
+            },
+        }
+    }
+}
+
+const MEASURES: [PartMeasure; 10] = [
+    PartMeasure::Width,
+    PartMeasure::Recess,
+    PartMeasure::SetIn,
+    PartMeasure::InsetFront,
+    PartMeasure::HousingFoot,
+    PartMeasure::HousingHead,
+    PartMeasure::Housing,
+    PartMeasure::Underside,
+    PartMeasure::FrontHeight,
+    PartMeasure::FrontThickness,
+];
+
+const CHOICES: [PartChoice; 9] = [
+    PartChoice::WidthShare,
+    PartChoice::Inset,
+    PartChoice::PinRows,
+    PartChoice::PastFoot,
+    PartChoice::PastHead,
+    PartChoice::Board,
+    PartChoice::ShelfAt,
+    PartChoice::FrontKind,
+    PartChoice::FrontHeightWay,
+];
 
 /// One of the keys, or one that none of them is.
 fn any_of(index: Index, keys: &[Key]) -> Key {

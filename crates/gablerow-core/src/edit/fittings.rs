@@ -6,7 +6,10 @@ use alloc::string::String;
 use super::{BayRun, Refusal, cabinet, change};
 use crate::cards::PlateShape;
 use crate::history::Step;
-use crate::job::{Bay, Datum, Hand, HolePlace, Job, Key, Plate, Runner, Shelf, Spacers};
+use crate::job::{
+    Bay, Datum, Division, FixedShelf, Hand, HolePlace, Job, Key, Opening, Plate, Runner, Shelf,
+    ShelfHeight, Spacers,
+};
 use crate::layout::Layout;
 use crate::measure::Length;
 
@@ -22,11 +25,24 @@ pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {
         .ok_or_else(|| Refusal(format!("there is no bay {}", run.bay)))?;
     let last = Layout::last_hole(cabinet, &job.shop);
     if run.first < 1 || run.last > last || run.first > run.last {
-        return Err(Refusal(format!(
-            "holes {run}, but this cabinet has holes 1-{last}"
-        )));
+        let asked = if run.first == run.last {
+            "hole"
+        } else {
+            "holes"
+        };
+        return Err(Refusal(format!("{asked} {run}, but {}", has_holes(last))));
     }
     Ok((bay, last))
+}
+
+/// The holes of a cabinet whose highest is `last`: `this cabinet has holes 1-22`.
+#[must_use]
+pub fn has_holes(last: i16) -> String {
+    match last {
+        0 => "not one hole fits the height of this cabinet".into(),
+        1 => "this cabinet has hole 1 alone".into(),
+        _ => format!("this cabinet has holes 1-{last}"),
+    }
 }
 
 /// A step that changes one bay; `edit` gets the next free key and gives the label.
@@ -46,7 +62,7 @@ pub(super) fn change_bay(
 }
 
 /// Hands out keys, one after the other.
-fn keys(mut next: Key) -> impl FnMut() -> Key {
+pub(super) fn keys(mut next: Key) -> impl FnMut() -> Key {
     move || {
         let key = next;
         next = next.next();
@@ -65,16 +81,21 @@ pub(super) fn toggle_plates(job: &Job, wall: Hand, run: BayRun) -> Result<Step, 
         PlateShape::AlongRow => 2,
         PlateShape::InLine => 1,
     };
-    let here = |plate: &Plate| {
+    let span = |plate: &Plate| {
         let card = job.cards.hinge(&plate.card);
         let lower = plate.hole.number(last);
         let upper = lower + holes(card.map_or(shape, |card| card.plate)) - 1;
+        (lower, upper)
+    };
+    let here = |plate: &Plate| {
+        let (lower, upper) = span(plate);
         plate.wall == wall && lower <= run.last && run.first <= upper
     };
-    if found.plates.iter().any(here) {
+    let gone = || found.plates.iter().filter(|plate| here(plate)).map(span);
+    if let (Some(first), Some(last)) = (gone().map(|it| it.0).min(), gone().map(|it| it.1).max()) {
         return change_bay(job, run, |bay, _| {
             bay.plates.retain(|plate| !here(plate));
-            format!("no hinge plate on {run}")
+            format!("no hinge plate on {}", BayRun { first, last, ..run })
         });
     }
     // A run too short for one plate takes one all the same; a hole too few for a further one stays free.
@@ -83,8 +104,9 @@ pub(super) fn toggle_plates(job: &Job, wall: Hand, run: BayRun) -> Result<Step, 
     let top = run.first + plates * tall - 1;
     if top > last {
         return Err(Refusal(format!(
-            "a hinge plate takes holes {}-{top}, but this cabinet has holes 1-{last}",
-            run.first
+            "a hinge plate takes holes {}-{top}, but {}",
+            run.first,
+            has_holes(last)
         )));
     }
     change_bay(job, run, |bay, new| {
@@ -171,6 +193,26 @@ pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
     })
 }
 
+/// Calls `change` with every fixed shelf of an opening, to be changed.
+fn each_fixed_shelf(opening: &mut Opening, change: &mut impl FnMut(&mut FixedShelf)) {
+    match &mut opening.division {
+        Division::Bay(_) => {}
+        Division::SideBySide(parts) => {
+            each_fixed_shelf(&mut parts.first.opening, change);
+            for (_, part) in &mut parts.rest {
+                each_fixed_shelf(&mut part.opening, change);
+            }
+        }
+        Division::Stacked(parts) => {
+            each_fixed_shelf(&mut parts.first, change);
+            for (shelf, above) in &mut parts.rest {
+                change(shelf);
+                each_fixed_shelf(above, change);
+            }
+        }
+    }
+}
+
 /// Counts every place of the fitting from `datum`, so that it stays at its holes until the height changes.
 pub(super) fn recount(job: &Job, key: Key, fitting: Key, datum: Datum) -> Result<Step, Refusal> {
     let last = Layout::last_hole(cabinet(job, key)?.1, &job.shop);
@@ -194,6 +236,15 @@ pub(super) fn recount(job: &Job, key: Key, fitting: Key, datum: Datum) -> Result
                 .filter(|runner| runner.key == fitting)
                 .for_each(|runner| again(&mut runner.hole));
         });
+        each_fixed_shelf(&mut edited.opening, &mut |shelf| {
+            if let (true, ShelfHeight::Hole(place)) = (shelf.key == fitting, &mut shelf.at) {
+                again(place);
+            }
+        });
+        for row in edited.free_rows.iter_mut().filter(|row| row.key == fitting) {
+            again(&mut row.first);
+            again(&mut row.last);
+        }
         Ok(format!("counted from the {}", datum.word()))
     })
 }

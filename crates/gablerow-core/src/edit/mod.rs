@@ -8,8 +8,12 @@
 mod cabinets;
 mod choice;
 mod fittings;
+mod fronts;
 mod measure;
+mod openings;
+mod part;
 mod pins;
+mod thing;
 
 use alloc::boxed::Box;
 use alloc::format;
@@ -17,10 +21,13 @@ use alloc::string::{String, ToString};
 use core::fmt;
 
 pub use choice::Choice;
+pub use fittings::has_holes;
 pub use measure::{Measure, Scope};
+pub use openings::Way;
+pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
 
 use crate::history::{Change, Step};
-use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key};
+use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key, Shop};
 use crate::label::Label;
 use crate::measure::{Length, Unit};
 
@@ -69,6 +76,92 @@ pub enum Edit {
         /// Which choice.
         choice: Choice,
     },
+    /// Another value of a length of an opening, a partition, a fixed shelf or a front.
+    PartMeasure {
+        /// The cabinet.
+        cabinet: Key,
+        /// The part.
+        part: Key,
+        /// Which length.
+        measure: PartMeasure,
+        /// Its new value.
+        value: Length,
+    },
+    /// The next of the ways an opening, a partition, a fixed shelf or a front can be made.
+    PartChoose {
+        /// The cabinet.
+        cabinet: Key,
+        /// The part.
+        part: Key,
+        /// Which choice.
+        choice: PartChoice,
+    },
+    /// A bay divided into so many parts.
+    Divide {
+        /// The cabinet.
+        cabinet: Key,
+        /// The bay.
+        opening: Key,
+        /// Which way.
+        way: Way,
+        /// How many parts.
+        parts: u16,
+    },
+    /// A partition or a fixed shelf less.
+    Unite {
+        /// The cabinet.
+        cabinet: Key,
+        /// The partition or fixed shelf.
+        divider: Key,
+    },
+    /// The next way of closing an opening by doors: hung left, hung right, a pair, none.
+    Door {
+        /// The cabinet.
+        cabinet: Key,
+        /// The opening.
+        opening: Key,
+    },
+    /// So many drawers over an opening, in place of those that are there; the same number again takes them away.
+    Drawers {
+        /// The cabinet.
+        cabinet: Key,
+        /// The opening.
+        opening: Key,
+        /// How many.
+        count: u16,
+    },
+    /// So many drawers behind the door of an opening; the same number again takes them away.
+    InnerDrawers {
+        /// The cabinet.
+        cabinet: Key,
+        /// The opening.
+        opening: Key,
+        /// How many.
+        count: u16,
+    },
+    /// A false front at the head of an opening; again takes it away.
+    FalseFront {
+        /// The cabinet.
+        cabinet: Key,
+        /// The opening.
+        opening: Key,
+    },
+    /// One front less.
+    NoFront {
+        /// The cabinet.
+        cabinet: Key,
+        /// The front.
+        front: Key,
+    },
+    /// A front of so many whole modules.
+    Modules {
+        /// The cabinet.
+        cabinet: Key,
+        /// The front.
+        front: Key,
+        /// How many.
+        count: u16,
+    },
     /// Pin holes on both walls of a bay: set when one of the run is missing, taken away when all are there.
     Pins(BayRun),
     /// Hinge plates on one wall of a bay, one after the other along the run; set or taken away as pins are.
@@ -86,7 +179,7 @@ pub enum Edit {
     Recount {
         /// The cabinet.
         cabinet: Key,
-        /// The fitting.
+        /// The fitting, free row or fixed shelf.
         fitting: Key,
         /// Where counting starts from now on.
         datum: Datum,
@@ -188,6 +281,16 @@ impl Edit {
                 value,
             } => measure.set(job, *cabinet, *value),
             Self::Choose { cabinet, choice } => choice.step_on(job, *cabinet),
+            Self::PartMeasure { .. }
+            | Self::PartChoose { .. }
+            | Self::Divide { .. }
+            | Self::Unite { .. }
+            | Self::Door { .. }
+            | Self::Drawers { .. }
+            | Self::InnerDrawers { .. }
+            | Self::FalseFront { .. }
+            | Self::NoFront { .. }
+            | Self::Modules { .. } => self.apply_to_part(job),
             Self::Pins(run) => pins::toggle(job, *run),
             Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
             Self::Runners(run) => fittings::toggle_runners(job, *run),
@@ -233,6 +336,57 @@ impl Edit {
     }
 }
 
+impl Edit {
+    /// The step of an edit of an opening, a partition, a fixed shelf or a front.
+    fn apply_to_part(&self, job: &Job) -> Result<Step, Refusal> {
+        match *self {
+            Self::PartMeasure {
+                cabinet,
+                part,
+                measure,
+                value,
+            } => measure.set(job, cabinet, part, value),
+            Self::PartChoose {
+                cabinet,
+                part,
+                choice,
+            } => choice.step_on(job, cabinet, part),
+            Self::Divide {
+                cabinet,
+                opening,
+                way,
+                parts,
+            } => openings::divide(job, cabinet, opening, way, parts),
+            Self::Unite { cabinet, divider } => openings::unite(job, cabinet, divider),
+            Self::Door { cabinet, opening } => fronts::next_door(job, cabinet, opening),
+            Self::Drawers {
+                cabinet,
+                opening,
+                count,
+            } => fronts::drawers(job, cabinet, opening, count),
+            Self::InnerDrawers {
+                cabinet,
+                opening,
+                count,
+            } => fronts::inner_drawers(job, cabinet, opening, count),
+            Self::FalseFront { cabinet, opening } => fronts::toggle_false(job, cabinet, opening),
+            Self::NoFront { cabinet, front } => fronts::take_away(job, cabinet, front),
+            Self::Modules {
+                cabinet,
+                front,
+                count,
+            } => fronts::modules(job, cabinet, front, count),
+            _ => Err(nothing()),
+        }
+    }
+}
+
+/// What an opening is called, or what stands for the whole.
+fn opening_name(layout: &crate::layout::Layout, opening: Key) -> String {
+    let name = layout.names.opening(opening);
+    name.map_or_else(|| "the opening".to_string(), |name| name.to_string())
+}
+
 /// A cabinet and its position in the list.
 fn cabinet(job: &Job, key: Key) -> Result<(usize, &Cabinet), Refusal> {
     job.cabinets
@@ -265,6 +419,22 @@ fn change(
     Ok(Step {
         label,
         change: Change::Cabinet { at, before, after },
+    })
+}
+
+/// A step that changes the house defaults by `edit`, which gives the step's label.
+fn change_shop(job: &Job, edit: impl FnOnce(&mut Shop) -> String) -> Result<Step, Refusal> {
+    let mut after = job.shop.clone();
+    let label = edit(&mut after);
+    if after == job.shop {
+        return Err(nothing());
+    }
+    Ok(Step {
+        label,
+        change: Change::Shop {
+            before: Box::new(job.shop.clone()),
+            after: Box::new(after),
+        },
     })
 }
 

@@ -3,8 +3,8 @@
 use alloc::vec::Vec;
 
 use super::{
-    Acceptance, Back, Bottom, Carcass, Copy, Division, EndOffsets, Fit, FreeHole, FreeRow, Joint,
-    Key, Label, Opening, PanelId, Shop, Sides, Size, Top, TopKind,
+    Acceptance, Back, Bottom, Carcass, Copy, Datum, Division, EndOffsets, Fit, FreeHole, FreeRow,
+    Joint, Key, Label, Opening, PanelId, ShelfHeight, Shop, Sides, Size, Top, TopKind,
 };
 use crate::measure::Length;
 
@@ -116,6 +116,25 @@ impl Cabinet {
             .chain(measured.map(|cut| cut.panel))
             .filter_map(PanelId::partition)
             .for_each(visit);
+    }
+
+    /// Where the places of a fitting, a free row or a fixed shelf are counted from; `None` when it has no hole number.
+    #[must_use]
+    pub fn datum_of(&self, thing: Key) -> Option<Datum> {
+        let row = self.free_rows.iter().find(|row| row.key == thing);
+        let mut shelf_at = None;
+        self.opening.each(&mut |opening| {
+            if let Division::Stacked(parts) = &opening.division {
+                let shelf = parts.rest.iter().find(|(shelf, _)| shelf.key == thing);
+                shelf_at = shelf_at.or(shelf.map(|(shelf, _)| shelf.at));
+            }
+        });
+        let place = row.map(|row| row.first).or(match shelf_at {
+            Some(ShelfHeight::Hole(place)) => Some(place),
+            Some(ShelfHeight::Underside(_)) | None => None,
+        });
+        let of_bay = || self.opening.datum_of(thing);
+        place.map(|place| place.datum).or_else(of_bay)
     }
 
     /// Calls `visit` with the key of everything in this cabinet that has one.

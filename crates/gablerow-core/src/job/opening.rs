@@ -292,15 +292,42 @@ impl Opening {
     }
 }
 
+impl Bay {
+    /// Whether no zone, shelf, plate or runner is in it.
+    #[must_use]
+    pub fn holds_nothing(&self) -> bool {
+        self.zones.is_empty()
+            && self.shelves.is_empty()
+            && self.plates.is_empty()
+            && self.runners.is_empty()
+    }
+}
+
 impl SideBySide {
+    /// The parts from left to right.
+    pub fn parts(&self) -> impl Iterator<Item = &Part> {
+        core::iter::once(&self.first).chain(self.rest.iter().map(|(_, part)| part))
+    }
+
+    /// The part so many from the left, the first being 0.
+    #[must_use]
+    pub fn part(&self, at: usize) -> Option<&Part> {
+        self.parts().nth(at)
+    }
+
+    /// The parts from left to right, to be changed.
+    pub fn parts_mut(&mut self) -> impl Iterator<Item = &mut Part> {
+        core::iter::once(&mut self.first).chain(self.rest.iter_mut().map(|(_, part)| part))
+    }
+
     fn openings_mut(&mut self) -> impl Iterator<Item = &mut Opening> {
-        let rest = self.rest.iter_mut().map(|(_, part)| &mut part.opening);
-        core::iter::once(&mut self.first.opening).chain(rest)
+        self.parts_mut().map(|part| &mut part.opening)
     }
 }
 
 impl Stacked {
-    fn openings_mut(&mut self) -> impl Iterator<Item = &mut Opening> {
+    /// The openings from the foot up, to be changed.
+    pub fn openings_mut(&mut self) -> impl Iterator<Item = &mut Opening> {
         core::iter::once(&mut self.first).chain(self.rest.iter_mut().map(|(_, opening)| opening))
     }
 }

@@ -7,6 +7,11 @@ use crate::job::{Bay, Depth, FaceId, Hand, HolePlace, Key, PinRows, Plate, Runne
 use crate::measure::Length;
 use crate::sum::Sum;
 
+/// How far a loose shelf ends before the back panel. Common practice.
+const SHELF_TO_BACK: Length = Length::from_mm(2);
+/// How far a loose shelf ends before either wall. Common practice.
+const SHELF_TO_WALL: Length = Length::from_mm(1);
+
 const WALLS: [Hand; 2] = [Hand::Left, Hand::Right];
 
 /// Asks for everything the bay owns.
@@ -153,13 +158,12 @@ fn ask_shelf(walk: &mut Walk, bay: &Bay, made: &BayLayout, shelf: &Shelf) {
     let underside = walk.layout.height(shelf.hole.number(walk.layout.last)) + rise;
     let thickness = walk.thickness(&shelf.board);
     let front = rows::bay_front(bay, walk.house).total() + shelf.setback_front;
-    // Cut 2 short of the back panel and 1 short of either wall, as shelves are by common practice.
     let keep_out = KeepOut {
         item: Item::Shelf,
         owner: Some(shelf.key),
-        x: Span::new(front, made.inner_depth.total() - Length::from_mm(2)),
+        x: Span::new(front, made.inner_depth.total() - SHELF_TO_BACK),
         z: Span::new(underside, underside + thickness),
-        u: Span::new(Length::from_mm(1), made.width - Length::from_mm(1)),
+        u: Span::new(SHELF_TO_WALL, made.width - SHELF_TO_WALL),
     };
     WALLS
         .into_iter()

@@ -13,10 +13,14 @@ pub struct Span {
 }
 
 impl Span {
-    /// The interval from one length to another, which may not be smaller.
+    /// The interval from one length to another; an empty one, which meets nothing, when the second is smaller: a shelf may
+    /// be set back deeper than its bay.
     #[must_use]
     pub fn new(from: Length, to: Length) -> Self {
-        Self { from, to }
+        Self {
+            from,
+            to: to.max(from),
+        }
     }
 
     /// How far two intervals overlap: above 0 they meet, at 0 they touch, below 0 it is the distance between them.

@@ -50,6 +50,10 @@ pub struct Layout {
     pub last: i16,
     /// The uprights: left side, partitions, right side, from left to right; of openings above each other the lower first.
     pub uprights: Vec<Upright>,
+    /// Every opening, outer ones first.
+    pub openings: Vec<OpeningLayout>,
+    /// The thickness of fronts that have none of their own.
+    pub front_thickness: Length,
     /// The bays, as they are listed.
     pub bays: Vec<BayLayout>,
     /// The fronts, of outer openings first, from the foot up; both leaves of a pair.
@@ -60,6 +64,21 @@ pub struct Layout {
     pub names: Names,
     /// What could not be computed, said openly.
     pub open_points: Vec<OpenPoint>,
+}
+
+/// The clear space of an opening, divided or not, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OpeningLayout {
+    /// The opening.
+    pub key: Key,
+    /// From the outer face of the left side to its clear space.
+    pub across: Length,
+    /// Clear width.
+    pub width: Length,
+    /// From the carcass underside to its floor.
+    pub floor: Length,
+    /// From the carcass underside to what closes it above.
+    pub ceiling: Length,
 }
 
 /// Where a bay is, and where its rows stand.
@@ -180,6 +199,20 @@ impl Layout {
             .ends(cabinet.size.height)
             .balance(shop.limits.to_end);
         row.map_or(0, |row| i16::try_from(row.count).unwrap_or(i16::MAX))
+    }
+
+    /// The clear space of an opening.
+    #[must_use]
+    pub fn opening(&self, key: Key) -> Option<&OpeningLayout> {
+        self.openings.iter().find(|opening| opening.key == key)
+    }
+
+    /// The number of the hole nearest to a height above the carcass underside, the lower of two; at least 1.
+    #[must_use]
+    pub fn nearest_hole(&self, z: Length) -> i16 {
+        let half = Length::from_counts(Length::PITCH.counts() / 2 - 1);
+        let pitches = (z - self.grid.first + half).div_floor(Length::PITCH);
+        i16::try_from(pitches.saturating_add(1)).map_or(1, |number| number.min(self.last).max(1))
     }
 
     /// The upright with this name.

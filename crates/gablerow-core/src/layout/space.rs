@@ -4,7 +4,10 @@ use alloc::vec::Vec;
 
 use super::fixed::FixedPanel;
 use super::fronts::{self, Laps};
-use super::{BayLayout, Face, House, Item, Layout, OpenPoint, Span, Upright, fittings, free, rows};
+use super::{
+    BayLayout, Face, House, Item, Layout, OpenPoint, OpeningLayout, Span, Upright, fittings, free,
+    rows,
+};
 use crate::cards::CardId;
 use crate::grid::{Grid, Mismatch};
 use crate::job::{
@@ -53,6 +56,8 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
             last: Layout::last_hole(cabinet, house.shop),
             grid,
             uprights: Vec::with_capacity(4),
+            openings: Vec::new(),
+            front_thickness: house.front_thickness(None),
             bays: Vec::new(),
             fronts: Vec::new(),
             panels: Vec::new(),
@@ -75,6 +80,13 @@ pub(super) fn lay_out(cabinet: &Cabinet, house: House) -> Layout {
 
 impl Walk<'_> {
     fn opening(&mut self, opening: &Opening, space: &Space) {
+        self.layout.openings.push(OpeningLayout {
+            key: opening.key,
+            across: space.across,
+            width: space.width,
+            floor: space.floor.total(),
+            ceiling: space.ceiling.total(),
+        });
         fronts::lay_out(self, opening, space);
         let height = space.ceiling.total() - space.floor.total();
         if space.width.min(height).min(self.inner_depth.total()) <= Length::ZERO {

@@ -3,9 +3,11 @@
 //! The bounds are house limits: wide enough for any cabinet, narrow enough to catch a slipped
 //! decimal mark or a wrong unit.
 
+use alloc::format;
+use alloc::string::{String, ToString};
 use core::fmt;
 
-use super::Length;
+use super::{Length, Unit};
 
 /// What a quantity is called, how small and how large it may be (both included), and why.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,6 +65,19 @@ pub struct OutOfRange {
     pub range: Range,
     /// The length that does not.
     pub length: Length,
+}
+
+impl OutOfRange {
+    /// As people read it who work in this unit; in mm it is what it displays.
+    #[must_use]
+    pub fn show(&self, unit: Unit) -> String {
+        if unit == Unit::Millimetre {
+            return self.to_string();
+        }
+        let Range { name, min, max, .. } = self.range;
+        let [length, min, max] = [self.length, min, max].map(|length| length.show(unit));
+        format!("{name}: {length}, but it is {min} to {max}")
+    }
 }
 
 impl fmt::Display for OutOfRange {
@@ -295,6 +310,11 @@ mod tests {
         assert_eq!(
             BAND.check(Length::from_um(5_500)).unwrap_err().to_string(),
             "edge band: 5.5, but it is 0 to 5 mm"
+        );
+        let tall = CARCASS_HEIGHT.check(Length::from_inch_64ths(200 * 64));
+        assert_eq!(
+            tall.unwrap_err().show(Unit::Inch),
+            "carcass height: 200\", but it is ~3 15/16\" to 157 15/32\" (~+0.3)"
         );
         assert_eq!(
             HOLE_NUMBER.check(-3).unwrap_err().to_string(),

@@ -97,10 +97,10 @@ fn a_cap_in_mm_rules_long_spans() {
     let kcma = limit("L/192, at most 6.4 mm");
     near(kcma.at(mm(2_000)), 6.4, 0.0);
     let span = longest_under_pressure(12_500.0, mm(30), 718.2, kcma);
-    let long = Length::from_um((span * 1_000.0) as i32);
+    let long = (0..).map(mm).take_while(|l| l.mm() <= span).last().unwrap();
     let section = Section::board(mm(300), mm(30), 12_500.0);
     let load = line_load_of_pressure(718.2, mm(300));
-    near(sag(section, long, load, &NO_CREEP).now, 6.4, 1e-4);
+    near(sag(section, long, load, &NO_CREEP).now, 6.4, 0.03);
 }
 
 // Source: Architectural Woodwork Standards ed. 1, 4.4.14.10.11-13, p. 279: longest shelves in whole inches against L/144.

@@ -1,6 +1,6 @@
 //! On a face: walking, and setting fittings.
 
-use gablerow_core::edit::{BayRun, Edit};
+use gablerow_core::edit::{BayRun, Edit, has_holes};
 use gablerow_core::job::{Datum, FaceId, Hand};
 use gablerow_core::layout::Layout;
 
@@ -88,7 +88,8 @@ fn go(app: &mut App) {
         Some(hole) => to_hole(app, hole),
         None => {
             app.notice = Some(Notice::refused(format!(
-                "hole {number}, but this cabinet has holes 1-{last}"
+                "hole {number}, but {}",
+                has_holes(last)
             )));
         }
     }
@@ -278,10 +279,10 @@ fn recount(app: &mut App) -> Vec<Effect> {
             .hole
             .users
             .first()?;
-        Some((fitting, scene.cabinet.opening.datum_of(fitting)?))
+        Some((fitting, scene.cabinet.datum_of(fitting)?))
     });
     let Some((fitting, datum)) = found else {
-        return refuse(app, "no fitting of a bay here");
+        return refuse(app, "nothing here that is counted by holes");
     };
     let at = Datum::ALL
         .iter()

@@ -147,8 +147,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             let current = job
                 .cabinet(app.spot.cabinet)
                 .and_then(|cabinet| measure.read(job, cabinet));
-            let current =
-                current.ok_or_else(|| format!("this cabinet has no {}", measure.words()))?;
+            let current = current.ok_or_else(|| measure.missing().to_owned())?;
             let value = parse_onto(text, current, job.unit).map_err(|wrong| wrong.to_string())?;
             if value == current {
                 return Ok(Answer::Same);

@@ -13,8 +13,9 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     };
     let last = lines().count() - 1;
     match action {
-        Action::Up => app.pane = Some(Pane::Sizes(at.saturating_sub(1))),
-        Action::Down => app.pane = Some(Pane::Sizes((at + 1).min(last))),
+        // The list is long, and both its ends are wanted often: it goes round.
+        Action::Up => app.pane = Some(Pane::Sizes(at.checked_sub(1).unwrap_or(last))),
+        Action::Down => app.pane = Some(Pane::Sizes(if at < last { at + 1 } else { 0 })),
         Action::Leave => app.pane = None,
         Action::Enter => match lines().nth(at) {
             Some(SizeLine::Choice(choice)) => {
@@ -54,10 +55,7 @@ pub(super) fn begin(app: &mut App) {
             ask(app, Purpose::Measure(measure), &offered);
         }
         None => {
-            app.notice = Some(Notice::refused(format!(
-                "this cabinet has no {}",
-                measure.words()
-            )));
+            app.notice = Some(Notice::refused(measure.missing()));
         }
     }
 }

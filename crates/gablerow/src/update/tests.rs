@@ -196,10 +196,12 @@ fn a_length_in_the_wrong_unit_is_refused_with_a_way_to_type_it() {
     );
     assert_eq!(
         complaint("ie", "720").as_deref(),
-        Some("carcass height: 18288, but it is 100 to 4000 mm; for mm type 720mm")
+        Some(
+            "carcass height: 720\", but it is ~3 15/16\" to 157 15/32\" (~+0.3); for mm type 720mm"
+        )
     );
     // Neither unit makes a height of these, and the last one has its unit.
-    for neither in ["9999", "1/2", "1\""] {
+    for neither in ["9999", "1/2", "3\""] {
         let said = complaint("e", neither).unwrap();
         assert!(!said.contains(" type "), "{neither}: {said}");
     }

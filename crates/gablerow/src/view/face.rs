@@ -7,7 +7,7 @@ use gablerow_papers::board::Projection;
 
 use super::board::{Cursor, Window};
 use super::canvas::Canvas;
-use super::panel::{self, GUTTER};
+use super::panel::{self, GUTTER, Panel};
 use super::{info, sizes};
 use crate::app::{App, Pane, WIDE_FROM};
 use crate::scene::Scene;
@@ -76,7 +76,8 @@ fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
     let projection = Projection::of(drawing, room);
     let height = canvas.height();
     let window = Window::of(&[&projection], height - 1, app.spot.hole);
-    let wide = projection.columns + 2;
+    let panel = Panel::of(drawing, &projection, room, false);
+    let wide = panel.width();
     numbers(
         &mut canvas.part(0, 1, before, height - 1),
         app,
@@ -84,13 +85,7 @@ fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
         window,
     );
     let mut part = canvas.part(before, 0, wide, height);
-    panel::draw(
-        &mut part,
-        drawing,
-        &projection,
-        window,
-        cursor(app, drawing),
-    );
+    panel.draw(&mut part, window, cursor(app, drawing));
     before + wide
 }
 
@@ -145,16 +140,13 @@ fn book(canvas: &mut Canvas, app: &App, scene: &Scene, mate: &FaceDrawing, besid
     };
     let [left_on, right_on] = [left, right].map(|drawing| Projection::of(drawing, room));
     let window = Window::of(&[&left_on, &right_on], height - 1, app.spot.hole);
-    let (left_wide, right_wide) = (left_on.columns + 2, right_on.columns + 2);
+    let left_panel = Panel::of(left, &left_on, room, true);
+    let right_panel = Panel::of(right, &right_on, room, false);
+    let (left_wide, right_wide) = (left_panel.width(), right_panel.width());
     // The mate scrolls along, but the person does not stand on it.
     let on = |drawing: &FaceDrawing| cursor(app, own).filter(|_| drawing.face == own.face);
-    panel::draw(
-        &mut canvas.part(0, 0, left_wide, height),
-        left,
-        &left_on,
-        window,
-        on(left),
-    );
+    let mut part = canvas.part(0, 0, left_wide, height);
+    left_panel.draw(&mut part, window, on(left));
     gutter(
         &mut canvas.part(left_wide, 1, GUTTER, height - 1),
         app,
@@ -163,7 +155,7 @@ fn book(canvas: &mut Canvas, app: &App, scene: &Scene, mate: &FaceDrawing, besid
         window,
     );
     let mut part = canvas.part(left_wide + GUTTER, 0, right_wide, height);
-    panel::draw(&mut part, right, &right_on, window, on(right));
+    right_panel.draw(&mut part, window, on(right));
     left_wide + GUTTER + right_wide
 }
 

@@ -2,11 +2,13 @@
 
 use std::borrow::Cow;
 
+use gablerow_core::check::Level;
 use unicode_width::UnicodeWidthStr;
 
 use super::canvas::Canvas;
+use super::words::{self, level_role};
 use crate::action::Action;
-use crate::app::{App, Asked, Line, Purpose, Screen};
+use crate::app::{App, Asked, Line, Purpose, Screen, WIDE_FROM};
 use crate::keymap::{self, Binding, Context};
 use crate::scene::Scene;
 use crate::theme::Role;
@@ -35,8 +37,13 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
             hints(&mut line, app, after + 1);
         }
         (None, None) if is_entering(app) => entry(&mut line, app),
-        // Both walls leave no room for the numbers of the cursor but this.
         (None, None) if app.screen == Screen::Book && app.pane.is_none() => {
+            let state = if width < WIDE_FROM {
+                state(&mut line, app, scene)
+            } else {
+                0
+            };
+            let mut line = line.part(0, 0, width - state, 1);
             let after = line.text(0, 0, &place(app, scene), Role::Strong);
             hints(&mut line, app, after + 1);
         }
@@ -44,12 +51,33 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
     }
 }
 
+/// How many findings are open, and whether the job is saved, at the right end: both walls leave no other room for it. Gives
+/// the columns it takes, and a blank before it.
+fn state(line: &mut Canvas, app: &App, scene: &Scene) -> u16 {
+    let (saved, role) = words::saved(app);
+    line.text_right(0, saved, role);
+    let mut wide = saved.width() + 2;
+    for level in Level::ALL.into_iter().rev() {
+        let count = words::open_findings(&scene.findings, level).count();
+        if count > 0 {
+            let text = format!("{count} {}", level.word());
+            let before = line
+                .width()
+                .saturating_sub(u16::try_from(wide).unwrap_or(u16::MAX));
+            let mut part = line.part(0, 0, before, 1);
+            part.text_right(0, &text, level_role(level));
+            wide += text.width() + 1;
+        }
+    }
+    u16::try_from(wide).unwrap_or(u16::MAX).min(line.width())
+}
+
 /// The numbers of the cursor, short.
 fn place(app: &App, scene: &Scene) -> String {
     let (unit, drawing, hole) = (app.desk.job.unit, &scene.drawing, app.spot.hole);
     let height = drawing.height(hole);
     let setback = scene.row(app.spot.row).map_or(String::new(), |row| {
-        format!("{} from front, ", row.x.short(unit))
+        format!("{} front, ", row.x.short(unit))
     });
     let name = &scene.cabinet.name;
     format!(
@@ -61,7 +89,49 @@ fn place(app: &App, scene: &Scene) -> String {
 
 /// As many hints as fit whole.
 fn hints(line: &mut Canvas, app: &App, from: u16) {
-    hint_each(line, from, keymap::hints(app.context()));
+    let room = line.width().saturating_sub(from);
+    let all = keymap::hints(app.context());
+    let (mut shown, _) = fitting(line, room, &all);
+    // Whatever else has no room, the key to all keys has: the last hints give way to it.
+    let help = all.iter().find(|binding| binding.action == Action::Help);
+    if let Some(help) = help.filter(|help| !shown.contains(help)) {
+        let needed = hint(line, help).2;
+        while width_of(line, &shown).saturating_add(needed) > room && shown.pop().is_some() {}
+        shown.push(help);
+    }
+    hint_each(line, from, shown);
+}
+
+/// The hints of a face that have no room on the last line, from the line `y` down: there they may have some.
+pub(super) fn further_hints(canvas: &mut Canvas, app: &App, y: u16) {
+    if app.context() != Context::Face {
+        return;
+    }
+    let all = keymap::hints(Context::Face);
+    let (_, mut left) = fitting(canvas, app.size.0, &all);
+    for y in y..canvas.height() {
+        let (shown, rest) = fitting(canvas, canvas.width(), &left);
+        let width = canvas.width();
+        hint_each(&mut canvas.part(0, y, width, 1), 0, shown);
+        left = rest;
+    }
+}
+
+type Hints = Vec<&'static Binding>;
+
+/// The first hints that fit whole, and the rest.
+fn fitting(canvas: &Canvas, room: u16, hints: &[&'static Binding]) -> (Hints, Hints) {
+    let count = (1..=hints.len())
+        .take_while(|&count| width_of(canvas, &hints[..count]) <= room)
+        .count();
+    let (shown, rest) = hints.split_at(count);
+    (shown.to_vec(), rest.to_vec())
+}
+
+/// The columns that hints take.
+fn width_of(canvas: &Canvas, hints: &[&Binding]) -> u16 {
+    let wide = hints.iter().map(|binding| hint(canvas, binding).2);
+    wide.fold(0, u16::saturating_add)
 }
 
 fn hint_each<'a>(line: &mut Canvas, from: u16, bindings: impl IntoIterator<Item = &'a Binding>) {
@@ -89,19 +159,11 @@ fn hint(line: &Canvas, binding: &Binding) -> (Cow<'static, str>, &'static str, u
 
 /// A question, cut so that all of its keys are seen.
 fn asking(line: &mut Canvas, app: &App, text: &str) {
-    let hints_wide = hints_width(line, app);
+    let hints_wide = width_of(line, &keymap::hints(app.context()));
     let room = line.width().saturating_sub(hints_wide + 1);
     let mut question = line.part(0, 0, room, 1);
     let after = question.text(0, 0, &format!(" {text} "), Role::Warn);
     hints(line, app, after + 1);
-}
-
-/// The columns that all hints of the place take.
-fn hints_width(line: &Canvas, app: &App) -> u16 {
-    let wide = keymap::hints(app.context())
-        .into_iter()
-        .map(|binding| hint(line, binding).2);
-    wide.fold(0, u16::saturating_add)
 }
 
 /// Whether something has been typed toward the next fitting, where the next key can be one.

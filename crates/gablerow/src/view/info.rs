@@ -7,6 +7,7 @@ use gablerow_core::measure::{Length, Unit};
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
+use super::foot;
 use super::words::{self, level_role};
 use crate::app::App;
 use crate::scene::{self, Scene};
@@ -22,7 +23,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
     y = sizes(canvas, app, scene, y + 1);
     y = rows(canvas, app, scene, y + 1);
     y = mate(canvas, app, scene, y + 1);
-    checks(canvas, scene, y + 1);
+    y = checks(canvas, scene, y + 1);
+    foot::further_hints(canvas, app, y + 1);
 }
 
 fn header(canvas: &mut Canvas, app: &App, scene: &Scene) {
@@ -34,12 +36,7 @@ fn header(canvas: &mut Canvas, app: &App, scene: &Scene) {
     let after = canvas.text(0, 0, scene.cabinet.name.as_str(), Role::Title);
     let after = canvas.text(after + 1, 0, app.desk.job.title.as_str(), Role::Plain);
     canvas.text(after + 1, 0, &format!("{at}/{}", faces.len()), Role::Dim);
-    let history = &app.desk.history;
-    let (state, role) = match (history.is_saved(), app.desk.has_file) {
-        (true, true) => ("saved", Role::Good),
-        (true, false) => ("new", Role::Dim),
-        (false, _) => ("not saved", Role::Note),
-    };
+    let (state, role) = words::saved(app);
     canvas.text_right(1, state, role);
 }
 
@@ -170,7 +167,8 @@ fn mate(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     canvas.paragraph(y, 0, &text, Role::Plain)
 }
 
-fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
+/// The open findings, as far as there is room; gives the line after them.
+fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
     let mut x = 0;
     for level in Level::ALL {
         let count = words::open_findings(&scene.findings, level).count();
@@ -218,7 +216,7 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
                 &format!("{more_to_come} more in the checks"),
                 Role::Dim,
             );
-            return;
+            return y + 1;
         }
         let most = FINDING_LINES_MOST.min(room);
         if lines.len() > most {
@@ -236,4 +234,5 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) {
             y += 1;
         }
     }
+    y
 }

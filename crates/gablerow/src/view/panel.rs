@@ -4,6 +4,7 @@ use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::measure::Unit;
 
 use gablerow_papers::board::Projection;
+use unicode_width::UnicodeWidthStr;
 
 use super::board::{self, Cursor, Window};
 use super::canvas::Canvas;
@@ -16,50 +17,124 @@ pub(super) fn numbers_width(unit: Unit) -> u16 {
         Unit::Inch => 14,
     }
 }
+
 /// Columns between the two panels of a book.
 pub(super) const GUTTER: u16 = 6;
 
-/// Draws the board with its edge words on the line above; the part is as wide as the board and both its edges.
-pub(super) fn draw(
-    canvas: &mut Canvas,
-    drawing: &FaceDrawing,
-    projection: &Projection,
-    window: Window,
-    cursor: Option<Cursor>,
-) {
-    let width = canvas.width();
-    let (left, right) = if projection.front_left {
-        ("front", "back")
-    } else {
-        ("back", "front")
-    };
-    canvas.text(0, 0, left, Role::Gutter);
-    canvas.text_right(0, right, Role::Gutter);
-    let panel = drawing.name.panel;
-    let names = match projection.is_smaller() {
-        // Drawn smaller than true to scale, and said so.
-        true => {
-            let column = projection.column.exact_mm();
-            [
-                format!("{panel}, a column is {column} mm"),
-                format!("column {column} mm"),
-            ]
-        }
-        false => [drawing.name.to_string(), panel.to_string()],
-    };
-    for name in names {
-        let wide = u16::try_from(name.len()).unwrap_or(u16::MAX);
-        if wide.saturating_add(12) < width {
-            canvas.text((width - wide) / 2, 0, &name, Role::Title);
-            break;
+/// The least width that has room for both edge words.
+const EDGE_WORDS: usize = "front back".len();
+/// Columns that both edge words and blanks around the name take.
+const AROUND_NAME: usize = 12;
+
+/// What stands on the line above a board.
+struct Header {
+    edges: [&'static str; 2],
+    /// What the panel is called, or how small it is drawn; nothing when there is no room.
+    name: String,
+    /// Columns the name takes beside a board that is too narrow for it.
+    beside: u16,
+}
+
+impl Header {
+    /// The header of a board that has so many columns to spare beside it.
+    fn of(drawing: &FaceDrawing, projection: &Projection, spare: u16) -> Self {
+        let width = usize::from(projection.columns) + 2;
+        let words = match width >= EDGE_WORDS {
+            true => ["front", "back"],
+            false => ["F", "B"],
+        };
+        let edges = match (projection.front_left, words) {
+            (true, edges) => edges,
+            (false, [front, back]) => [back, front],
+        };
+        let names = names(drawing, projection);
+        let above = names
+            .iter()
+            .find(|name| name.width() + AROUND_NAME < width)
+            .map(|name| (name, 0));
+        let beside = || {
+            let fits = |name: &&String| name.width() < usize::from(spare);
+            let name = names.iter().find(fits)?;
+            Some((name, u16::try_from(name.width() + 1).ok()?))
+        };
+        let (name, beside) = above.or_else(beside).unzip();
+        Self {
+            edges,
+            name: name.cloned().unwrap_or_default(),
+            beside: beside.unwrap_or_default(),
         }
     }
-    let height = canvas.height().saturating_sub(1);
-    board::draw(
-        &mut canvas.part(0, 1, width, height),
-        drawing,
-        projection,
-        window,
-        cursor,
-    );
+}
+
+/// What may stand above a board, the longest first.
+fn names(drawing: &FaceDrawing, projection: &Projection) -> Vec<String> {
+    let panel = drawing.name.panel;
+    if !projection.is_smaller() {
+        return vec![drawing.name.to_string(), panel.to_string()];
+    }
+    // Drawn smaller than true to scale, and said so.
+    let column = projection.column.exact_mm();
+    vec![
+        format!("{panel}, a column is {column} mm"),
+        format!("{panel}, column {column}"),
+        format!("column {column} mm"),
+    ]
+}
+
+/// A board, what stands above it, and whether a name that stands beside it stands on its left.
+pub(super) struct Panel<'a> {
+    drawing: &'a FaceDrawing,
+    projection: &'a Projection,
+    header: Header,
+    name_left: bool,
+}
+
+impl<'a> Panel<'a> {
+    /// A panel that may be so many columns wide, its edges left out.
+    pub(super) fn of(
+        drawing: &'a FaceDrawing,
+        projection: &'a Projection,
+        room: u16,
+        name_left: bool,
+    ) -> Self {
+        let spare = room.saturating_sub(projection.columns);
+        Self {
+            drawing,
+            projection,
+            header: Header::of(drawing, projection, spare),
+            name_left,
+        }
+    }
+
+    /// Columns of the board, of both its edges, and of a name beside it.
+    pub(super) fn width(&self) -> u16 {
+        self.projection.columns + 2 + self.header.beside
+    }
+
+    /// Draws the board with its header on the line above; the part is as wide as the panel.
+    pub(super) fn draw(&self, canvas: &mut Canvas, window: Window, cursor: Option<Cursor>) {
+        let (beside, wide) = (self.header.beside, self.projection.columns + 2);
+        let x = if self.name_left { beside } else { 0 };
+        if beside > 0 {
+            let at = if self.name_left { 0 } else { wide + 1 };
+            canvas.text(at, 0, &self.header.name, Role::Title);
+        }
+        let height = canvas.height();
+        let mut part = canvas.part(x, 0, wide, height);
+        let [left, right] = self.header.edges;
+        part.text(0, 0, left, Role::Gutter);
+        part.text_right(0, right, Role::Gutter);
+        if beside == 0 {
+            let name = u16::try_from(self.header.name.width()).unwrap_or(u16::MAX);
+            let middle = wide.saturating_sub(name) / 2;
+            part.text(middle, 0, &self.header.name, Role::Title);
+        }
+        board::draw(
+            &mut part.part(0, 1, wide, height.saturating_sub(1)),
+            self.drawing,
+            self.projection,
+            window,
+            cursor,
+        );
+    }
 }

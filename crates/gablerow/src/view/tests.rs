@@ -3,10 +3,11 @@
 use std::io::{self, Write};
 use std::time::{Duration, Instant};
 
-use gablerow_core::edit::Edit;
+use gablerow_core::edit::{Edit, Measure};
 use gablerow_core::history::History;
 use gablerow_core::job::Job;
 use gablerow_core::label::Label;
+use gablerow_core::measure::Length;
 use proptest::prelude::*;
 
 use super::*;
@@ -180,6 +181,81 @@ fn nothing_in_a_path_vanishes_without_a_sign() {
         .unwrap();
     let text = String::from_utf8(terminal.bytes).unwrap();
     assert!(text.contains("a▯b\u{fffd}c.json"), "{text}");
+}
+
+/// The lines of a frame, without the blanks at their ends.
+fn lines(app: &App) -> Vec<String> {
+    let frame = view(app);
+    let line = |y| {
+        let cells = (0..frame.area.width).map(|x| frame[(x, y)].symbol());
+        cells.collect::<String>().trim_end().to_owned()
+    };
+    (0..frame.area.height).map(line).collect()
+}
+
+/// The demo on its way, at a size.
+fn shown(way: &str, size: (u16, u16), edit: Option<Edit>) -> Vec<String> {
+    let mut job = demo::job().unwrap();
+    if let Some(edit) = edit {
+        edit.apply(&job).unwrap().apply(&mut job);
+    }
+    let mut app = app(job, Charset::Unicode);
+    app.size = size;
+    for character in way.chars() {
+        press(&mut app, Key::Char(character));
+    }
+    lines(&app)
+}
+
+#[test]
+fn key_to_all_keys_is_on_the_last_line_of_every_width() {
+    for width in [60, 61, 70, 80, 99, 116, 140] {
+        for way in ["", "h", "m", "mh", "e", "j", "k"] {
+            let shown = shown(way, (width, 24), None);
+            assert!(shown[23].contains("? help"), "{way} {width}: {}", shown[23]);
+        }
+    }
+}
+
+#[test]
+fn every_hint_of_a_face_is_on_screen_where_there_is_room() {
+    let shown = shown("", (80, 24), None).join("\n");
+    for binding in keymap::hints(keymap::Context::Face) {
+        let hint = format!(
+            "{} {}",
+            binding.key.name(Charset::Unicode),
+            binding.action.label()
+        );
+        assert!(shown.contains(&hint), "{hint} is not on\n{shown}");
+    }
+}
+
+#[test]
+fn narrow_panel_has_its_name_beside_it() {
+    let depth = Edit::Measure {
+        cabinet: demo::job().unwrap().cabinets[0].key,
+        measure: Measure::Depth,
+        value: Length::from_mm(60),
+    };
+    let face = shown("", (80, 24), Some(depth.clone()));
+    assert_eq!(
+        face[0].trim_start(),
+        "F    B left side, inside G1 glaze store 1/6"
+    );
+    let book = shown("m", (80, 24), Some(depth));
+    assert_eq!(
+        book[0],
+        "left side, inside F    B      B    F right side, inside"
+    );
+}
+
+#[test]
+fn book_says_what_is_open_and_whether_it_is_saved() {
+    // Pins on the hinge plate of hole 3; a move later their notice is gone.
+    let last = &shown("mst", (80, 24), None)[23];
+    assert!(last.ends_with("1 stop  not saved"), "{last}");
+    let last = &shown("m", (80, 24), None)[23];
+    assert!(last.ends_with(" new"), "{last}");
 }
 
 /// Every key of the table, and some that no table names.

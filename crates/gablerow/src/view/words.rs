@@ -5,6 +5,7 @@ use gablerow_core::job::{Cabinet, Datum, Division, HolePlace, Key};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Unit;
 
+use crate::app::App;
 use crate::theme::Role;
 
 /// What owns a hole: `hinge plate on 19-20, from head`.
@@ -62,6 +63,15 @@ fn counted(place: HolePlace) -> String {
     match place.datum {
         Datum::Foot => String::new(),
         other => format!(", from {}", other.word()),
+    }
+}
+
+/// Whether the job is saved: `saved`, `new` or `not saved`, and how that looks.
+pub(super) fn saved(app: &App) -> (&'static str, Role) {
+    match (app.desk.history.is_saved(), app.desk.has_file) {
+        (true, true) => ("saved", Role::Good),
+        (true, false) => ("new", Role::Dim),
+        (false, _) => ("not saved", Role::Note),
     }
 }
 

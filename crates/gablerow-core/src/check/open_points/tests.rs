@@ -21,11 +21,9 @@ fn fixed_front(more: Length) -> Vec<String> {
 #[test]
 fn fronts_fill_their_opening() {
     assert_eq!(fixed_front(mm(0)), Vec::<String>::new());
-    let over =
-        "the fronts of opening 1 leave 1.0 over; give one a share, or make it higher by that";
+    let over = "the fronts of bay 1 leave 1.0 over; give one a share, or make it higher by that";
     assert_eq!(fixed_front(mm(-1)), [over]);
-    let high =
-        "the fronts of opening 1 are 1.0 too high; give one a share, or make it lower by that";
+    let high = "the fronts of bay 1 are 1.0 too high; give one a share, or make it lower by that";
     assert_eq!(fixed_front(mm(1)), [high]);
 }
 

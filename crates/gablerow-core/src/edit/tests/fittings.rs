@@ -1,9 +1,14 @@
 //! Plates, runners, shelves, and where their places are counted from.
 
 use super::{make, refused, run};
-use crate::arbitrary::{bay_with, bored_hole, mm, plate, runner};
+use crate::arbitrary::{
+    LEFT_INSIDE, bay_with, bored_hole, cabinet_with, empty, fixed_shelf, mm, plate, runner, stacked,
+};
 use crate::edit::{BayRun, Edit, Measure};
-use crate::job::{Bored, CardId, Datum, FaceId, Hand, HolePlace, Inset, Job, Key, PanelId, Plate};
+use crate::job::{
+    Bored, CardId, Datum, Depth, Division, Edge, FaceId, FreeRow, Hand, HolePlace, Inset, Job, Key,
+    Label, PanelId, Plate, ShelfHeight,
+};
 use crate::measure::Length;
 
 fn plates(first: i16, last: i16) -> Edit {
@@ -36,7 +41,7 @@ fn plates_follow_one_another_along_the_run() {
     let mut job = bay_with(|_| ());
     assert_eq!(make(&mut job, &plates(3, 6)), "hinge plate on 3-6");
     assert_eq!(lower_holes(&job), [(LEFT, 3), (LEFT, 5)]);
-    assert_eq!(make(&mut job, &plates(4, 4)), "no hinge plate on 4");
+    assert_eq!(make(&mut job, &plates(4, 4)), "no hinge plate on 3-4");
     assert_eq!(lower_holes(&job), [(LEFT, 5)]);
 }
 
@@ -226,4 +231,58 @@ fn new_fitting_is_not_a_copy_or_a_partition_that_was_bored() {
     job.bored[0].copy = Key(50);
     make(&mut job, &Edit::Shelves(run(12, 12)));
     assert_eq!(key(&job), Key(51));
+}
+
+#[test]
+fn free_rows_and_fixed_shelves_are_recounted_as_well() {
+    let mut job = cabinet_with(|cabinet| {
+        let shelf = fixed_shelf(26, ShelfHeight::Hole(HolePlace::foot(11)));
+        cabinet.opening = stacked(1, empty(11), shelf, empty(12));
+        cabinet.free_rows = vec![FreeRow {
+            key: Key(31),
+            face: LEFT_INSIDE,
+            purpose: Label::known("cable"),
+            edge: Edge::Front,
+            setback: mm(60),
+            first: HolePlace::foot(3),
+            last: HolePlace::foot(20),
+            diameter: mm(5),
+            depth: Depth::Shop,
+        }];
+    });
+    for (thing, datum) in [(26, Datum::Middle), (31, Datum::Head)] {
+        let recount = Edit::Recount {
+            cabinet: Key(1),
+            fitting: Key(thing),
+            datum,
+        };
+        make(&mut job, &recount);
+        assert_eq!(job.cabinets[0].datum_of(Key(thing)), Some(datum));
+        assert_eq!(refused(&job, &recount), "nothing would change");
+    }
+    let row = &job.cabinets[0].free_rows[0];
+    // Of 22 holes the 3rd and the 20th are the 20th and the 3rd from the head.
+    assert_eq!(
+        (row.first, row.last),
+        (HolePlace::head(20), HolePlace::head(3))
+    );
+    let Division::Stacked(parts) = &job.cabinets[0].opening.division else {
+        panic!("no shelf");
+    };
+    assert_eq!(parts.rest[0].0.at, ShelfHeight::Hole(HolePlace::middle(0)));
+}
+
+#[test]
+fn cabinet_without_a_hole_says_so() {
+    let mut job = bay_with(|_| ());
+    job.cabinets[0].size.height = mm(100);
+    job.cabinets[0].offsets.foot = mm(200);
+    assert_eq!(
+        refused(&job, &Edit::Shelves(run(1, 1))),
+        "hole 1, but not one hole fits the height of this cabinet"
+    );
+    assert_eq!(
+        refused(&job, &Edit::Shelves(run(1, 4))),
+        "holes 1-4, but not one hole fits the height of this cabinet"
+    );
 }

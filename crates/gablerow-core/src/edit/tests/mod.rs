@@ -4,6 +4,7 @@ mod cabinets;
 mod fittings;
 mod laws;
 mod measures;
+mod openings;
 mod pins;
 
 use super::{BayRun, Edit, Refusal};

@@ -245,3 +245,18 @@ fn partition_under_a_fixed_shelf_meets_it_and_the_bottom() {
         .collect();
     assert_eq!(items, [Item::Bottom, Item::FixedShelf]);
 }
+
+#[test]
+fn shelf_set_back_deeper_than_its_bay_needs_no_space() {
+    let job = bay_with(|bay| {
+        let mut deep = shelf(22, 11);
+        deep.setback_front = mm(900);
+        bay.shelves = vec![deep];
+    });
+    let layout = lay_out(&job);
+    let of_shelf = |keep_out: &&KeepOut| keep_out.item == Item::Shelf;
+    let keep_outs = &face(&layout, LEFT_INSIDE).keep_outs;
+    let shelf = keep_outs.iter().find(of_shelf).unwrap();
+    assert_eq!((shelf.x.from, shelf.x.to), (mm(900), mm(900)));
+    assert!(!keep_outs.iter().any(|other| shelf.meets(other)));
+}

@@ -117,6 +117,19 @@ proptest! {
     }
 
     #[test]
+    fn no_space_ends_before_it_begins(job in arbitrary::job()) {
+        for cabinet in &job.cabinets {
+            let layout = Layout::of(cabinet, &job);
+            let faces = layout.uprights.iter().flat_map(|upright| &upright.faces);
+            for keep_out in faces.flat_map(|face| &face.keep_outs) {
+                for span in [keep_out.x, keep_out.z, keep_out.u] {
+                    prop_assert!(span.from <= span.to, "{:?}", keep_out);
+                }
+            }
+        }
+    }
+
+    #[test]
     fn bays_and_boards_add_up_to_the_width(job in arbitrary::job()) {
         for cabinet in &job.cabinets {
             let layout = Layout::of(cabinet, &job);

@@ -18,10 +18,12 @@ pub(super) fn in_one_order(mut layout: Layout) -> Layout {
     if spoiled {
         let uprights = layout.uprights.iter_mut().map(|it| &mut it.across);
         let bays = layout.bays.iter_mut().map(|it| &mut it.across);
+        let openings = layout.openings.iter_mut().map(|it| &mut it.across);
         let fronts = layout.fronts.iter_mut().map(|it| &mut it.left);
         let panels = layout.panels.iter_mut().map(|it| &mut it.across);
         uprights
             .chain(bays)
+            .chain(openings)
             .chain(fronts)
             .chain(panels)
             .for_each(|across| *across = Length::ZERO);
@@ -31,6 +33,7 @@ pub(super) fn in_one_order(mut layout: Layout) -> Layout {
         .sort_by_key(|front| (front.key, front.hung, front.left));
     layout.uprights.sort_by_key(|upright| upright.id);
     layout.bays.sort_by_key(|bay| bay.key);
+    layout.openings.sort_by_key(|opening| opening.key);
     layout.panels.sort_by_key(|panel| {
         (
             panel.owner,
@@ -56,6 +59,9 @@ pub(super) fn mirror_of(mut layout: Layout, width: Length) -> Layout {
             .for_each(|face| face.id = face.id.mirrored());
         *id = faces[0].id.panel;
         upright.across = width - upright.across - upright.thickness;
+    }
+    for opening in &mut layout.openings {
+        opening.across = width - opening.across - opening.width;
     }
     for bay in &mut layout.bays {
         (bay.left, bay.right) = (bay.right.mirrored(), bay.left.mirrored());

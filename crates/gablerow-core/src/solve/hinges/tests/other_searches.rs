@@ -36,7 +36,7 @@ impl Case {
 fn any_case(holes: core::ops::RangeInclusive<i32>, count: u8) -> impl Strategy<Value = Case> {
     (holes, 0..=count, 8..=40_i32, 20..=40_i32).prop_flat_map(|(holes, count, first, half)| {
         let high = holes * 32;
-        let taken = prop::collection::vec((1..=holes, 0..=2_i32), 0..4);
+        let taken = prop::collection::vec((1..=holes, 0..=2_i32), 0..6);
         let barred = prop::collection::vec((0..high, 10..=60_i32), 0..4);
         let door = (-20..=60_i32, high / 2..=high);
         let plate = prop_oneof![Just(PlateShape::AlongRow), Just(PlateShape::InLine)];
@@ -161,10 +161,10 @@ fn legal(case: &Case, from: Length, to: Length) -> Vec<LegalCentre> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig::with_cases(600))]
 
     #[test]
-    fn no_choice_of_places_is_better(case in any_case(2..=16, 5)) {
+    fn no_choice_of_places_is_better(case in any_case(2..=18, 6)) {
         let row = case.row();
         let placement = place(&row, case.door, case.count, END_LEAST);
         let found: Vec<LegalCentre> = placement.plates.iter().map(|plate| plate.at).collect();
@@ -191,7 +191,7 @@ proptest! {
     }
 
     #[test]
-    fn no_common_pattern_is_better(case in any_case(4..=14, 4), other in any_case(14..=14, 0)) {
+    fn no_common_pattern_is_better(case in any_case(4..=16, 5), other in any_case(16..=16, 0)) {
         let mut case = case;
         // A door whose middle falls on the grid, so that there are patterns at all.
         case.door.height = case.first * 2 - case.door.foot * 2 + Length::PITCH * (case.holes - 1);
@@ -207,13 +207,14 @@ proptest! {
             PlateShape::InLine => vec![at],
         };
         let best = |count: usize| {
-            let mut best: Option<(i64, i64)> = None;
+            let mut best: Option<(i64, i64, i64)> = None;
             choices(&legal, case.row().apart(), count, &mut Vec::new(), &mut |places| {
                 let left: Vec<Length> = places.iter().flat_map(|at| holes(at.centre)).collect();
                 let right: Vec<Length> = places.iter().flat_map(|at| holes(mirror(at))).collect();
                 if left.iter().all(|hole| !right.contains(hole)) {
                     let worth = worth(places, &legal, case.door);
-                    best = Some(best.map_or((worth.0, worth.1), |best| best.min((worth.0, worth.1))));
+                    let worth = (worth.0, worth.1, -worth.3);
+                    best = Some(best.map_or(worth, |best| best.min(worth)));
                 }
             });
             best
@@ -221,7 +222,7 @@ proptest! {
         match found {
             Ok(found) => {
                 let worth = worth(&found.left, &legal, case.door);
-                prop_assert_eq!(Some((worth.0, worth.1)), best(case.count.into()));
+                prop_assert_eq!(Some((worth.0, worth.1, -worth.3)), best(case.count.into()));
                 let mirrored: Vec<Length> = found.left.iter().rev().map(mirror).collect();
                 let right: Vec<Length> = found.right.iter().map(|at| at.centre).collect();
                 prop_assert_eq!(mirrored, right);
@@ -243,8 +244,10 @@ proptest! {
     fn an_integer_program_finds_nothing_better(case in any_case(38..=42, 6)) {
         let row = case.row();
         let placement = place(&row, case.door, case.count, END_LEAST);
-        prop_assume!(placement.plates.len() > 1 && placement.end_least == END_LEAST);
         let found: Vec<LegalCentre> = placement.plates.iter().map(|plate| plate.at).collect();
+        if found.len() < 2 {
+            return Ok(());
+        }
         let end = placement.end_least;
         let legal = row.legal(case.door.foot + end, case.door.head() - end);
         let mine = worth(&found, &legal, case.door);
