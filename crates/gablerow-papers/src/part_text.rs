@@ -256,13 +256,14 @@ impl Section<'_> {
             format!(", moved {} to the {hand}", self.show(made.moved.abs()))
         };
         let text = format!(
-            "{}: {} sides {}, {} ends {}, {}{thickness}; bottom {}, recess {}; gap at each side {}{moved}; {} {}",
+            "{}: {} sides {}, {} ends {}, {}{thickness}; {} bottom {}, recess {}; gap at each side {}{moved}; {} {}",
             made.name,
             self.count(2),
             of(&made.side),
             self.count(2),
             of(&made.end),
             made.side.board,
+            self.count(1),
             self.by(&[width.total(), length.total()]),
             self.show(made.recess),
             self.show(made.side_gap),
