@@ -88,8 +88,8 @@ columns! {
         = |record| length(record.made_box().map(|made| made.side_gap));
     moved_mm "boxes: how far spacers move them to the right; negative to the left"
         = |record| length(record.made_box().map(|made| made.moved));
-    clear_below_mm "shelves: clear height under them"
-        = |record| length(record.shelf().map(|shelf| shelf.clear_below.total()));
+    clear_below_mm "boxes and shelves: clear height under them"
+        = |record| length(record.made_box().map(|made| made.clear_below.total()).or(record.shelf().map(|shelf| shelf.clear_below.total())));
     clear_above_mm "shelves: clear height over them"
         = |record| length(record.shelf().map(|shelf| shelf.clear_above.total()));
     load_kg "shelves: the load they shall carry, where one is wished"

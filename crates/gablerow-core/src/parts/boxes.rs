@@ -15,7 +15,7 @@ use alloc::vec::Vec;
 use super::{Banded, Grain, Make, Missing, Piece};
 use crate::cards::{CardId, Runner as RunnerCard, RunnerKind};
 use crate::job::{FrontKind, Key, Label, Runner};
-use crate::layout::{BayLayout, FrontLayout, Item, Span};
+use crate::layout::{BayLayout, FrontLayout, Item, KeepOut, Span};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -57,6 +57,8 @@ pub struct BoxPart {
     pub underside: Sum,
     /// From the lower edge of its front, or of its room, up to its underside.
     pub rise: Sum,
+    /// Clear height under it, down to what is fixed there, or to a loose shelf.
+    pub clear_below: Sum,
     /// How high it can be.
     pub room: Sum,
     /// How high it is: whole steps of the shop.
@@ -178,6 +180,8 @@ impl<'a> Make<'a> {
             length,
             underside,
             rise: underside.less("lower edge of the front", front.foot),
+            clear_below: Sum::of("underside of the box", underside.total())
+                .less("what is below", self.under(found, underside.total())),
             room,
             height,
             recess: card.recess.value,
@@ -188,7 +192,7 @@ impl<'a> Make<'a> {
     }
 
     /// How high a box can be: up to the next one above it in its bay, or to what stands above it, whichever leaves less.
-    fn room(&self, found: Found, all: &[Found]) -> Sum {
+    fn room(&self, found: Found<'a>, all: &[Found]) -> Sum {
         let rules = self.shop.boxes;
         let own = found.underside.total();
         let next = all
@@ -208,26 +212,36 @@ impl<'a> Make<'a> {
             .less("underside of the box", own)
     }
 
-    /// The underside of the lowest thing above a height that a box on these runners would meet: a fixed panel, a rail, a
-    /// loose shelf, or else the ceiling of its bay.
-    fn obstacle(&self, found: Found, from: Length) -> Length {
+    /// The underside of the lowest thing above a height that a box on these runners would meet, or else the ceiling of its
+    /// bay.
+    fn obstacle(&self, found: Found<'a>, from: Length) -> Length {
+        let above = self.in_the_way(found).map(|z| z.from);
         let ceiling = found.bay.ceiling.total();
-        let Some(face) = self.layout.face(found.bay.left) else {
-            return ceiling;
-        };
-        let own = face
-            .keep_outs
-            .iter()
-            .find(|space| space.owner == Some(found.runner.key));
-        let along = own.map_or(Span::new(Length::ZERO, Length::MAX), |space| space.x);
-        let in_the_way = face.keep_outs.iter().filter(|space| {
-            !matches!(space.item, Item::Hinge | Item::Runner)
-                && space.z.from >= from
-                && space.x.overlap(along) > Length::ZERO
+        above.filter(|z| *z >= from).fold(ceiling, Length::min)
+    }
+
+    /// The top of the highest thing below a height that a box on these runners would stand on, or else the floor of its bay.
+    fn under(&self, found: Found<'a>, from: Length) -> Length {
+        let below = self.in_the_way(found).map(|z| z.to);
+        let floor = found.bay.floor.total();
+        below.filter(|z| *z <= from).fold(floor, Length::max)
+    }
+
+    /// The heights of fixed panels, rails and loose shelves on either wall that a box on these runners passes.
+    fn in_the_way(&self, found: Found<'a>) -> impl Iterator<Item = Span> + use<'a> {
+        let runner = found.runner.key;
+        let walls = [found.bay.left, found.bay.right].map(|wall| {
+            let face = self.layout.face(wall);
+            face.map_or(&[][..], |face| &face.keep_outs)
         });
-        in_the_way
-            .map(|space| space.z.from)
-            .fold(ceiling, Length::min)
+        let own = walls[0].iter().find(|space| space.owner == Some(runner));
+        let along = own.map_or(Span::new(Length::ZERO, Length::MAX), |space| space.x);
+        let meets = move |space: &&'a KeepOut| {
+            !matches!(space.item, Item::Hinge | Item::Runner)
+                && space.x.overlap(along) > Length::ZERO
+        };
+        let spaces = walls.into_iter().flatten();
+        spaces.filter(meets).map(|space| space.z)
     }
 }
 

@@ -36,6 +36,11 @@ fn three_boxes_share_one_distance_to_their_fronts() {
         [mm(263), mm(231), um(191_400)]
     );
     assert_eq!(of(|made| made.height), [mm(256), mm(224), mm(184)]);
+    // Down to the bottom, 18.6 thick.
+    assert_eq!(
+        of(|made| made.clear_below.total()),
+        [um(17_400), um(305_400), um(561_400)]
+    );
 }
 
 // Geometry: 442.1 - 42 = 400.1; with sides of 16 432.1, 5 on either side; 400.1 + 2 * 6 - 1 = 411.1; side-mount 442.1 - 25.4.
@@ -106,6 +111,9 @@ fn box_passes_under_what_it_meets_and_no_more() {
     bay_of(&mut job, 12).shelves.push(shelf(40, 24));
     // The shelf's underside: 16 + 23 * 32 + 2.5 = 754.5; less 10 and 580 it is 164.5.
     assert_eq!(parts(&job).boxes[2].room.total(), um(164_500));
+    // One on hole 17, 530.5 to 549.1, is 30.9 under the box at 580.
+    bay_of(&mut job, 12).shelves[0].hole = crate::job::HolePlace::foot(17);
+    assert_eq!(parts(&job).boxes[2].clear_below.total(), um(30_900));
 }
 
 #[test]
