@@ -20,7 +20,7 @@ const FLOORS: [&[&str]; 9] = [
     &["layout"],
     &["parts"],
     &["check", "history"],
-    &["edit", "drawing"],
+    &["edit", "drawing", "elevation"],
 ];
 
 /// What each room of the program does not name.

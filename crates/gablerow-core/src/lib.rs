@@ -8,7 +8,7 @@
 //!    layout                       uprights, rows, holes, keep-outs
 //!    parts                        what is cut and bought
 //!    check        edit  history   findings;  every change, and the way back
-//!    drawing                      a face as strokes, for every screen and paper
+//!    drawing  elevation           a face, and a cabinet from the front, as strokes for every screen and paper
 //! ```
 //!
 //! Each line uses only those above it.
@@ -22,6 +22,7 @@ pub mod cards;
 pub mod check;
 pub mod drawing;
 pub mod edit;
+pub mod elevation;
 pub mod grid;
 pub mod history;
 pub mod job;

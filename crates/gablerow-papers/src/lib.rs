@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
+//! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
@@ -16,6 +17,8 @@ pub mod board;
 mod csv;
 mod face_text;
 mod findings_text;
+pub mod front;
+mod front_signs;
 mod hole_table;
 mod holes;
 mod part_records;
@@ -27,6 +30,7 @@ mod text;
 
 pub use face_text::FaceSheet;
 pub use findings_text::findings_text;
+pub use front_signs::FrontSigns;
 pub use hole_table::hole_text;
 pub use holes::HoleRecord;
 pub use part_records::{CabinetParts, Part, PartRecord};

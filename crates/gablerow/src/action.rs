@@ -41,6 +41,20 @@ pub enum Action {
     Datum,
     /// Both walls of the bay, or one.
     Mate,
+    /// The cabinet from the front.
+    Front,
+    /// The left wall of the bay under the cursor.
+    LeftWall,
+    /// Its right wall.
+    RightWall,
+    /// What is behind a front, or around an opening.
+    Behind,
+    /// The boxes of drawers, drawn or not.
+    Boxes,
+    /// The front of the next cabinet.
+    NextCabinet,
+    /// The front of the cabinet before.
+    PreviousCabinet,
     /// The sizes.
     Sizes,
     /// The cabinets of the job.
@@ -134,17 +148,25 @@ impl Action {
 
 /// Each action with its label and its help; digits are one.
 const WORDS: &[(Action, &str, &str)] = &[
-    (Action::Up, "up", "One hole or one line up."),
-    (Action::Down, "down", "One hole or one line down."),
+    (
+        Action::Up,
+        "up",
+        "One hole or one line up; on the front to what is above.",
+    ),
+    (
+        Action::Down,
+        "down",
+        "One hole or one line down; on the front to what is below.",
+    ),
     (
         Action::Left,
         "row",
-        "To the row on the left; from the last one to the mate when both are shown.",
+        "To the row on the left, from the last one to the mate when both are shown; on the front to what is on the left.",
     ),
     (
         Action::Right,
         "row",
-        "To the row on the right; from the last one to the mate when both are shown.",
+        "To the row on the right, from the last one to the mate when both are shown; on the front to what is on the right.",
     ),
     (Action::Foot, "foot", "To the lowest hole."),
     (Action::Head, "head", "To the highest hole."),
@@ -196,6 +218,41 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::Mate,
         "mate",
         "Both walls of the bay, open like a book; again shows one face.",
+    ),
+    (
+        Action::Front,
+        "front",
+        "The cabinet from the front: bays, doors, drawers, shelves.",
+    ),
+    (
+        Action::LeftWall,
+        "face",
+        "To the left wall of the bay here, at what carries the front; of a partition its left face.",
+    ),
+    (
+        Action::RightWall,
+        "right face",
+        "To the right wall of the bay here; of a partition its right face.",
+    ),
+    (
+        Action::Behind,
+        "behind",
+        "From a front to the bay behind it, from a bay to the opening around it.",
+    ),
+    (
+        Action::Boxes,
+        "boxes",
+        "Shows the room that runners leave for their boxes; again hides it.",
+    ),
+    (
+        Action::NextCabinet,
+        "next",
+        "The front of the next cabinet.",
+    ),
+    (
+        Action::PreviousCabinet,
+        "previous",
+        "The front of the cabinet before.",
     ),
     (
         Action::Sizes,

@@ -21,6 +21,8 @@ pub struct App {
     pub spot: Spot,
     /// What fills the screen.
     pub screen: Screen,
+    /// Where the person is on the front of the cabinet.
+    pub front: FrontView,
     /// What lies beside or on it.
     pub pane: Option<Pane>,
     /// What a page lies on, and gives way to again.
@@ -57,8 +59,21 @@ pub enum Screen {
     Face,
     /// Both walls of a bay.
     Book,
+    /// The cabinet from the front.
+    Front,
     /// The cabinets; the one the line stands on.
     Job(Name),
+}
+
+/// What a person looks at on the front of a cabinet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FrontView {
+    /// The opening, front, partition or fixed shelf under the cursor; where the cabinet has none of this key, its first.
+    pub at: Name,
+    /// Whether the boxes of drawers are drawn too.
+    pub boxes: bool,
+    /// The screen one came from.
+    pub back: Screen,
 }
 
 /// What lies beside the face or on it.
@@ -212,6 +227,11 @@ impl App {
             desk,
             spot,
             screen: Screen::Face,
+            front: FrontView {
+                at: Name(0),
+                boxes: false,
+                back: Screen::Face,
+            },
             pane: None,
             below: None,
             asked: None,
@@ -252,6 +272,7 @@ impl App {
             (Some(Pane::Checks(_)), _) => Context::Checks,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, Screen::Job(_)) => Context::Job,
+            (None, Screen::Front) => Context::Front,
             (None, Screen::Face | Screen::Book) => Context::Face,
         }
     }

@@ -10,6 +10,8 @@ use crate::key::Key;
 pub enum Context {
     /// A face, or both walls of a bay.
     Face,
+    /// The cabinet from the front.
+    Front,
     /// The list of sizes beside a face.
     Sizes,
     /// The cabinets of the job.
@@ -30,8 +32,9 @@ pub enum Context {
 
 impl Context {
     /// All of them, in the order the help shows them.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Face,
+        Self::Front,
         Self::Sizes,
         Self::Job,
         Self::Checks,
@@ -47,6 +50,7 @@ impl Context {
     pub fn title(self) -> &'static str {
         match self {
             Self::Face => "On a face",
+            Self::Front => "From the front",
             Self::Sizes => "In the sizes",
             Self::Job => "In the job",
             Self::Checks => "In the checks",
@@ -85,7 +89,7 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
     bind(context, Key::Char(letter), action, hint)
 }
 
-use Context::{Checks, Face, Found, Job, Leaving, Line, Occupied, Page, Sizes};
+use Context::{Checks, Face, Found, Front, Job, Leaving, Line, Occupied, Page, Sizes};
 
 /// Every key of the program.
 pub const BINDINGS: &[Binding] = &[
@@ -102,14 +106,15 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, 'k', Action::Checks, 11),
     letter(Face, 'w', Action::Why, 12),
     letter(Face, 'j', Action::Job, 13),
-    bind(Face, Key::SPACE, Action::Mark, 14),
-    letter(Face, 'c', Action::Centred, 15),
+    letter(Face, 'v', Action::Front, 14),
+    bind(Face, Key::SPACE, Action::Mark, 15),
+    letter(Face, 'c', Action::Centred, 16),
     bind(Face, Key::Up, Action::Up, 0),
     bind(Face, Key::Down, Action::Down, 0),
     bind(Face, Key::Left, Action::Left, 0),
     bind(Face, Key::Right, Action::Right, 0),
-    letter(Face, 'f', Action::Foot, 16),
-    letter(Face, 't', Action::Head, 17),
+    letter(Face, 'f', Action::Foot, 17),
+    letter(Face, 't', Action::Head, 18),
     bind(Face, Key::Home, Action::Head, 0),
     bind(Face, Key::End, Action::Foot, 0),
     letter(Face, '0', Action::Digit(0), 0),
@@ -124,12 +129,34 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, '9', Action::Digit(9), 0),
     bind(Face, Key::Enter, Action::GoTo, 0),
     letter(Face, 'p', Action::PreviousFace, 0),
-    letter(Face, 'l', Action::Shelf, 18),
-    letter(Face, 'a', Action::Again, 19),
-    letter(Face, 'd', Action::Datum, 20),
-    letter(Face, 'U', Action::Redo, 21),
+    letter(Face, 'l', Action::Shelf, 19),
+    letter(Face, 'a', Action::Again, 20),
+    letter(Face, 'd', Action::Datum, 21),
+    letter(Face, 'U', Action::Redo, 22),
     letter(Face, 'i', Action::Unit, 0),
     bind(Face, Key::Esc, Action::Leave, 0),
+    bind(Front, Key::Enter, Action::LeftWall, 1),
+    letter(Front, 'm', Action::RightWall, 2),
+    bind(Front, Key::SPACE, Action::Behind, 3),
+    letter(Front, 'n', Action::NextCabinet, 4),
+    letter(Front, 'e', Action::Sizes, 5),
+    letter(Front, 'b', Action::Boxes, 11),
+    letter(Front, 'u', Action::Undo, 6),
+    letter(Front, 'S', Action::Save, 7),
+    letter(Front, 'q', Action::Quit, 8),
+    letter(Front, '?', Action::Help, 9),
+    bind(Front, Key::Esc, Action::Leave, 10),
+    letter(Front, 'k', Action::Checks, 12),
+    letter(Front, 'w', Action::Why, 13),
+    letter(Front, 'j', Action::Job, 14),
+    bind(Front, Key::Up, Action::Up, 0),
+    bind(Front, Key::Down, Action::Down, 0),
+    bind(Front, Key::Left, Action::Left, 0),
+    bind(Front, Key::Right, Action::Right, 0),
+    letter(Front, 'p', Action::PreviousCabinet, 0),
+    letter(Front, 'U', Action::Redo, 0),
+    letter(Front, 'i', Action::Unit, 0),
+    letter(Front, 'v', Action::Leave, 0),
     bind(Sizes, Key::Up, Action::Up, 1),
     bind(Sizes, Key::Down, Action::Down, 2),
     bind(Sizes, Key::Enter, Action::Enter, 3),
@@ -151,6 +178,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, 'U', Action::Redo, 0),
     letter(Job, 'S', Action::Save, 7),
     letter(Job, 'q', Action::Quit, 8),
+    letter(Job, 'v', Action::Front, 11),
     bind(Job, Key::Esc, Action::Leave, 9),
     letter(Job, '?', Action::Help, 10),
     bind(Checks, Key::Up, Action::Up, 1),

@@ -1,5 +1,9 @@
 //! What the job comes to at one place: computed when it is wanted, never kept.
 
+mod front;
+
+pub use front::{FrontScene, FrontSpot, Thing, Toward, front_spot};
+
 use gablerow_core::check::{self, Finding};
 use gablerow_core::drawing::{FaceDrawing, RowLine};
 use gablerow_core::job::{Cabinet, FaceId, Hand, Job, Key};

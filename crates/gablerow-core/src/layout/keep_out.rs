@@ -23,6 +23,18 @@ impl Span {
         }
     }
 
+    /// The smallest interval that holds both.
+    #[must_use]
+    pub fn with(self, other: Self) -> Self {
+        Self::new(self.from.min(other.from), self.to.max(other.to))
+    }
+
+    /// Halfway between its ends, downward to a whole count.
+    #[must_use]
+    pub fn middle(self) -> Length {
+        self.from + (self.to - self.from).half()
+    }
+
     /// How far two intervals overlap: above 0 they meet, at 0 they touch, below 0 it is the distance between them.
     #[must_use]
     pub fn overlap(self, other: Self) -> Length {

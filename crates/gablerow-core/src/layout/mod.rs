@@ -113,6 +113,18 @@ impl BayLayout {
         self.inner_depth.total() - (self.front_row.total() - shop.setback_front)
     }
 
+    /// Its clear space, left to right.
+    #[must_use]
+    pub fn width_span(&self) -> Span {
+        Span::new(self.across, self.across + self.width)
+    }
+
+    /// Its clear space, foot to head.
+    #[must_use]
+    pub fn height_span(&self) -> Span {
+        Span::new(self.floor.total(), self.ceiling.total())
+    }
+
     /// Whether a height above the carcass underside lies within it, its floor and its ceiling included.
     #[must_use]
     pub fn spans(&self, z: Length) -> bool {

@@ -1,6 +1,6 @@
 //! The characters things are drawn with, for terminals that show Unicode and for those that do not.
 
-use gablerow_papers::Signs;
+use gablerow_papers::{FrontSigns, Signs};
 
 /// Which characters a terminal shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,6 +45,8 @@ impl Charset {
 pub struct Glyphs {
     /// What a face is drawn with, on screens and on paper alike.
     pub signs: Signs,
+    /// What a cabinet is drawn with from the front, on screens and on paper alike.
+    pub front: FrontSigns,
     /// Gutter: the hole is on the left panel only.
     pub left_only: char,
     /// Gutter: the hole is on the right panel only.
@@ -61,6 +63,7 @@ pub struct Glyphs {
 
 const UNICODE: Glyphs = Glyphs {
     signs: Signs::UNICODE,
+    front: FrontSigns::UNICODE,
     left_only: '◁',
     right_only: '▷',
     ellipsis: '…',
@@ -71,6 +74,7 @@ const UNICODE: Glyphs = Glyphs {
 
 const ASCII: Glyphs = Glyphs {
     signs: Signs::ASCII,
+    front: FrontSigns::ASCII,
     left_only: 'L',
     right_only: 'R',
     ellipsis: '~',
@@ -101,6 +105,7 @@ mod tests {
         // Taken apart by name, so that a new glyph does not compile until it stands here too.
         let Glyphs {
             signs,
+            front: _,
             left_only,
             right_only,
             ellipsis,

@@ -42,8 +42,12 @@ pub enum Role {
     KeepOut,
     /// The face that a fixed panel covers, hatched.
     FixedPanel,
+    /// The inside of a bay that no front closes, and text in it.
+    Space,
     /// Where the next key acts: laid over whatever stands there.
     Cursor,
+    /// Around a thing on which the next key acts, whatever stands there.
+    Ring,
     /// The holes that the next key acts on together.
     MarkedRun,
     /// A finding that holds the boring back.
@@ -68,6 +72,8 @@ pub enum Role {
 const INK: u32 = 0x1b1f23;
 /// A shade lighter than the bench: the cap of a key.
 const INK_RAISED: u32 = 0x2c3238;
+/// A shade darker than the bench: the inside of a cabinet.
+const INK_DEEP: u32 = 0x0d1013;
 /// Text on the bench.
 const PAPER: u32 = 0xe8e1d3;
 /// Text that steps forward, and the ground of a field.
@@ -145,7 +151,9 @@ const ROWS: [Row; Role::COUNT] = [
     row(Role::SharedHole, BOLD,       BOLD.fg(Color::Magenta),   bold(on(WOOD, 0x6c1a63))),
     row(Role::KeepOut,    BARE,       BARE.fg(Color::Red),       on(WOOD, BLOOD)),
     row(Role::FixedPanel, DIM,        DIM,                       on(WOOD_SHADED, 0x4b3318)),
+    row(Role::Space,      BARE,       BARE,                      on(INK_DEEP, STEEL)),
     row(Role::Cursor,     REVERSED,   REVERSED,                  REVERSED),
+    row(Role::Ring,       REVERSED,   REVERSED,                  on(CHALK, BORED)),
     row(Role::MarkedRun,  BOLD_LINED, BOLD_LINED,                bold(on(CHALK, BORED))),
     row(Role::Stop,       REVERSED,   BOLD.fg(Color::White).bg(Color::Red), bold(on(BLOOD, PAPER_BRIGHT))),
     row(Role::Warn,       BOLD,       BARE.fg(Color::Black).bg(Color::Yellow), bold(on(BRASS, BORED))),

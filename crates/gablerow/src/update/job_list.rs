@@ -2,7 +2,7 @@
 
 use gablerow_core::job::{Job, Key};
 
-use super::{Effect, ask, face, go_to};
+use super::{Effect, ask, face, front, go_to};
 use crate::action::Action;
 use crate::app::{App, Purpose, Screen};
 use crate::scene::Spot;
@@ -27,6 +27,12 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
                     },
                 );
             }
+        }
+        Action::Front => {
+            if here != app.spot.cabinet {
+                front::go_to_cabinet(app, here);
+            }
+            front::open(app);
         }
         Action::Add => {
             let offered = unused_name(&app.desk.job, here);

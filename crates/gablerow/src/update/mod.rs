@@ -1,7 +1,7 @@
 //! The only place where state changes: a message in, what the world has to do out.
 //!
 //! ```text
-//! Press -- keymap --> Action -- face | sizes | job_list | checks | line --> Edit --> Job'
+//! Press -- keymap --> Action -- face | front | sizes | job_list | checks | line --> Edit --> Job'
 //!                                                     \--> Effect: keep, save, quit
 //! ```
 //!
@@ -9,6 +9,7 @@
 
 mod checks;
 mod face;
+mod front;
 mod job_list;
 mod line;
 mod sizes;
@@ -165,6 +166,7 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (_, Action::Help) => open_page(app, Pane::Help(0)),
         (_, Action::Why) => open_page(app, Pane::Why(0)),
         (Context::Face, action) => face::act(app, action),
+        (Context::Front, action) => front::act(app, action),
         (Context::Sizes, action) => sizes::act(app, action),
         (Context::Job, action) => job_list::act(app, action),
         (Context::Checks, action) => checks::act(app, action),

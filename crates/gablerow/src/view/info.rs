@@ -2,6 +2,7 @@
 
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::job::FaceId;
 use gablerow_core::layout::Use;
 use gablerow_core::measure::{Length, Unit};
 use gablerow_papers::wrap;
@@ -18,24 +19,30 @@ const FINDING_LINES_MOST: usize = 3;
 
 /// Draws the words, top to bottom, as far as they fit.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
-    header(canvas, app, scene);
+    let faces = scene::faces(&app.desk.job);
+    let at = faces
+        .iter()
+        .position(|face| *face == (app.spot.cabinet, app.spot.face));
+    header(canvas, app, scene, (at, faces.len()));
     let mut y = cursor(canvas, app, scene, 2);
     y = sizes(canvas, app, scene, y + 1);
     y = rows(canvas, app, scene, y + 1);
     y = mate(canvas, app, scene, y + 1);
-    y = checks(canvas, scene, y + 1);
+    y = checks(canvas, scene, y + 1, Some(scene.drawing.face));
     foot::further_hints(canvas, app, y + 1);
 }
 
-fn header(canvas: &mut Canvas, app: &App, scene: &Scene) {
-    let faces = scene::faces(&app.desk.job);
-    let at = faces
-        .iter()
-        .position(|face| *face == (app.spot.cabinet, app.spot.face))
-        .map_or(0, |at| at + 1);
+/// The cabinet, the job, which of how many this is, and whether all is saved.
+pub(super) fn header(
+    canvas: &mut Canvas,
+    app: &App,
+    scene: &Scene,
+    (at, count): (Option<usize>, usize),
+) {
+    let at = at.map_or(0, |at| at + 1);
     let after = canvas.text(0, 0, scene.cabinet.name.as_str(), Role::Title);
     let after = canvas.text(after + 1, 0, app.desk.job.title.as_str(), Role::Plain);
-    canvas.text(after + 1, 0, &format!("{at}/{}", faces.len()), Role::Dim);
+    canvas.text(after + 1, 0, &format!("{at}/{count}"), Role::Dim);
     let (state, role) = words::saved(app);
     canvas.text_right(1, state, role);
 }
@@ -167,8 +174,8 @@ fn mate(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     canvas.paragraph(y, 0, &text, Role::Plain)
 }
 
-/// The open findings, as far as there is room; gives the line after them.
-fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
+/// The open findings, as far as there is room, those of another face than this one with its name; gives the line after them.
+pub(super) fn checks(canvas: &mut Canvas, scene: &Scene, y: u16, here: Option<FaceId>) -> u16 {
     let mut x = 0;
     for level in Level::ALL {
         let count = words::open_findings(&scene.findings, level).count();
@@ -195,10 +202,7 @@ fn checks(canvas: &mut Canvas, scene: &Scene, y: u16) -> u16 {
         }
     }
     for (at, finding) in told.iter().enumerate() {
-        let elsewhere = finding
-            .place
-            .face
-            .filter(|&face| face != scene.drawing.face);
+        let elsewhere = finding.place.face.filter(|&face| Some(face) != here);
         let place = elsewhere
             .map(|face| format!("{}: ", scene.layout.names.face(face)))
             .unwrap_or_default();

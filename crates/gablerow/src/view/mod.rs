@@ -1,7 +1,7 @@
 //! From state to a frame: pure, so that drawing twice gives the same frame.
 //!
 //! ```text
-//! App -> Scene -> face | book | job_list        fills the screen
+//! App -> Scene -> face | book | front | job_list        fills the screen
 //!                 sizes | checks | page         beside it or on it
 //!                 foot                          the last line: hints, what is asked, what is said
 //! ```
@@ -11,6 +11,8 @@ mod canvas;
 mod checks;
 mod face;
 mod foot;
+mod front;
+mod front_info;
 mod info;
 mod job_list;
 mod page;
@@ -22,7 +24,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::app::{App, Pane, Screen};
-use crate::scene::Scene;
+use crate::scene::{FrontScene, Scene};
 use crate::theme::Role;
 use canvas::Canvas;
 
@@ -58,6 +60,12 @@ pub fn view(app: &App) -> Buffer {
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
+        (pane, Screen::Front) => {
+            let seen = FrontScene::of(scene);
+            front::draw(&mut canvas, app, &seen, pane);
+            foot::draw(&mut canvas, app, &seen.scene);
+            return buffer;
+        }
     }
     foot::draw(&mut canvas, app, &scene);
     buffer
