@@ -105,6 +105,22 @@ pub enum Action {
     SaveElsewhere,
     /// Saves over what somebody else wrote.
     Overwrite,
+    /// Bays side by side.
+    SideBySide,
+    /// Openings above each other.
+    Stacked,
+    /// A partition, fixed shelf or front less.
+    TakeAway,
+    /// The next way of hanging a door.
+    Door,
+    /// So many drawers.
+    Drawers,
+    /// So many drawers behind the door.
+    DrawersBehind,
+    /// A front that does not open.
+    FalseFront,
+    /// A front of so many modules.
+    Modules,
 }
 
 impl Action {
@@ -133,6 +149,14 @@ impl Action {
                 | Self::Shelf
                 | Self::Again
                 | Self::Datum
+                | Self::SideBySide
+                | Self::Stacked
+                | Self::TakeAway
+                | Self::Door
+                | Self::Drawers
+                | Self::DrawersBehind
+                | Self::FalseFront
+                | Self::Modules
         )
     }
 
@@ -346,5 +370,45 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::Accept,
         "accept",
         "Accepts this finding; a reason has to be typed. Again takes that back.",
+    ),
+    (
+        Action::SideBySide,
+        "divide",
+        "A partition here; with a number typed before, so many bays side by side.",
+    ),
+    (
+        Action::Stacked,
+        "shelf across",
+        "A fixed shelf here; with a number typed before, so many openings above each other.",
+    ),
+    (
+        Action::TakeAway,
+        "take away",
+        "Takes the partition, fixed shelf or front here away.",
+    ),
+    (
+        Action::Door,
+        "door",
+        "A door here; again hung right, a pair, none.",
+    ),
+    (
+        Action::Drawers,
+        "drawers",
+        "The typed number of drawers here; the same again takes them away.",
+    ),
+    (
+        Action::DrawersBehind,
+        "behind",
+        "The typed number of drawers behind the door here; the same again takes them away.",
+    ),
+    (
+        Action::FalseFront,
+        "false",
+        "A false front at the head; again takes it away.",
+    ),
+    (
+        Action::Modules,
+        "modules",
+        "This front takes the typed number of modules of 32.",
     ),
 ];

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use gablerow_core::edit::Measure;
+use gablerow_core::edit::{Measure, PartMeasure};
 use gablerow_core::history::History;
 use gablerow_core::job::{Job, Key as Name};
 
@@ -138,6 +138,8 @@ pub enum Purpose {
     Remove(Name),
     /// A length.
     Measure(Measure),
+    /// A length of a part of the cabinet.
+    PartMeasure(Name, PartMeasure),
     /// Why a finding is accepted.
     Reason {
         /// The rule.
@@ -279,6 +281,12 @@ impl App {
 }
 
 impl Purpose {
+    /// Whether it is typed in its place in the sizes.
+    #[must_use]
+    pub fn is_size(&self) -> bool {
+        matches!(self, Self::Measure(_) | Self::PartMeasure(..))
+    }
+
     /// What is asked for, in words.
     #[must_use]
     pub fn question(&self, job: &Job) -> String {
@@ -294,6 +302,7 @@ impl Purpose {
             Self::Rename(cabinet) => format!("new name of {}", name(cabinet)),
             Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
             Self::Measure(measure) => measure.words().to_owned(),
+            Self::PartMeasure(_, measure) => measure.words().to_owned(),
             Self::Reason { rule, .. } => format!("why is {rule} all right"),
         }
     }

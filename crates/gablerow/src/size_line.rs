@@ -1,14 +1,31 @@
 //! The lines of the list of sizes: what update steps through and view shows.
 
-use gablerow_core::edit::{Choice, Measure, Scope};
+use gablerow_core::edit::{Choice, Measure, PartLine, Scope, part_lines};
+use gablerow_core::job::Key;
+
+use crate::app::App;
+use crate::scene::{Thing, front_spot};
 
 /// A line of the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SizeLine {
+    /// A length or a choice of a part of the cabinet: an opening, a partition, a fixed shelf, a front.
+    Part(Key, PartLine),
     /// A length.
     Measure(Measure),
     /// A choice.
     Choice(Choice),
+}
+
+/// Whose a line is; lines stand together by it, under a heading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// A part's.
+    Part(Key),
+    /// The cabinet's.
+    Cabinet,
+    /// The whole job's.
+    Job,
 }
 
 impl SizeLine {
@@ -16,6 +33,8 @@ impl SizeLine {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
+            Self::Part(_, PartLine::Measure(measure)) => measure.words(),
+            Self::Part(_, PartLine::Choice(choice)) => choice.words(),
             Self::Measure(measure) => measure.words(),
             Self::Choice(choice) => choice.words(),
         }
@@ -23,10 +42,15 @@ impl SizeLine {
 
     /// Whose it is.
     #[must_use]
-    pub fn scope(self) -> Scope {
-        match self {
+    pub fn whose(self) -> Whose {
+        let scope = match self {
+            Self::Part(part, _) => return Whose::Part(part),
             Self::Measure(measure) => measure.scope(),
             Self::Choice(choice) => choice.scope(),
+        };
+        match scope {
+            Scope::Cabinet => Whose::Cabinet,
+            Scope::Job => Whose::Job,
         }
     }
 }
@@ -66,9 +90,28 @@ const LINES: [SizeLine; Measure::ALL.len() + Choice::ALL.len()] = [
     SizeLine::Choice(Choice::Reference),
 ];
 
-/// The lines of the list, in their order.
-pub fn lines() -> impl Iterator<Item = SizeLine> {
-    LINES.into_iter()
+/// The lines of the list, in their order: from the front, those of the part one stands on before all others.
+#[must_use]
+pub fn lines(app: &App) -> Vec<SizeLine> {
+    let mut lines = own_lines(app);
+    lines.extend(LINES);
+    lines
+}
+
+/// The lines of the part one stands on; of a front, those of the opening it closes too.
+fn own_lines(app: &App) -> Vec<SizeLine> {
+    let found = app.desk.job.cabinet(app.spot.cabinet).zip(front_spot(app));
+    let Some((cabinet, spot)) = found else {
+        return Vec::new();
+    };
+    let of = |part: Key| {
+        let lines = part_lines(cabinet, part).into_iter();
+        lines.map(move |line| SizeLine::Part(part, line))
+    };
+    let behind = matches!(spot.at, Thing::Front(_)).then_some(spot.opening);
+    of(spot.at.key())
+        .chain(behind.into_iter().flat_map(of))
+        .collect()
 }
 
 #[cfg(test)]
@@ -77,12 +120,12 @@ mod tests {
 
     #[test]
     fn every_length_and_choice_is_a_line_the_cabinets_own_first() {
-        let lines: Vec<SizeLine> = lines().collect();
+        let lines = LINES;
         let all = Measure::ALL.into_iter().map(SizeLine::Measure);
         for line in all.chain(Choice::ALL.into_iter().map(SizeLine::Choice)) {
             assert!(lines.contains(&line), "{line:?}");
         }
-        assert!(lines.is_sorted_by_key(|line| line.scope() == Scope::Job));
+        assert!(lines.is_sorted_by_key(|line| line.whose() == Whose::Job));
         assert_eq!(lines[0], SizeLine::Measure(Measure::Height));
     }
 }

@@ -265,7 +265,7 @@ impl PartChoice {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
-            Self::WidthShare => "shares",
+            Self::WidthShare => "width by",
             Self::Inset => "fronts",
             Self::PinRows => "pins",
             Self::PastFoot => "foot",
@@ -289,8 +289,8 @@ impl PartChoice {
         };
         let words = match (self, thing(cabinet, part)?) {
             (Self::WidthShare, Thing::Opening(_, Some(width))) => match width {
-                PartWidth::Equal => "what is left, equally",
-                PartWidth::Fixed(_) => "no, as typed",
+                PartWidth::Equal => "an equal share",
+                PartWidth::Fixed(_) => "as typed",
             },
             (Self::Inset, Thing::Opening(opening, _)) => match bay(&opening.division)?.inset {
                 Some(_) => "inside the opening",

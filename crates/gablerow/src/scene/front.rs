@@ -6,7 +6,7 @@ use gablerow_core::layout::{BayLayout, FrontLayout, Span};
 use gablerow_core::measure::Length;
 
 use super::{Scene, Spot};
-use crate::app::App;
+use crate::app::{App, Screen};
 
 /// What a person stands on, seen from the front.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,6 +72,9 @@ const GAP_MOST: Length = Length::from_mm(4);
 /// The thing under the cursor of the front screen; `None` on every other screen.
 #[must_use]
 pub fn front_spot(app: &App) -> Option<FrontSpot> {
+    if app.screen != Screen::Front {
+        return None;
+    }
     FrontScene::at(app)?.spot(app.front.at)
 }
 
@@ -174,6 +177,15 @@ impl<'a> FrontScene<'a> {
         bays.filter(|(_, bay)| within.contains(&bay.key))
             .map(|(number, _)| number)
             .collect()
+    }
+
+    /// The first bay of an opening, from the left and from the foot; itself when it is not divided.
+    #[must_use]
+    pub fn first_within(&self, opening: Key) -> Option<Key> {
+        let within = self.keys_within(opening);
+        let mut bays = self.scene.layout.bays.iter();
+        bays.find(|bay| within.contains(&bay.key))
+            .map(|bay| bay.key)
     }
 
     /// What lies next in a direction: of what is seen among that, of what is behind among all that is behind.

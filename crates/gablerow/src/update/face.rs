@@ -96,7 +96,7 @@ fn go(app: &mut App) {
     }
 }
 
-fn count(app: &mut App, digit: u8) {
+pub(super) fn count(app: &mut App, digit: u8) {
     let typed = app
         .entry
         .count

@@ -1,11 +1,12 @@
 //! On the front of a cabinet: walking over it, and from it to its faces.
 
+use gablerow_core::edit::{Edit, Way};
 use gablerow_core::job::{Hand, Key};
 
-use super::{Effect, face, go_to};
+use super::{Effect, edit, face, go_to};
 use crate::action::Action;
-use crate::app::{App, Pane, Screen};
-use crate::scene::{FrontScene, Spot, Toward};
+use crate::app::{App, Notice, Pane, Screen};
+use crate::scene::{FrontScene, FrontSpot, Spot, Thing, Toward, front_spot};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     match action {
@@ -13,6 +14,8 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Down => walk(app, Toward::Down),
         Action::Left => walk(app, Toward::Side(Hand::Left)),
         Action::Right => walk(app, Toward::Side(Hand::Right)),
+        // The method itself has one lifetime too many for this place.
+        #[allow(clippy::redundant_closure_for_method_calls)]
         Action::Behind => stand_on(app, |scene, at| scene.behind(at)),
         Action::LeftWall => to_wall(app, Hand::Left),
         Action::RightWall => to_wall(app, Hand::Right),
@@ -22,9 +25,125 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Sizes => app.pane = Some(Pane::Sizes(0)),
         Action::Checks => app.pane = Some(Pane::Checks(0)),
         Action::Job => app.screen = Screen::Job(app.spot.cabinet),
-        Action::Leave => app.screen = app.front.back,
+        // What was typed is dropped first, as on a face.
+        Action::Leave if app.entry.count.take().is_none() => app.screen = app.front.back,
+        Action::Digit(digit) => face::count(app, digit),
+        Action::SideBySide => return divide(app, Way::SideBySide),
+        Action::Stacked => return divide(app, Way::Stacked),
+        Action::TakeAway => return take_away(app),
+        Action::Door => return close(app, |cabinet, opening, _| Edit::Door { cabinet, opening }),
+        Action::FalseFront => {
+            return close(app, |cabinet, opening, _| Edit::FalseFront {
+                cabinet,
+                opening,
+            });
+        }
+        Action::Drawers => {
+            return close(app, |cabinet, opening, count| Edit::Drawers {
+                cabinet,
+                opening,
+                count,
+            });
+        }
+        Action::DrawersBehind => {
+            return close(app, |cabinet, opening, count| Edit::InnerDrawers {
+                cabinet,
+                opening,
+                count,
+            });
+        }
+        Action::Modules => return modules(app),
         _ => {}
     }
+    Vec::new()
+}
+
+/// The thing one stands on, or why nothing can be done.
+fn here(app: &mut App) -> Option<FrontSpot> {
+    let spot = front_spot(app);
+    if spot.is_none() {
+        app.notice = Some(Notice::refused("there is nothing to stand on here"));
+    }
+    spot
+}
+
+/// Divides the bay one stands on or before; the typed number says into how many, else it is two.
+fn divide(app: &mut App, way: Way) -> Vec<Effect> {
+    let parts = app.entry.count.take().unwrap_or(2);
+    let Some(spot) = here(app) else {
+        return Vec::new();
+    };
+    let (cabinet, opening) = (spot.cabinet, spot.bay);
+    let effects = edit(
+        app,
+        &Edit::Divide {
+            cabinet,
+            opening,
+            way,
+            parts,
+        },
+    );
+    // One stands on the first of the parts, to go on with it.
+    stand_on(app, |scene, _| scene.first_within(opening));
+    effects
+}
+
+/// Sets or takes away fronts over the opening one stands on or before; the typed number says how many, else it is one.
+fn close(app: &mut App, wish: impl Fn(Key, Key, u16) -> Edit) -> Vec<Effect> {
+    let count = app.entry.count.take().unwrap_or(1);
+    let Some(spot) = here(app) else {
+        return Vec::new();
+    };
+    edit(app, &wish(spot.cabinet, spot.opening, count))
+}
+
+fn take_away(app: &mut App) -> Vec<Effect> {
+    let Some(spot) = here(app) else {
+        return Vec::new();
+    };
+    let cabinet = spot.cabinet;
+    match spot.at {
+        Thing::Front(front) => {
+            let effects = edit(app, &Edit::NoFront { cabinet, front });
+            app.front.at = spot.bay;
+            effects
+        }
+        Thing::Partition(divider) | Thing::FixedShelf(divider) => {
+            edit(app, &Edit::Unite { cabinet, divider })
+        }
+        Thing::Opening(_) => {
+            app.notice = Some(Notice::refused(
+                "an opening goes with the partition or shelf beside it; stand on that",
+            ));
+            Vec::new()
+        }
+    }
+}
+
+fn modules(app: &mut App) -> Vec<Effect> {
+    let count = app.entry.count.take();
+    let Some(spot) = here(app) else {
+        return Vec::new();
+    };
+    match (spot.at, count) {
+        (Thing::Front(front), Some(count)) => {
+            let cabinet = spot.cabinet;
+            edit(
+                app,
+                &Edit::Modules {
+                    cabinet,
+                    front,
+                    count,
+                },
+            )
+        }
+        (Thing::Front(_), None) => refuse(app, "type how many modules first, such as 6"),
+        _ => refuse(app, "modules are for a front; stand on one"),
+    }
+}
+
+fn refuse(app: &mut App, text: &str) -> Vec<Effect> {
+    app.notice = Some(Notice::refused(text));
     Vec::new()
 }
 

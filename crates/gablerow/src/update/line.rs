@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use gablerow_core::edit::Edit;
 use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
+use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
 use super::{Effect, edit, save_to};
@@ -75,14 +76,22 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
 /// How a length that is refused would be typed in the other unit, where it would be taken: 27 23/32 is no height in mm,
 /// and whoever types it has inches in mind.
 fn other_unit(job: &Job, line: &Line, refused: &Edit) -> Option<String> {
-    let Edit::Measure {
-        cabinet, measure, ..
-    } = *refused
-    else {
-        return None;
-    };
     let text = line.field.text().trim();
-    let current = measure.read(job, job.cabinet(cabinet)?)?;
+    let current = match *refused {
+        Edit::Measure {
+            cabinet, measure, ..
+        } => measure.read(job, job.cabinet(cabinet)?)?,
+        Edit::PartMeasure {
+            cabinet,
+            measure,
+            part,
+            ..
+        } => {
+            let cabinet = job.cabinet(cabinet)?;
+            measure.read(cabinet, &Layout::of(cabinet, job), part)?
+        }
+        _ => return None,
+    };
     let meant = parse_onto(text, current, job.unit.other()).ok()?;
     let (unit, sign) = match job.unit {
         Unit::Millimetre => ("inches", "\""),
@@ -90,11 +99,10 @@ fn other_unit(job: &Job, line: &Line, refused: &Edit) -> Option<String> {
     };
     let written = format!("{text}{sign}");
     let is_meant = parse_onto(&written, current, job.unit) == Ok(meant);
-    let edit = Edit::Measure {
-        cabinet,
-        measure,
-        value: meant,
-    };
+    let mut edit = refused.clone();
+    if let Edit::Measure { value, .. } | Edit::PartMeasure { value, .. } = &mut edit {
+        *value = meant;
+    }
     (is_meant && edit.apply(job).is_ok()).then(|| format!("; for {unit} type {written}"))
 }
 
@@ -143,21 +151,10 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             }
             Edit::Remove { cabinet: *cabinet }
         }
-        Purpose::Measure(measure) => {
-            let current = job
-                .cabinet(app.spot.cabinet)
-                .and_then(|cabinet| measure.read(job, cabinet));
-            let current = current.ok_or_else(|| measure.missing().to_owned())?;
-            let value = parse_onto(text, current, job.unit).map_err(|wrong| wrong.to_string())?;
-            if value == current {
-                return Ok(Answer::Same);
-            }
-            Edit::Measure {
-                cabinet: app.spot.cabinet,
-                measure: *measure,
-                value,
-            }
-        }
+        Purpose::Measure(_) | Purpose::PartMeasure(..) => match size(app, purpose, text)? {
+            Some(edit) => edit,
+            None => return Ok(Answer::Same),
+        },
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
             acceptance: Acceptance {
@@ -167,4 +164,37 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             },
         },
     }))
+}
+
+/// The edit that sets a typed length; `None` when it is what was there.
+fn size(app: &App, purpose: &Purpose, text: &str) -> Result<Option<Edit>, String> {
+    let job = &app.desk.job;
+    let cabinet = app.spot.cabinet;
+    let Some(known) = job.cabinet(cabinet) else {
+        return Err("this cabinet is gone".to_owned());
+    };
+    let typed = |current| parse_onto(text, current, job.unit).map_err(|wrong| wrong.to_string());
+    match *purpose {
+        Purpose::Measure(measure) => {
+            let current = measure.read(job, known).ok_or(measure.missing())?;
+            let value = typed(current)?;
+            Ok((value != current).then_some(Edit::Measure {
+                cabinet,
+                measure,
+                value,
+            }))
+        }
+        Purpose::PartMeasure(part, measure) => {
+            let current = measure.read(known, &Layout::of(known, job), part);
+            let value = typed(current.ok_or("this part is gone")?)?;
+            // The same length may be new all the same: typed, where it was a share.
+            Ok(Some(Edit::PartMeasure {
+                cabinet,
+                part,
+                measure,
+                value,
+            }))
+        }
+        _ => Ok(None),
+    }
 }

@@ -1,6 +1,7 @@
 //! The list of sizes: lengths that are typed, and choices that are stepped through.
 
-use gablerow_core::edit::Edit;
+use gablerow_core::edit::{Edit, PartLine};
+use gablerow_core::layout::Layout;
 
 use super::{Effect, ask, edit};
 use crate::action::Action;
@@ -11,21 +12,25 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     let Some(Pane::Sizes(at)) = app.pane else {
         return Vec::new();
     };
-    let last = lines().count() - 1;
+    let lines = lines(app);
+    let last = lines.len().saturating_sub(1);
+    let cabinet = app.spot.cabinet;
     match action {
         // The list is long, and both its ends are wanted often: it goes round.
         Action::Up => app.pane = Some(Pane::Sizes(at.checked_sub(1).unwrap_or(last))),
         Action::Down => app.pane = Some(Pane::Sizes(if at < last { at + 1 } else { 0 })),
         Action::Leave => app.pane = None,
-        Action::Enter => match lines().nth(at) {
-            Some(SizeLine::Choice(choice)) => {
-                return edit(
-                    app,
-                    &Edit::Choose {
-                        cabinet: app.spot.cabinet,
-                        choice,
-                    },
-                );
+        Action::Enter => match lines.get(at) {
+            Some(&SizeLine::Choice(choice)) => {
+                return edit(app, &Edit::Choose { cabinet, choice });
+            }
+            Some(&SizeLine::Part(part, PartLine::Choice(choice))) => {
+                let choose = Edit::PartChoose {
+                    cabinet,
+                    part,
+                    choice,
+                };
+                return edit(app, &choose);
             }
             _ => begin(app),
         },
@@ -39,23 +44,33 @@ pub(super) fn begin(app: &mut App) {
     let Some(Pane::Sizes(at)) = app.pane else {
         return;
     };
-    let Some(SizeLine::Measure(measure)) = lines().nth(at) else {
-        app.notice = Some(Notice::refused(
-            "Enter steps through the ways this can be made",
-        ));
+    let job = &app.desk.job;
+    let Some(cabinet) = job.cabinet(app.spot.cabinet) else {
         return;
     };
-    let job = &app.desk.job;
-    let value = job
-        .cabinet(app.spot.cabinet)
-        .and_then(|cabinet| measure.read(job, cabinet));
+    let (purpose, value, missing) = match lines(app).get(at) {
+        Some(&SizeLine::Measure(measure)) => (
+            Purpose::Measure(measure),
+            measure.read(job, cabinet),
+            measure.missing(),
+        ),
+        Some(&SizeLine::Part(part, PartLine::Measure(measure))) => (
+            Purpose::PartMeasure(part, measure),
+            measure.read(cabinet, &Layout::of(cabinet, job), part),
+            "this part has no such length",
+        ),
+        _ => {
+            app.notice = Some(Notice::refused(
+                "Enter steps through the ways this can be made",
+            ));
+            return;
+        }
+    };
     match value {
         Some(value) => {
             let offered = value.exact(job.unit).to_string();
-            ask(app, Purpose::Measure(measure), &offered);
+            ask(app, purpose, &offered);
         }
-        None => {
-            app.notice = Some(Notice::refused(measure.missing()));
-        }
+        None => app.notice = Some(Notice::refused(missing)),
     }
 }

@@ -1,26 +1,29 @@
 //! The sizes, each with its value, beside a drawing that answers.
 
-use gablerow_core::edit::{Measure, Scope};
+use gablerow_core::edit::PartLine;
+use gablerow_core::measure::Length;
 
 use super::canvas::Canvas;
-use crate::app::{App, Asked, Purpose};
+use super::words;
+use crate::app::{App, Asked};
 use crate::scene::Scene;
-use crate::size_line::{SizeLine, lines};
+use crate::size_line::{SizeLine, Whose, lines};
 use crate::theme::Role;
 
 /// Where lengths begin.
-const VALUES: u16 = 13;
+const VALUES: u16 = 15;
 /// Where choices begin, whose names are shorter than their words.
-const CHOICES: u16 = 11;
+const CHOICES: u16 = 12;
 
 /// Draws the list; the line one is on shows what is typed into it, and is always in sight.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
     canvas.text(0, 0, &format!("{} sizes", scene.cabinet.name), Role::Title);
     let (width, height) = (canvas.width(), canvas.height().saturating_sub(1));
-    let rows = rows();
+    let lines = lines(app);
+    let rows = rows(&lines);
     let here = rows
         .iter()
-        .position(|row| row.is_some_and(|(line, _)| line == at));
+        .position(|row| matches!(row, Row::Line(line, _) if *line == at));
     let from = here
         .unwrap_or(0)
         .saturating_sub(usize::from(height).saturating_sub(1));
@@ -28,21 +31,45 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
     let mut y = 0;
     for row in rows.iter().skip(from) {
         match *row {
-            None => drop(list.text(0, y, "whole job", Role::Dim)),
-            Some((line, item)) => size_line(&mut list, app, scene, (y, item), line == at),
+            Row::Heading(whose) => drop(list.text(0, y, &heading(scene, whose), Role::Dim)),
+            Row::Line(line, item) => size_line(&mut list, app, scene, (y, item), line == at),
         }
         y += 1;
     }
-    let y = list.paragraph(y + 1, 0, &both(app, scene, at), Role::Plain);
+    let here = lines.get(at).copied();
+    let y = list.paragraph(y + 1, 0, &both(app, scene, here), Role::Plain);
     list.paragraph(y, 0, &balance(app, scene), Role::Dim);
 }
 
-/// The lines with their place among them; `None` is the heading over what the whole job goes by.
-fn rows() -> Vec<Option<(usize, SizeLine)>> {
-    let mut rows: Vec<_> = lines().enumerate().map(Some).collect();
-    let of_job = lines().position(|line| line.scope() == Scope::Job);
-    rows.insert(of_job.unwrap_or(rows.len()), None);
+/// What stands in one line of the list.
+#[derive(Clone, Copy)]
+enum Row {
+    /// Over the lines of one owner.
+    Heading(Whose),
+    /// A line, and its place among the lines.
+    Line(usize, SizeLine),
+}
+
+/// The lines under their headings; the cabinet's own need none while they stand first.
+fn rows(lines: &[SizeLine]) -> Vec<Row> {
+    let mut rows = Vec::new();
+    let mut whose = Whose::Cabinet;
+    for (at, line) in lines.iter().enumerate() {
+        if line.whose() != whose {
+            whose = line.whose();
+            rows.push(Row::Heading(whose));
+        }
+        rows.push(Row::Line(at, *line));
+    }
     rows
+}
+
+fn heading(scene: &Scene, whose: Whose) -> String {
+    match whose {
+        Whose::Part(part) => words::part(scene.cabinet, &scene.layout, part),
+        Whose::Cabinet => format!("cabinet {}", scene.cabinet.name),
+        Whose::Job => "whole job".to_owned(),
+    }
 }
 
 fn size_line(
@@ -59,18 +86,9 @@ fn size_line(
     };
     let role = if here { Role::Strong } else { Role::Plain };
     canvas.text(0, y, &format!("{sign}{}", item.words()), role);
-    match item {
-        SizeLine::Measure(measure) => value(canvas, app, scene, measure, y, here),
-        SizeLine::Choice(choice) => {
-            canvas.text(CHOICES, y, choice.value(&app.desk.job, scene.cabinet), role);
-        }
-    }
-}
-
-fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16, here: bool) {
     if let Some(Asked::Line(line)) = &app.asked
         && here
-        && line.purpose == Purpose::Measure(measure)
+        && line.purpose.is_size()
     {
         return super::foot::field(
             &mut canvas.part(VALUES, y, canvas.width().saturating_sub(VALUES), 1),
@@ -78,28 +96,37 @@ fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16
         );
     }
     let job = &app.desk.job;
-    let text = match measure.read(job, scene.cabinet) {
-        Some(length) => length.show(job.unit).to_string(),
-        None => "none".to_owned(),
+    let chosen = match item {
+        SizeLine::Choice(choice) => Some(choice.value(job, scene.cabinet).to_owned()),
+        SizeLine::Part(part, PartLine::Choice(choice)) => {
+            choice.value(scene.cabinet, part, job.unit)
+        }
+        _ => None,
     };
-    canvas.text(
-        VALUES,
-        y,
-        &text,
-        if here { Role::Strong } else { Role::Plain },
-    );
+    let (x, text) = match (chosen, length(app, scene, item)) {
+        (Some(words), _) => (CHOICES, words),
+        (None, Some(length)) => (VALUES, length.show(job.unit).to_string()),
+        (None, None) => (VALUES, "none".to_owned()),
+    };
+    canvas.text(x, y, &text, role);
+}
+
+/// The length of a line; none for a choice, and for what this cabinet or part has not.
+fn length(app: &App, scene: &Scene, item: SizeLine) -> Option<Length> {
+    match item {
+        SizeLine::Measure(measure) => measure.read(&app.desk.job, scene.cabinet),
+        SizeLine::Part(part, PartLine::Measure(measure)) => {
+            measure.read(scene.cabinet, &scene.layout, part)
+        }
+        _ => None,
+    }
 }
 
 /// The length one is on, in both units.
-fn both(app: &App, scene: &Scene, at: usize) -> String {
-    let job = &app.desk.job;
-    match lines().nth(at) {
-        Some(SizeLine::Measure(measure)) => measure
-            .read(job, scene.cabinet)
-            .map(|length| length.both(job.unit).to_string())
-            .unwrap_or_default(),
-        _ => String::new(),
-    }
+fn both(app: &App, scene: &Scene, here: Option<SizeLine>) -> String {
+    here.and_then(|line| length(app, scene, line))
+        .map(|length| length.both(app.desk.job.unit).to_string())
+        .unwrap_or_default()
 }
 
 /// The balanced heights next to this one, which are what a height is most often typed for.

@@ -1,7 +1,7 @@
 //! Short words for things of the job, as the screens name them.
 
 use gablerow_core::check::{Finding, Level};
-use gablerow_core::job::{Cabinet, Datum, Division, HolePlace, Key};
+use gablerow_core::job::{Cabinet, Datum, Division, HolePlace, Key, PanelId};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Unit;
 
@@ -41,6 +41,26 @@ pub(super) fn owner(cabinet: &Cabinet, layout: &Layout, key: Key, unit: Unit) ->
     words
         .or(purpose.map(ToString::to_string))
         .unwrap_or_else(|| "joint".to_owned())
+}
+
+/// What a part of the cabinet is called: `bay 2`, `partition 1`, `fixed shelf 1`, `D3`.
+pub(super) fn part(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
+    let mut front = None;
+    cabinet.opening.each(&mut |opening| {
+        let found = opening.fronts.iter().find(|front| front.key == key);
+        front = front.take().or(found.map(|front| front.name.to_string()));
+    });
+    let opening = || layout.names.opening(key).map(|name| name.to_string());
+    let shelf = || {
+        layout
+            .names
+            .shelf(key)
+            .map(|at| format!("fixed shelf {at}"))
+    };
+    front
+        .or_else(opening)
+        .or_else(shelf)
+        .unwrap_or_else(|| layout.names.panel(PanelId::Partition(key)).to_string())
 }
 
 /// The hole numbers of a fitting, from the lowest to the highest.
