@@ -2,6 +2,7 @@
 
 mod checked;
 mod holes;
+mod parts;
 mod refused;
 mod shown;
 mod written;
@@ -11,6 +12,7 @@ use std::process::{Command, Output, Stdio};
 
 use gablerow::{demo, job_file};
 use gablerow_core::job::{Copy, Division, HolePlace, Job, Label};
+use gablerow_core::measure::Length;
 use serde_json::Value;
 use tempfile::TempDir;
 
@@ -96,4 +98,58 @@ fn with_stops() -> Job {
         bay.zones[0].first = HolePlace::foot(3);
     }
     job
+}
+
+/// A JSON number of mm as a length, digit by digit, so that no float comes between.
+fn mm(value: &Value) -> Length {
+    let text = value.to_string();
+    let (whole, decimals) = text.split_once('.').unwrap_or((&text, "0"));
+    let um = format!("{whole}{decimals:0<3}").parse().unwrap();
+    Length::from_um(um)
+}
+
+/// Holds the two tables of a command about `store.json` against each other, field by field.
+fn csv_says_what_json_says(shop: &Shop, command: &str) {
+    let records = shop.json(&[command, "store.json", "--json"]);
+    let csv = shop.run(&[command, "store.json", "--csv"]).out;
+    assert_eq!(csv.matches('\n').count(), csv.matches("\r\n").count());
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let names: Vec<String> = reader
+        .headers()
+        .unwrap()
+        .iter()
+        .map(str::to_owned)
+        .collect();
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    assert_eq!(rows.len(), records.len());
+    for (row, record) in rows.iter().zip(&records) {
+        assert_eq!(row.len(), record.as_object().unwrap().len());
+        for (name, field) in names.iter().zip(row) {
+            assert!(
+                same(field, &record[name]),
+                "{name}: {field} {}",
+                record[name]
+            );
+        }
+    }
+}
+
+/// Whether a field of a CSV record says what a JSON value does.
+fn same(field: &str, value: &Value) -> bool {
+    match value {
+        Value::String(text) => field == text,
+        Value::Number(_) => field.parse::<f64>().ok() == value.as_f64(),
+        Value::Array(several) if several.is_empty() => field.is_empty(),
+        Value::Array(several) => {
+            let fields: Vec<&str> = field.split('+').collect();
+            fields.len() == several.len()
+                && fields
+                    .iter()
+                    .zip(several)
+                    .all(|(field, value)| same(field, value))
+        }
+        Value::Bool(flag) => field == flag.to_string(),
+        Value::Null => field.is_empty(),
+        Value::Object(_) => false,
+    }
 }

@@ -11,13 +11,14 @@ const LINES_MOST: usize = 500;
 const FUNCTION_LINES_MOST: usize = 70;
 
 /// The floors of core, lowest first; each names only itself and those before it.
-const FLOORS: [&[&str]; 8] = [
+const FLOORS: [&[&str]; 9] = [
     &["measure", "label"],
     &["grid", "sum"],
     &["cards"],
     &["strength", "solve"],
     &["job"],
     &["layout"],
+    &["parts"],
     &["check", "history"],
     &["edit", "drawing", "elevation"],
 ];

@@ -3,6 +3,7 @@
 use gablerow::action::Action;
 use gablerow::keymap::{self, Context};
 use gablerow::theme::Charset;
+use gablerow_papers::{PartRecord, Tabled};
 
 use crate::key_script::golden;
 
@@ -34,6 +35,15 @@ fn keys() -> String {
     table
 }
 
+/// Every key of a record of `parts`.
+fn parts() -> String {
+    let mut table = String::from("| key | what it says |\n| --- | --- |\n");
+    for column in PartRecord::COLUMNS {
+        table += &format!("| `{}` | {} |\n", column.name, column.help);
+    }
+    table
+}
+
 /// The text with everything between a mark and the next end replaced.
 fn filled(text: &str, mark: &str, block: &str) -> String {
     let mark = format!("<!-- {mark} -->\n");
@@ -56,6 +66,7 @@ fn marked_blocks_of_the_readme_are_what_the_program_shows() {
         text = filled(&text, &format!("screen {size}"), &screen(size));
     }
     text = filled(&text, "keys", &keys());
+    text = filled(&text, "parts", &parts());
     assert!(
         golden("README.md", &text) == text,
         "README.md is old: run the tests with GABLEROW_WRITE=1"

@@ -6,6 +6,7 @@
 //!    strength     solve           sag and mass of boards;  where hinges and drawers go best
 //!    job                          facts and wishes, all that is stored
 //!    layout                       uprights, rows, holes, keep-outs
+//!    parts                        what is cut and bought
 //!    check        edit  history   findings;  every change, and the way back
 //!    drawing  elevation           a face, and a cabinet from the front, as strokes for every screen and paper
 //! ```
@@ -28,6 +29,7 @@ pub mod job;
 pub mod label;
 pub mod layout;
 pub mod measure;
+pub mod parts;
 pub mod solve;
 pub mod strength;
 pub mod sum;

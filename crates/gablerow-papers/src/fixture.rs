@@ -1,8 +1,9 @@
 //! Small jobs to test with.
 
 use gablerow_core::job::{
-    Depth, Division, Edge, FaceId, FreeRow, HolePlace, Job, Joint, Key, Label, Opening, Part,
-    PartWidth, Partition, SideBySide, Zone,
+    Depth, Division, Edge, FaceId, FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Job,
+    Joint, Key, Label, Opening, Part, PartWidth, Partition, Plate, Runner, Shelf, SideBySide,
+    Spacers, Zone,
 };
 use gablerow_core::measure::Length;
 
@@ -76,6 +77,51 @@ pub(crate) fn two_bays(depth: Depth) -> Job {
         }
         .into(),
     );
+    job
+}
+
+/// The same with a drawer D1 of 12 modules, a door D2 hung left over it, and a shelf on hole 15 that shall carry 25 kg.
+pub(crate) fn drawers() -> Job {
+    let mut job = job();
+    let (hinge, runner, board) = (
+        job.shop.hinge.clone(),
+        job.shop.runner.clone(),
+        job.shop.board.clone(),
+    );
+    let opening = &mut job.cabinets[0].opening;
+    let plain = |key, name, kind| Front::plain(Key(key), Label::new(name).unwrap(), kind);
+    let mut drawer = plain(20, "D1", FrontKind::Drawer);
+    drawer.height = FrontHeight::Modules(12);
+    let door = plain(21, "D2", FrontKind::Door(Hand::Left));
+    opening.fronts = vec![drawer, door];
+    if let Division::Bay(bay) = &mut opening.division {
+        bay.zones.clear();
+        bay.shelves.push(Shelf {
+            key: Key(22),
+            hole: HolePlace::foot(15),
+            board,
+            setback_front: mm(12),
+            load_grams: Some(25_000),
+        });
+        bay.runners.push(Runner {
+            key: Key(23),
+            hole: HolePlace::foot(2),
+            card: runner,
+            length: mm(500),
+            set_back: 0,
+            spacers: Spacers::default(),
+            serves: None,
+        });
+        bay.plates = [14, 20]
+            .map(|hole: i16| Plate {
+                key: Key(u32::from(hole.unsigned_abs()) + 20),
+                wall: Hand::Left,
+                hole: HolePlace::foot(hole),
+                card: hinge.clone(),
+                serves: None,
+            })
+            .into();
+    }
     job
 }
 

@@ -1,6 +1,5 @@
 //! The hole table: what to read in the shop, and the same as comma-separated values.
 
-use alloc::borrow::Cow;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -8,48 +7,12 @@ use alloc::vec::Vec;
 use gablerow_core::layout::{Hole, Use};
 use gablerow_core::measure::{Length, Unit};
 
-use crate::csv::{guarded, push_record};
+use crate::table::columns;
 use crate::text::{push_indented, push_line};
-use crate::{HoleRecord, Signs};
-
-/// One column of the hole table.
-#[derive(Clone, Copy, Debug)]
-pub struct Column {
-    /// Its name: small letters and underlines; the unit last.
-    pub name: &'static str,
-    /// What it says, in one line.
-    pub help: &'static str,
-    /// What stands in it.
-    pub value: for<'a> fn(&'a HoleRecord<'_>) -> Value<'a>,
-}
-
-/// What stands in a column.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Value<'a> {
-    /// A name that a person typed.
-    Name(&'a str),
-    /// A word of the trade.
-    Word(Cow<'static, str>),
-    /// Several words of the trade, none of which has a blank.
-    Words(Vec<&'static str>),
-    /// A count.
-    Number(i16),
-    /// A length, in mm.
-    Length(Length),
-    /// Nothing: off the grid, on no row, or through.
-    Nothing,
-}
-
-macro_rules! columns {
-    ($($name:ident $help:literal = $value:expr;)+) => {
-        /// The columns of the hole table, in order, for every form it is given in.
-        pub const COLUMNS: &[Column] = &[
-            $(Column { name: stringify!($name), help: $help, value: $value },)+
-        ];
-    };
-}
+use crate::{HoleRecord, Signs, Value};
 
 columns! {
+    HoleRecord<'_>;
     cabinet "what the cabinet is called"
         = |record| Value::Name(record.cabinet.as_str());
     copy "what the copy is called"
@@ -65,7 +28,7 @@ columns! {
     mm_from_back "from the panel's back edge to the centre"
         = |record| Value::Length(record.from_back);
     hole "its number on the grid of the cabinet, from the foot; nothing off the grid"
-        = |record| record.hole.number.map_or(Value::Nothing, Value::Number);
+        = |record| record.hole.number.map_or(Value::Nothing, |number| Value::Number(number.into()));
     mm_from_foot "from the panel's foot to the centre"
         = |record| Value::Length(record.from_foot);
     mm_from_head "from the panel's head to the centre"
@@ -82,34 +45,6 @@ columns! {
 fn uses(hole: &Hole) -> Vec<&'static str> {
     let used = |one: &Use| hole.users.iter().any(|(use_, _)| use_ == one);
     Use::ALL.into_iter().filter(used).map(Use::word).collect()
-}
-
-/// The hole table as comma-separated values, the names of the columns first; lines end with carriage return and line feed.
-///
-/// Lengths are exact decimals of mm; several uses stand with `+` between; names that a spreadsheet might take for a formula
-/// begin with an apostrophe. Source: RFC 4180.
-#[must_use]
-pub fn hole_csv(records: &[HoleRecord]) -> String {
-    let mut out = String::new();
-    push_record(&mut out, COLUMNS.iter().map(|column| column.name.into()));
-    for record in records {
-        push_record(
-            &mut out,
-            COLUMNS.iter().map(|column| field((column.value)(record))),
-        );
-    }
-    out
-}
-
-fn field(value: Value<'_>) -> Cow<'_, str> {
-    match value {
-        Value::Name(name) => guarded(name),
-        Value::Word(word) => word,
-        Value::Words(words) => words.join("+").into(),
-        Value::Number(number) => number.to_string().into(),
-        Value::Length(length) => length.exact_mm().to_string().into(),
-        Value::Nothing => "".into(),
-    }
 }
 
 /// The hole table to be read, at most 80 columns wide: each face of each copy; on it each row of holes of one bore; its holes
@@ -214,20 +149,22 @@ pub(crate) fn bore(hole: &Hole, unit: Unit, signs: &Signs) -> String {
 mod tests {
     use super::*;
     use crate::fixture::{SIGNS, job, two_bays};
+    use crate::{Tabled, csv_table};
     use gablerow_core::job::{Depth, Label};
 
     #[test]
     fn columns_are_named_once() {
-        let mut names: Vec<&str> = COLUMNS.iter().map(|column| column.name).collect();
+        let columns = HoleRecord::COLUMNS;
+        let mut names: Vec<&str> = columns.iter().map(|column| column.name).collect();
         names.sort_unstable();
         names.dedup();
-        assert_eq!(names.len(), COLUMNS.len());
+        assert_eq!(names.len(), columns.len());
     }
 
     #[test]
     fn csv_names_its_columns_and_says_every_hole() {
         let job = job();
-        let csv = hole_csv(&HoleRecord::of_job(&job));
+        let csv = csv_table(&HoleRecord::of_job(&job));
         let lines: Vec<&str> = csv.split("\r\n").collect();
         assert_eq!(
             lines[0],
@@ -244,7 +181,7 @@ mod tests {
     #[test]
     fn through_holes_have_no_depth() {
         let job = two_bays(Depth::Through);
-        let csv = hole_csv(&HoleRecord::of_job(&job));
+        let csv = csv_table(&HoleRecord::of_job(&job));
         assert!(
             csv.lines().skip(1).all(|line| line.ends_with(",5,,pin")),
             "{csv}"
@@ -255,7 +192,7 @@ mod tests {
     fn a_name_cannot_be_a_formula() {
         let mut job = job();
         job.cabinets[0].name = Label::new("=1,2").unwrap();
-        assert!(hole_csv(&HoleRecord::of_job(&job)).contains("\r\n\"'=1,2\",1,left side,"));
+        assert!(csv_table(&HoleRecord::of_job(&job)).contains("\r\n\"'=1,2\",1,left side,"));
     }
 
     #[test]

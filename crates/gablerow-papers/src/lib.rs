@@ -4,7 +4,10 @@
 //! layout, drawing -- board ----> face_text        one face on lines and columns
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
-//! layout ---------- holes -----> hole_table       one record for each bore: text, CSV, columns for others
+//! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
+//! parts ----------- part_records -> part_table    one record for each part: columns for others
+//!                        +--------> part_text     what is cut and bought, cabinet by cabinet
+//! columns --------- table, csv                    the same table in every form
 //! ```
 #![cfg_attr(not(test), no_std)]
 
@@ -18,15 +21,22 @@ pub mod front;
 mod front_signs;
 mod hole_table;
 mod holes;
+mod part_records;
+mod part_table;
+mod part_text;
 mod signs;
+mod table;
 mod text;
 
 pub use face_text::FaceSheet;
 pub use findings_text::findings_text;
 pub use front_signs::FrontSigns;
-pub use hole_table::{COLUMNS, Column, Value, hole_csv, hole_text};
+pub use hole_table::hole_text;
 pub use holes::HoleRecord;
+pub use part_records::{CabinetParts, Part, PartRecord};
+pub use part_text::part_text;
 pub use signs::Signs;
+pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};
 
 #[cfg(test)]

@@ -71,6 +71,57 @@ pub(crate) fn push_line(out: &mut String, start: &str, end: &str) {
     out.push('\n');
 }
 
+/// Adds rows in columns under a heading, each line after `indent`, which is ASCII. Where they are wider than the sheet, each
+/// row is a paragraph instead, and every cell stands behind the word of its column.
+pub(crate) fn push_columns<const N: usize>(
+    out: &mut String,
+    indent: &str,
+    head: &[&str; N],
+    rows: &[[String; N]],
+) {
+    let mut wide = head.map(UnicodeWidthStr::width);
+    for row in rows {
+        for (wide, cell) in wide.iter_mut().zip(row) {
+            *wide = (*wide).max(cell.width());
+        }
+    }
+    let gaps = 2 * N.saturating_sub(1);
+    if indent.len() + wide.iter().sum::<usize>() + gaps > WIDTH {
+        return push_paragraphs(out, indent, head, rows);
+    }
+    let mut line = |cells: &[&str]| {
+        let cells: Vec<String> = cells
+            .iter()
+            .zip(wide)
+            .map(|(cell, wide)| padded(cell, wide))
+            .collect();
+        push_line(out, indent, &cells.join("  "));
+    };
+    line(head);
+    for row in rows {
+        line(&row.each_ref().map(String::as_str));
+    }
+}
+
+fn push_paragraphs<const N: usize>(
+    out: &mut String,
+    indent: &str,
+    head: &[&str; N],
+    rows: &[[String; N]],
+) {
+    let deeper = indent.to_owned() + "  ";
+    for row in rows {
+        let filled = head.iter().zip(row).filter(|(_, cell)| !cell.is_empty());
+        let cells: Vec<String> = filled
+            .map(|(word, cell)| match word.is_empty() {
+                true => cell.clone(),
+                false => (*word).to_owned() + " " + cell,
+            })
+            .collect();
+        push_indented(out, indent, &deeper, &cells.join(", "));
+    }
+}
+
 /// The text, filled up with blanks to so many columns.
 pub(crate) fn padded(text: &str, columns: usize) -> String {
     let mut padded = text.to_owned();
@@ -97,6 +148,26 @@ mod tests {
     fn wide_letters_count_as_two_columns() {
         assert_eq!(wrap("棚板 棚板", 5), ["棚板", "棚板"]);
         assert_eq!(padded("棚", 4), "棚  ");
+    }
+
+    #[test]
+    fn columns_stand_under_their_words_or_behind_them() {
+        let row = |name: &str, size: &str| [name, size].map(str::to_owned);
+        let mut out = String::new();
+        push_columns(
+            &mut out,
+            "  ",
+            &["", "cut"],
+            &[row("D1", "495.0"), row("棚", "")],
+        );
+        assert_eq!(out, "      cut\n  D1  495.0\n  棚\n");
+        let mut out = String::new();
+        let long = "x".repeat(WIDTH);
+        push_columns(&mut out, "  ", &["name", "cut"], &[row("D1", &long)]);
+        assert_eq!(
+            out,
+            format!("  name D1, cut\n    {}\n    xxxx\n", &long[4..])
+        );
     }
 
     proptest! {

@@ -5,15 +5,7 @@ use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use serde_json::Value;
 
-use super::{Shop, with_stops, without_stops};
-
-/// A JSON number of mm as a length, digit by digit, so that no float comes between.
-fn mm(value: &Value) -> Length {
-    let text = value.to_string();
-    let (whole, decimals) = text.split_once('.').unwrap_or((&text, "0"));
-    let um = format!("{whole}{decimals:0<3}").parse().unwrap();
-    Length::from_um(um)
-}
+use super::{Shop, csv_says_what_json_says, mm, with_stops, without_stops};
 
 #[test]
 fn holes_as_json_are_those_of_the_layout_for_every_copy() {
@@ -95,34 +87,7 @@ fn holes_are_one_record_on_a_line_with_exact_numbers_in_fixed_order() {
 fn csv_and_json_say_the_same() {
     let mut job = without_stops();
     job.cabinets[0].name = Label::new("shelf, \"tall\"").unwrap();
-    let shop = Shop::with(&job);
-    let records = shop.json(&["holes", "store.json", "--json"]);
-    let csv = shop.run(&["holes", "store.json", "--csv"]).out;
-    assert_eq!(csv.matches('\n').count(), csv.matches("\r\n").count());
-    let mut reader = csv::Reader::from_reader(csv.as_bytes());
-    let names: Vec<String> = reader
-        .headers()
-        .unwrap()
-        .iter()
-        .map(str::to_owned)
-        .collect();
-    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
-    assert_eq!(rows.len(), records.len());
-    for (row, record) in rows.iter().zip(&records) {
-        assert_eq!(row.len(), record.as_object().unwrap().len());
-        for (name, field) in names.iter().zip(row) {
-            let same = match &record[name] {
-                Value::String(text) => field == text,
-                Value::Number(_) => field.parse::<f64>().ok() == record[name].as_f64(),
-                Value::Array(words) => field
-                    .split('+')
-                    .eq(words.iter().map(|word| word.as_str().unwrap())),
-                Value::Null => field.is_empty(),
-                other => panic!("{other}"),
-            };
-            assert!(same, "{name}: {field} {}", record[name]);
-        }
-    }
+    csv_says_what_json_says(&Shop::with(&job), "holes");
 }
 
 #[test]

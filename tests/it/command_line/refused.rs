@@ -24,7 +24,8 @@ fn a_mistyped_command_is_not_taken_for_a_file() {
     let said = shop.run(&["kitchen"]);
     assert_eq!(said.code, Some(2));
     assert!(
-        said.err.contains("commands are face, check, holes, schema"),
+        said.err
+            .contains("commands are face, check, holes, parts, schema"),
         "{}",
         said.err
     );

@@ -6,7 +6,7 @@ use crate::cards::{Board, CardId, Runner as RunnerCard};
 use crate::job::{
     Back, Bay, Bored, Cabinet, Depth, Division, FaceId, FixedShelf, Front, FrontHeight, FrontKind,
     Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate,
-    Runner, Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Zone,
+    Runner, Shelf, ShelfHeight, SideBySide, Size, Spacers, Stacked, Stand, Zone,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
@@ -181,6 +181,17 @@ pub(crate) fn door(key: u32, hung: Hand) -> Front {
     }
 }
 
+/// A drawer of whole modules, named D1.
+pub(crate) fn drawer(key: u32, modules: u16) -> Front {
+    Front {
+        key: Key(key),
+        name: Label::known("D1"),
+        kind: FrontKind::Drawer,
+        height: FrontHeight::Modules(modules),
+        thickness: None,
+    }
+}
+
 /// The card of the 18 board.
 pub(crate) fn board_18(job: &mut Job) -> &mut Board {
     job.cards.boards.first_mut().unwrap()
@@ -222,6 +233,45 @@ pub(crate) fn partition_of(job: &mut Job) -> &mut Partition {
 /// The bay with this key, to be changed.
 pub(crate) fn bay_of(job: &mut Job, key: u32) -> &mut Bay {
     job.cabinets[0].opening.bay_mut(Key(key)).unwrap()
+}
+
+/// A base cabinet 1000 x 704 x 560 of board measured 18.2 on feet: left bay 11 a door hung left and two shelves, right bay
+/// 12 three drawers, partition 9 between.
+pub(crate) fn glaze_store() -> Job {
+    job_with(|job| {
+        board_18(job).thickness.value = um(18_200);
+        runner_card(job).line.value = mm(10);
+        job.cards.hinges[0].arms.full.value = mm(13);
+        let cabinet = &mut job.cabinets[0];
+        cabinet.size = Size {
+            width: mm(1000),
+            height: mm(704),
+            depth: mm(560),
+        };
+        cabinet.carcass.stand = Some(Stand::Feet(mm(100)));
+        let mut left = bay(11, |bay| {
+            bay.zones = vec![zone(21, 11..=16)];
+            bay.shelves = vec![shelf(22, 11), shelf(23, 16)];
+            bay.plates = vec![plate(24, Hand::Left, 3), plate(25, Hand::Left, 19)];
+        });
+        left.fronts = vec![door(26, Hand::Left)];
+        let mut right = bay(12, |bay| {
+            bay.runners = vec![runner(31, 2, 500), runner(32, 10, 500), runner(33, 17, 500)];
+        });
+        right.fronts = vec![drawer(34, 8), drawer(35, 7), drawer(36, 7)];
+        cabinet.opening = side_by_side(1, left, [(partition(9), right)]);
+    })
+}
+
+/// Gives an opening of the first cabinet these fronts.
+pub(crate) fn put_fronts(job: &mut Job, opening: u32, fronts: Vec<Front>) {
+    let mut fronts = Some(fronts);
+    job.cabinets[0].opening.each_mut(&mut |found| {
+        if found.key == Key(opening) {
+            found.fronts = fronts.take().unwrap();
+        }
+    });
+    assert_eq!(fronts, None);
 }
 
 /// A hole bored on a face of the first cabinet's first copy.

@@ -15,6 +15,17 @@ pub enum PlateShape {
     InLine,
 }
 
+impl PlateShape {
+    /// From its hole, of two the lower, up to its centre.
+    #[must_use]
+    pub fn rise(self) -> Length {
+        match self {
+            Self::AlongRow => Length::PITCH.half(),
+            Self::InLine => Length::ZERO,
+        }
+    }
+}
+
 /// What is known of a hinge and its plate.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hinge {

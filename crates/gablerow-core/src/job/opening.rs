@@ -234,6 +234,16 @@ impl Opening {
         found
     }
 
+    /// The front with this key, in this opening or one within it.
+    #[must_use]
+    pub fn front(&self, key: Key) -> Option<&Front> {
+        let mut found = None;
+        self.each(&mut |opening| {
+            found = found.or(opening.fronts.iter().find(|front| front.key == key));
+        });
+        found
+    }
+
     /// Where the places of a fitting are counted from; `None` when no bay has it. A zone says it by its lowest hole.
     #[must_use]
     pub fn datum_of(&self, fitting: Key) -> Option<Datum> {

@@ -185,8 +185,8 @@ fn ask_plate(walk: &mut Walk, bay: &Bay, made: &BayLayout, plate: &Plate) {
     };
     let wall = made.wall(plate.wall);
     let number = plate.hole.number(walk.layout.last);
-    let height = walk.layout.height(number);
-    let centre = match card.plate {
+    let centre = walk.layout.height(number) + card.plate.rise();
+    match card.plate {
         PlateShape::AlongRow => {
             let upper = HolePlace::of(number + 1, plate.hole.datum, walk.layout.last);
             walk.want(
@@ -199,7 +199,6 @@ fn ask_plate(walk: &mut Walk, bay: &Bay, made: &BayLayout, plate: &Plate) {
                     spec,
                 },
             );
-            height + Length::PITCH.half()
         }
         PlateShape::InLine => {
             walk.want(
@@ -214,9 +213,8 @@ fn ask_plate(walk: &mut Walk, bay: &Bay, made: &BayLayout, plate: &Plate) {
                 rows::in_line_row(made.front_row),
                 Wanted::one(plate.hole, spec),
             );
-            height
         }
-    };
+    }
     let front = rows::bay_front(bay, walk.house).total();
     walk.keep_out(
         wall,

@@ -33,7 +33,7 @@ pub struct OnPlinth {
 /// # Example
 ///
 /// ```
-/// use gablerow_core::measure::Length;
+/// use gablerow_core::measure::{Length, Unit};
 /// use gablerow_core::solve::heights::{Under, carcasses};
 ///
 /// // 915 - 38 = 877, less a plinth of 90 to 150: 727 to 787, and 32 + 32k gives 736 on 141 and 768 on 109
@@ -41,7 +41,7 @@ pub struct OnPlinth {
 /// let under = Under { worktop, thickness, plinth_least, plinth_most };
 /// let found = carcasses(&under, offset, offset);
 /// assert_eq!(found.iter().map(|found| found.carcass).collect::<Vec<_>>(), [736, 768].map(Length::from_mm));
-/// assert_eq!(found[0].plinth.to_string(), "141.0 = 915.0 (worktop) - 38.0 (its thickness) - 736.0 (carcass)");
+/// assert_eq!(found[0].plinth.show(Unit::Millimetre).to_string(), "141.0 = 915.0 (worktop) - 38.0 (its thickness) - 736.0 (carcass)");
 /// ```
 #[must_use]
 pub fn carcasses(under: &Under, foot: Length, head: Length) -> Vec<OnPlinth> {

@@ -63,6 +63,22 @@ pub(super) enum Command {
         #[arg(long)]
         csv: bool,
     },
+    /// List what is cut and bought: panels, fronts, drawer boxes, shelves, hardware.
+    ///
+    /// Lengths in JSON and CSV are exact decimals of mm; what physics gives has three. One record is one part, or one kind of
+    /// hardware; a key that says nothing of it is null.
+    #[command(after_long_help = words::of_parts())]
+    Parts {
+        /// The job file; the demo job when none is named.
+        #[arg(value_parser = job_file())]
+        job: Option<PathBuf>,
+        /// As a JSON array, one part on a line.
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
+        /// As comma-separated values, the names of the columns first.
+        #[arg(long)]
+        csv: bool,
+    },
     /// Print the JSON Schema of job files.
     Schema,
 }

@@ -1,7 +1,7 @@
 //! The command line: everything the screens show, as text and as JSON.
 //!
 //! ```text
-//! words typed -> arguments -> job read -> faces | check | holes -> output -> exit code
+//! words typed -> arguments -> job read -> faces | check | holes | parts -> output -> exit code
 //!                   |            |
 //!                mistyped     error: what, where, what next
 //! ```
@@ -19,7 +19,7 @@
 //!
 //! # Words
 //!
-//! These may stand in the output of `holes` and `check`, and no others:
+//! These may stand in the output of `holes`, `check` and `parts`, and no others:
 //!
 //! | field | words |
 //! | --- | --- |
@@ -28,6 +28,10 @@
 //! | `row` | `front`, `back`, `middle`, `in line`, `runner`, `free` |
 //! | `uses` | `pin`, `plate`, `runner`, `dowel`, `connector`, `free` |
 //! | `level` | `stop`, `warn`, `note` |
+//! | `kind` | `panel`, `front`, `box`, `box part`, `shelf`, `hardware`, `missing` |
+//! | `grain` | `up`, `across`, `deep` |
+//! | `banded` | `front`, `foot`, `left`, `right`, `head` |
+//! | `arm` | `full`, `half`, `inset` |
 
 mod arguments;
 mod check;
@@ -35,7 +39,9 @@ mod faces;
 mod holes;
 mod mistyped;
 mod output;
+mod parts;
 mod reading;
+mod table;
 mod words;
 
 use std::ffi::OsString;
@@ -104,6 +110,17 @@ fn perform(arguments: &Arguments) -> anyhow::Result<u8> {
                 (true, _) => holes::json(&job)?,
                 (_, true) => holes::csv(&job),
                 _ => holes::text(&job),
+            })
+        }
+        Some(Command::Parts { job, json, csv }) => {
+            let job = match job {
+                Some(path) => reading::job(path)?,
+                None => demo::job()?,
+            };
+            output::print(&match (json, csv) {
+                (true, _) => parts::json(&job)?,
+                (_, true) => parts::csv(&job),
+                _ => parts::text(&job),
             })
         }
         Some(Command::Schema) => output::print(SCHEMA),

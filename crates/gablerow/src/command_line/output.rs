@@ -5,6 +5,7 @@ use std::io::{self, ErrorKind, Write};
 use anyhow::{Context, Error};
 use gablerow_core::label::is_unsafe;
 use gablerow_core::measure::Length;
+use gablerow_papers::Value;
 use serde::ser::{Error as _, Serialize, Serializer};
 use serde_json::value::RawValue;
 
@@ -78,11 +79,25 @@ pub(super) fn json_lines<T: Serialize>(records: &[T]) -> anyhow::Result<String> 
 /// A length as a JSON number: mm, every decimal it has and no other.
 pub(super) struct ExactMm(pub(super) Length);
 
+/// A quantity of physics as a JSON number, with the decimals it is good to.
+pub(super) struct Quantity(pub(super) f64);
+
 impl Serialize for ExactMm {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let number = RawValue::from_string(self.0.exact_mm().to_string());
-        number.map_err(S::Error::custom)?.serialize(serializer)
+        as_number(self.0.exact_mm().to_string(), serializer)
     }
+}
+
+impl Serialize for Quantity {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        as_number(Value::quantity(self.0), serializer)
+    }
+}
+
+/// A number as it is written, digit by digit.
+fn as_number<S: Serializer>(digits: String, serializer: S) -> Result<S::Ok, S::Error> {
+    let number = RawValue::from_string(digits).map_err(S::Error::custom)?;
+    number.serialize(serializer)
 }
 
 #[cfg(test)]

@@ -3,21 +3,37 @@
 use gablerow_core::check::Level;
 use gablerow_core::job::{FaceId, Hand, Key, PanelId, PanelName};
 use gablerow_core::layout::{RowName, Use};
-use gablerow_papers::COLUMNS;
+use gablerow_core::parts::{Arm, Banded, Grain};
+use gablerow_papers::{Column, HoleRecord, PartRecord, Tabled};
 
 /// A field, and the words that may stand in it.
 type FieldWords = (&'static str, Vec<String>);
 
 /// The words of `holes`, after what each column says.
 pub(super) fn of_holes() -> String {
-    let columns = COLUMNS
-        .iter()
-        .map(|column| format!("  {:<14} {}\n", column.name, column.help));
-    let columns: String = columns.collect();
     format!(
-        "Columns:\n{columns}\n{}",
+        "{}\n{}",
+        columns(HoleRecord::COLUMNS),
         listed(&[panels(), faces(), rows(), uses()])
     )
+}
+
+/// The words of `parts`, after what each column says.
+pub(super) fn of_parts() -> String {
+    format!(
+        "{}\n{}",
+        columns(PartRecord::COLUMNS),
+        listed(&[kinds(), grains(), banded(), arms()])
+    )
+}
+
+/// What each column of a table says.
+fn columns(columns: &[Column]) -> String {
+    let wide = columns.iter().map(|column| column.name.len()).max();
+    let wide = wide.unwrap_or_default();
+    let line = |column: &Column| format!("  {:<wide$} {}\n", column.name, column.help);
+    let lines: String = columns.iter().map(line).collect();
+    format!("Columns:\n{lines}")
 }
 
 /// The words of `check`.
@@ -65,6 +81,31 @@ fn levels() -> FieldWords {
     )
 }
 
+fn kinds() -> FieldWords {
+    ("kind", PartRecord::KINDS.map(str::to_owned).into())
+}
+
+fn grains() -> FieldWords {
+    (
+        "grain",
+        Grain::ALL.map(|grain| grain.word().to_owned()).into(),
+    )
+}
+
+fn banded() -> FieldWords {
+    let mut words: Vec<String> = Vec::new();
+    for edge in Banded::ALL.iter().flat_map(|banded| banded.edges()) {
+        if !words.iter().any(|word| word == edge) {
+            words.push((*edge).to_owned());
+        }
+    }
+    ("banded", words)
+}
+
+fn arms() -> FieldWords {
+    ("arm", Arm::ALL.map(|arm| arm.word().to_owned()).into())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -72,7 +113,18 @@ mod tests {
     #[test]
     fn the_documentation_of_this_module_names_every_word() {
         let documentation = include_str!("mod.rs");
-        for (field, words) in [panels(), faces(), rows(), uses(), levels()] {
+        let fields = [
+            panels(),
+            faces(),
+            rows(),
+            uses(),
+            levels(),
+            kinds(),
+            grains(),
+            banded(),
+            arms(),
+        ];
+        for (field, words) in fields {
             let line = format!("//! | `{field}` | ");
             let line = documentation
                 .lines()

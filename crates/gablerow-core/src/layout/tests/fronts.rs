@@ -22,17 +22,6 @@ fn drawers<const N: usize>(modules: [u16; N]) -> Vec<Front> {
     modules.iter().enumerate().map(drawer).collect()
 }
 
-/// The fronts of an opening of the first cabinet.
-fn put(job: &mut Job, opening: u32, fronts: Vec<Front>) {
-    let mut fronts = Some(fronts);
-    job.cabinets[0].opening.each_mut(&mut |found| {
-        if found.key == Key(opening) {
-            found.fronts = fronts.take().unwrap();
-        }
-    });
-    assert_eq!(fronts, None);
-}
-
 fn laid_out(change: impl FnOnce(&mut Job)) -> Vec<FrontLayout> {
     let job = cabinet_x(change);
     assert_eq!(job.validate(), Ok(()));
@@ -47,8 +36,8 @@ fn size(front: &FrontLayout) -> (Length, Length) {
 #[test]
 fn door_beside_a_partition_that_two_doors_share() {
     let fronts = laid_out(|job| {
-        put(job, 11, vec![door(20, Hand::Left)]);
-        put(job, 12, vec![door(21, Hand::Right)]);
+        put_fronts(job, 11, vec![door(20, Hand::Left)]);
+        put_fronts(job, 12, vec![door(21, Hand::Right)]);
     });
     let [left, right] = &fronts[..] else {
         panic!("{fronts:?}");
@@ -63,13 +52,13 @@ fn door_beside_a_partition_that_two_doors_share() {
 
 #[test]
 fn door_beside_an_open_bay_covers_the_whole_partition_but_the_reveal() {
-    let fronts = laid_out(|job| put(job, 11, vec![door(20, Hand::Left)]));
+    let fronts = laid_out(|job| put_fronts(job, 11, vec![door(20, Hand::Left)]));
     assert_eq!(fronts[0].lap_right.total(), um(17_100));
 }
 
 #[test]
 fn door_over_two_bays_is_the_cabinet_less_its_reveals() {
-    let fronts = laid_out(|job| put(job, 1, vec![door(20, Hand::Left)]));
+    let fronts = laid_out(|job| put_fronts(job, 1, vec![door(20, Hand::Left)]));
     assert_eq!(size(&fronts[0]), (mm(937), mm(797)));
     assert_eq!(fronts[0].wall_hung(), Some(LEFT_INSIDE));
 }
@@ -78,7 +67,7 @@ fn door_over_two_bays_is_the_cabinet_less_its_reveals() {
 #[test]
 fn pair_of_doors_shares_the_width_less_a_gap() {
     let fronts = laid_out(|job| {
-        put(
+        put_fronts(
             job,
             1,
             vec![Front::plain(Key(20), Label::known("D"), FrontKind::Pair)],
@@ -104,7 +93,7 @@ fn inset_door_leaves_a_gap_all_around() {
     let fronts = laid_out(|job| {
         job.cabinets[0].size.width = um(2 * 402_800 + 3 * 18_600);
         bay_of(job, 11).inset = Some(Inset::default());
-        put(job, 11, vec![door(20, Hand::Left)]);
+        put_fronts(job, 11, vec![door(20, Hand::Left)]);
     });
     assert_eq!(size(&fronts[0]), (um(398_800), um(758_800)));
     assert_eq!(fronts[0].lap_hung().unwrap().total(), mm(-2));
@@ -114,7 +103,7 @@ fn inset_door_leaves_a_gap_all_around() {
 // Geometry: 25 modules as 9, 8, 8: 285 + 253 + 253 and two gaps and reveals of 3 are 800; lower edges 1.5, 289.5, 545.5.
 #[test]
 fn three_drawers_by_modules() {
-    let fronts = laid_out(|job| put(job, 12, drawers([9, 8, 8])));
+    let fronts = laid_out(|job| put_fronts(job, 12, drawers([9, 8, 8])));
     let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
     assert_eq!(heights, [mm(285), mm(253), mm(253)]);
     let feet: Vec<Length> = fronts.iter().map(|front| front.foot).collect();
@@ -125,7 +114,7 @@ fn three_drawers_by_modules() {
 #[test]
 fn equal_fronts_give_the_rest_to_the_lowest() {
     let share = |key| front(key, FrontKind::Drawer, FrontHeight::Ratio(1));
-    let fronts = laid_out(|job| put(job, 12, vec![share(20), share(21), share(22)]));
+    let fronts = laid_out(|job| put_fronts(job, 12, vec![share(20), share(21), share(22)]));
     let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
     assert_eq!(heights, [mm(264), um(263_500), um(263_500)]);
     assert_eq!(fronts[2].head(), um(798_500));
@@ -135,7 +124,7 @@ fn equal_fronts_give_the_rest_to_the_lowest() {
 fn what_modules_leave_over_goes_to_the_bottom_front() {
     let mut job = cabinet_x(|job| {
         job.cabinets[0].size.height = mm(811);
-        put(job, 12, drawers([9, 8, 8]));
+        put_fronts(job, 12, drawers([9, 8, 8]));
     });
     let layout = lay_out(&job);
     assert_eq!(layout.fronts[0].height.total(), mm(285 + 11));
@@ -156,7 +145,7 @@ fn drawers_over_a_door() {
     let fronts = laid_out(|job| {
         let mut wishes = vec![door(19, Hand::Left)];
         wishes.extend(drawers([4]));
-        put(job, 11, wishes);
+        put_fronts(job, 11, wishes);
     });
     // 797 - 125 - 3
     assert_eq!(fronts[0].height.total(), mm(669));
@@ -167,7 +156,7 @@ fn drawers_over_a_door() {
 fn drawer_behind_a_door_has_room_above_the_bottom_and_no_front() {
     let fronts = laid_out(|job| {
         let behind = front(21, FrontKind::Inner, FrontHeight::Modules(6));
-        put(job, 11, vec![door(20, Hand::Left), behind]);
+        put_fronts(job, 11, vec![door(20, Hand::Left), behind]);
     });
     assert_eq!(fronts[0].height.total(), mm(797));
     assert_eq!(fronts[1].foot, um(18_600));
@@ -196,7 +185,7 @@ fn flush_foot_has_no_reveal_at_the_foot_and_a_gap_at_the_head() {
     let fronts = laid_out(|job| {
         job.shop.fronts = job.shop.fronts.with_scheme(RevealScheme::FlushFoot);
         assert_eq!(job.shop.fronts.scheme(), RevealScheme::FlushFoot);
-        put(job, 1, vec![door(20, Hand::Left)]);
+        put_fronts(job, 1, vec![door(20, Hand::Left)]);
     });
     assert_eq!((fronts[0].foot, fronts[0].head()), (mm(0), mm(797)));
 }
@@ -204,7 +193,7 @@ fn flush_foot_has_no_reveal_at_the_foot_and_a_gap_at_the_head() {
 #[test]
 fn front_of_the_shop_is_as_thick_as_measured() {
     let fronts = laid_out(|job| {
-        put(
+        put_fronts(
             job,
             1,
             vec![Front::plain(

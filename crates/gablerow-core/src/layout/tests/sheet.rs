@@ -4,34 +4,11 @@
 
 use super::{face, rows};
 use crate::arbitrary::*;
-use crate::job::{FaceId, Hand, Job, Key, Size};
+use crate::job::{FaceId, Hand, Key};
 use crate::layout::{Layout, Use};
 use crate::measure::Length;
 
 const P: u32 = 9;
-
-fn glaze_store() -> Job {
-    job_with(|job| {
-        board_18(job).thickness.value = um(18_200);
-        runner_card(job).line.value = mm(10);
-        let cabinet = &mut job.cabinets[0];
-        cabinet.size = Size {
-            width: mm(1000),
-            height: mm(704),
-            depth: mm(560),
-        };
-        let mut left = bay(11, |bay| {
-            bay.zones = vec![zone(21, 11..=16)];
-            bay.shelves = vec![shelf(22, 11), shelf(23, 16)];
-            bay.plates = vec![plate(24, Hand::Left, 3), plate(25, Hand::Left, 19)];
-        });
-        left.fronts = vec![door(26, Hand::Left)];
-        let right = bay(12, |bay| {
-            bay.runners = vec![runner(31, 2, 500), runner(32, 10, 500), runner(33, 17, 500)];
-        });
-        cabinet.opening = side_by_side(1, left, [(partition(P), right)]);
-    })
-}
 
 fn p_left() -> FaceId {
     partition_face(P, Hand::Left)

@@ -1,0 +1,225 @@
+//! Doors and drawer fronts: sizes, mass, and how doors hang.
+
+use alloc::vec::Vec;
+
+use super::{Banded, Grain, Make, Missing, Piece};
+use crate::cards::{CardId, CountChart, Hinge};
+use crate::job::{FrontKind, Hand, Key, Label};
+use crate::layout::FrontLayout;
+use crate::measure::Length;
+use crate::solve::hinges::{
+    CHARTS, Chart, Count, Door, DoorCups, DoorFacts, OverlayCard, OverlayFit, count, cups,
+    fit_overlay,
+};
+use crate::strength::mass_kg;
+use crate::sum::Sum;
+
+/// A door, a drawer front or a false front.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FrontPart {
+    /// The wish it comes from; both leaves of a pair have the same.
+    pub key: Key,
+    /// What it is called at the bench.
+    pub name: Label,
+    /// What it is.
+    pub kind: FrontKind,
+    /// The hand it is hung on; `None` when it does not hang.
+    pub hung: Option<Hand>,
+    /// The piece of board: its length is its height.
+    pub piece: Piece,
+    /// What it weighs, in kg; `None` when the board's card is not there.
+    pub mass_kg: Option<f64>,
+    /// How it hangs; `None` when it does not hang, or has nothing to hang on.
+    pub hanging: Option<Hanging>,
+}
+
+/// How a door hangs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hanging {
+    /// The hinge; of several cards the one of the lowest plate.
+    pub card: CardId,
+    /// The hole of each plate, upward; of a plate along the row the lower of its two.
+    pub holes: Vec<i16>,
+    /// Which arm the hinge has.
+    pub arm: Arm,
+    /// How far the door shall lap over the upright it is hung on; negative for one that stands inside.
+    pub wanted: Sum,
+    /// The tab and the plate that come nearest to it; `None` when no plate is in stock.
+    pub fit: Option<OverlayFit>,
+    /// Where the cups go, and whether the door is handed.
+    pub cups: DoorCups,
+    /// How deep they go in.
+    pub cup_depth: Length,
+    /// How many hinges the card's chart asks for; `None` without a mass.
+    pub asked: Option<Count>,
+    /// That chart.
+    pub chart: CountChart,
+}
+
+/// The arm of a hinge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Arm {
+    /// For a door over the whole edge of an upright.
+    Full,
+    /// For a door over half of it.
+    Half,
+    /// For a door inside the opening.
+    Inset,
+}
+
+impl Arm {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Full, Self::Half, Self::Inset];
+
+    /// The word of the trade.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Full => "full",
+            Self::Half => "half",
+            Self::Inset => "inset",
+        }
+    }
+}
+
+/// A plate that a door hangs on: its hole, and its middle above the carcass underside.
+struct Found<'a> {
+    card: &'a Hinge,
+    hole: i16,
+    middle: Length,
+}
+
+impl<'a> Make<'a> {
+    /// Every front that is seen.
+    pub(super) fn fronts(&mut self) -> Vec<FrontPart> {
+        let layout = self.layout;
+        let seen = layout.fronts.iter().filter(|front| front.kind.is_seen());
+        seen.filter_map(|front| self.front(front)).collect()
+    }
+
+    fn front(&mut self, front: &FrontLayout) -> Option<FrontPart> {
+        let name = self.cabinet.opening.front(front.key)?.name.clone();
+        let board = self.shop.front_board();
+        let size = [front.height, front.width];
+        let mut piece = self.piece(board, size, Banded::All, Grain::Up);
+        piece.thickness = piece.thickness.map(|_| front.thickness);
+        let mass_kg = self.cards.board(board).map(|card| {
+            let density = f64::from(card.density.value);
+            let (width, height) = (front.width.total(), front.height.total());
+            mass_kg(width, height, front.thickness, density)
+        });
+        let hanging = front
+            .hung
+            .and_then(|hand| self.hanging(front, hand, mass_kg));
+        Some(FrontPart {
+            key: front.key,
+            name,
+            kind: front.kind,
+            hung: front.hung,
+            piece,
+            mass_kg,
+            hanging,
+        })
+    }
+
+    fn hanging(&mut self, front: &FrontLayout, hand: Hand, mass: Option<f64>) -> Option<Hanging> {
+        let found = self.plates(front, hand);
+        let Some(&Found { card, .. }) = found.first() else {
+            self.miss(Missing::Plates { front: front.key });
+            return None;
+        };
+        let wanted = front.lap_hung()?;
+        let arm = self.arm(front, wanted.total());
+        let reach = match arm {
+            Arm::Full => card.arms.full,
+            Arm::Half => card.arms.half,
+            Arm::Inset => card.arms.inset,
+        };
+        let overlay = OverlayCard {
+            arm: reach.value,
+            tab_least: card.tabs.least.value,
+            tab_most: card.tabs.most.value,
+            tab_step: card.tabs.step,
+            plates: &card.plates,
+            cup: card.cup.value,
+        };
+        let fit = fit_overlay(&overlay, wanted.total());
+        let door = Door {
+            foot: front.foot,
+            height: front.height.total(),
+        };
+        let middles: Vec<Length> = found.iter().map(|plate| plate.middle).collect();
+        let facts = |mass_kg| DoorFacts {
+            width: front.width.total(),
+            height: front.height.total(),
+            cabinet_height: self.cabinet.size.height,
+            mass_kg,
+        };
+        let hanging = Hanging {
+            card: card.id.clone(),
+            holes: found.iter().map(|plate| plate.hole).collect(),
+            arm,
+            wanted,
+            fit,
+            cups: cups(door, &middles),
+            cup_depth: card.cup_depth.value,
+            asked: mass.map(|mass| count(chart(card.chart), &facts(mass))),
+            chart: card.chart,
+        };
+        if fit.is_none() {
+            self.miss(Missing::Stock { front: front.key });
+        }
+        Some(hanging)
+    }
+
+    /// A door that laps over less than half the edge of its upright shares it.
+    fn arm(&self, front: &FrontLayout, lap: Length) -> Arm {
+        let upright = front
+            .wall_hung()
+            .and_then(|wall| self.layout.upright(wall.panel));
+        match upright {
+            _ if front.set_in.is_some() => Arm::Inset,
+            Some(upright) if lap * 2 < upright.thickness => Arm::Half,
+            _ => Arm::Full,
+        }
+    }
+
+    /// The plates a door hangs on, upward: on the wall it is hung on those that serve it, and of those that serve nothing
+    /// the ones within its height.
+    fn plates(&mut self, front: &FrontLayout, hand: Hand) -> Vec<Found<'a>> {
+        let (layout, cards) = (self.layout, self.cards);
+        let mut found = Vec::new();
+        let mut unknown = None;
+        for (made, bay) in self.bays() {
+            if Some(made.wall(hand)) != front.wall_hung() {
+                continue;
+            }
+            for plate in bay.plates.iter().filter(|plate| plate.wall == hand) {
+                let Some(card) = cards.hinge(&plate.card) else {
+                    unknown = unknown.or(Some(&plate.card));
+                    continue;
+                };
+                let hole = plate.hole.number(layout.last);
+                let middle = layout.height(hole) + card.plate.rise();
+                let within = front.foot <= middle && middle <= front.head();
+                if plate.serves.map_or(within, |door| door == front.key) {
+                    found.push(Found { card, hole, middle });
+                }
+            }
+        }
+        if let Some(card) = unknown {
+            self.no_card(card);
+        }
+        found.sort_by_key(|plate| plate.middle);
+        found
+    }
+}
+
+fn chart(chart: CountChart) -> &'static Chart {
+    let [height_and_mass, inches, mass_and_width] = &CHARTS;
+    match chart {
+        CountChart::HeightAndMass => height_and_mass,
+        CountChart::Inches => inches,
+        CountChart::MassAndWidth => mass_and_width,
+    }
+}

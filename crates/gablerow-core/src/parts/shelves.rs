@@ -1,0 +1,194 @@
+//! Loose shelves: what is clear between them, how they bend, what tips them.
+
+use alloc::vec::Vec;
+
+use super::{Banded, Grain, Make, Piece};
+use crate::cards::Board;
+use crate::job::{Key, PinRows, Shelf};
+use crate::layout::BayLayout;
+use crate::measure::Length;
+use crate::strength::{
+    Creep, Sag, Section, Standing, line_load_of_mass, load_on_pin, mass_kg, sag, tip_load_kg,
+};
+use crate::sum::Sum;
+
+/// What a shelf is shorter than its bay, one half at either end: common practice.
+const SHORTER: Length = Length::from_mm(2);
+
+/// How far its back edge stands before the back panel: common practice.
+const BEFORE_BACK: Length = Length::from_mm(2);
+
+/// A loose shelf.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShelfPart {
+    /// Its name in the cabinet.
+    pub key: Key,
+    /// The bay it is in.
+    pub bay: Key,
+    /// The hole of its pins.
+    pub hole: i16,
+    /// The piece of board: its length lies from left to right.
+    pub piece: Piece,
+    /// From the carcass underside up to its underside.
+    pub underside: Sum,
+    /// Clear height under it, down to the shelf below or the floor of its bay.
+    pub clear_below: Sum,
+    /// Clear height over it, up to the shelf above or the ceiling of its bay.
+    pub clear_above: Sum,
+    /// How many pins it rests on.
+    pub pins: u8,
+    /// What it bears; `None` when its board's card is not there.
+    pub strength: Option<Strength>,
+}
+
+/// How a shelf bears its load. An even load; shear left out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strength {
+    /// What the shelf itself weighs, in kg.
+    pub mass_kg: f64,
+    /// The load it shall carry, in kg; `None` when none is wished, and then it carries itself alone.
+    pub load_kg: Option<f64>,
+    /// Its sag at once, in mm, under that load and its own weight along its whole length; `None` when the stiffness of its
+    /// board is not known.
+    pub now: Option<f64>,
+    /// Its sag after years; `None` when the creep of its board is not known either.
+    pub later: Option<f64>,
+    /// The load at its very front edge that tips it, in kg; `None` when none can.
+    pub tip_kg: Option<f64>,
+    /// What each pin bears when the load stands evenly, in kg.
+    pub pin_kg: Option<f64>,
+}
+
+/// A shelf before its neighbours are known.
+struct Placed<'a> {
+    shelf: &'a Shelf,
+    hole: i16,
+    underside: Sum,
+    thickness: Length,
+}
+
+impl<'a> Make<'a> {
+    /// Every loose shelf, bay by bay, from the foot up.
+    pub(super) fn shelves(&mut self) -> Vec<ShelfPart> {
+        let mut made = Vec::new();
+        for (bay, owned) in self.bays() {
+            let mut placed: Vec<Placed> = owned
+                .shelves
+                .iter()
+                .map(|shelf| self.placed(shelf))
+                .collect();
+            placed.sort_by_key(|shelf| shelf.underside.total());
+            let pins = match owned.pin_rows {
+                PinRows::Two => 4,
+                PinRows::Three => 6,
+            };
+            for at in 0..placed.len() {
+                made.extend(self.shelf(bay, &placed, at, pins));
+            }
+        }
+        made
+    }
+
+    fn placed(&self, shelf: &'a Shelf) -> Placed<'a> {
+        let hole = shelf.hole.number(self.layout.last);
+        let pin = self.cards.pin(&self.shop.pin);
+        let board = self.cards.board(&shelf.board);
+        Placed {
+            shelf,
+            hole,
+            underside: Sum::of("hole", self.layout.height(hole)).plus(
+                "rise of the pin",
+                pin.map_or(Length::ZERO, |pin| pin.rise.value),
+            ),
+            thickness: board.map_or(Length::ZERO, |board| board.thickness.value),
+        }
+    }
+
+    fn shelf(
+        &mut self,
+        bay: &BayLayout,
+        placed: &[Placed],
+        at: usize,
+        pins: u8,
+    ) -> Option<ShelfPart> {
+        let Placed {
+            shelf,
+            hole,
+            underside,
+            thickness,
+        } = placed.get(at)?;
+        let below = at.checked_sub(1).and_then(|below| placed.get(below));
+        let top = underside.total() + *thickness;
+        let clear_below = match below {
+            Some(below) => Sum::of("underside", underside.total())
+                .less("underside of the shelf below", below.underside.total())
+                .less("its thickness", below.thickness),
+            None => Sum::of("underside", underside.total()).less("floor", bay.floor.total()),
+        };
+        let clear_above = match placed.get(at + 1) {
+            Some(above) => Sum::of("underside of the shelf above", above.underside.total()),
+            None => Sum::of("ceiling", bay.ceiling.total()),
+        };
+        let front = bay.inner_depth.total() - bay.depth_behind_fronts(self.shop);
+        let length = Sum::of("clear width", bay.width).less("shorter", SHORTER);
+        let depth = Sum::of("inner depth", bay.inner_depth.total())
+            .less("front of the bay", front)
+            .less("set back", shelf.setback_front)
+            .less("before the back panel", BEFORE_BACK);
+        let behind_edge = bay.front_row.total() - front - shelf.setback_front;
+        let load_kg = shelf.load_grams.map(|grams| f64::from(grams) / 1_000.0);
+        let strength = self.cards.board(&shelf.board).map(|board| {
+            strength(
+                board,
+                [length.total(), depth.total()],
+                load_kg,
+                behind_edge,
+                pins,
+            )
+        });
+        Some(ShelfPart {
+            key: shelf.key,
+            bay: bay.key,
+            hole: *hole,
+            piece: self.piece(&shelf.board, [length, depth], Banded::Front, Grain::Across),
+            underside: *underside,
+            clear_below,
+            clear_above: clear_above.less("top of this one", top),
+            pins,
+            strength,
+        })
+    }
+}
+
+fn strength(
+    board: &Board,
+    [length, depth]: [Length; 2],
+    load_kg: Option<f64>,
+    behind_edge: Length,
+    pins: u8,
+) -> Strength {
+    let thickness = board.thickness.value;
+    let goods = load_kg.unwrap_or_default();
+    let mass_kg = mass_kg(length, depth, thickness, f64::from(board.density.value));
+    let creep = Creep {
+        board: "as its card has it",
+        factor: board
+            .creep
+            .map_or(1.0, |creep| f64::from(creep.value) / 100.0),
+        standing: Standing::HouseGuess,
+    };
+    let bent = board.stiffness.map(|stiffness| {
+        let section = Section::board(depth, thickness, f64::from(stiffness.value));
+        let load = line_load_of_mass(goods + mass_kg, length);
+        sag(section, length, load, &creep)
+    });
+    let bent = bent.filter(|Sag { now, .. }| now.is_finite());
+    Strength {
+        mass_kg,
+        load_kg,
+        now: bent.map(|sag| sag.now),
+        later: bent.filter(|_| board.creep.is_some()).map(|sag| sag.later),
+        tip_kg: tip_load_kg(mass_kg, depth, behind_edge),
+        pin_kg: load_on_pin(goods, mass_kg, pins),
+    }
+}
