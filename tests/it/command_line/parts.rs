@@ -69,7 +69,7 @@ fn three_drawers_of_the_demo_have_their_boxes() {
 fn door_of_the_demo_has_its_cups() {
     let door = &of_demo("G1", "front")[0];
     for (key, value) in [
-        ("name", json!("D1")),
+        ("name", json!("door 1")),
         ("part", json!("door, hung left")),
         ("card", json!("hinge-plain")),
         ("width_mm", json!(597)),
@@ -158,7 +158,7 @@ fn csv_and_json_say_the_same() {
     assert_eq!(missing.len(), 1);
     assert_eq!(
         (&missing[0]["part"], &missing[0]["name"]),
-        (&json!("drawer without runners"), &json!("D1"))
+        (&json!("drawer without runners"), &json!("door 1"))
     );
 }
 
