@@ -166,13 +166,24 @@ fn equal(opening: Opening) -> Part {
     }
 }
 
-/// A part of a row divided the same way adds to the row, so that no row lies in a row.
+/// A part of a row divided the same way adds to the row, so that no row lies in a row; new partitions are made like the first
+/// one that is there.
 fn divide_part(row: &mut SideBySide, at: usize, parts: u16, making: &mut Making) {
-    if let Some(part) = row.parts_mut().nth(at) {
-        part.width = PartWidth::Equal;
-    }
+    let Some(part) = row.parts_mut().nth(at) else {
+        return;
+    };
+    part.width = PartWidth::Equal;
+    let bay = made_like(&part.opening);
+    let like = row.rest.first().map(|(partition, _)| partition.clone());
     for more in 1..usize::from(parts) {
-        let (partition, part) = next_part(making);
+        let (mut partition, mut part) = next_part(making);
+        if let Some(like) = &like {
+            partition = Partition {
+                key: partition.key,
+                ..like.clone()
+            };
+        }
+        part.opening.division = Division::Bay(bay.clone());
         row.rest.insert(at + more - 1, (partition, part));
     }
 }
@@ -188,16 +199,21 @@ fn next_part(making: &mut Making) -> (Partition, Part) {
     (partition, equal(Opening::empty_bay((making.keys)())))
 }
 
-fn side_by_side(first: Part, parts: u16, making: &mut Making) -> (Part, Vec<(Partition, Part)>) {
-    // The partitions of bays with inset fronts or a recess stand in bays made alike.
-    let like = match &first.opening.division {
+/// An empty bay whose front is where that of another one is.
+fn made_like(opening: &Opening) -> Bay {
+    match &opening.division {
         Division::Bay(bay) => Bay {
             recess: bay.recess,
             inset: bay.inset,
+            pin_rows: bay.pin_rows,
             ..Bay::default()
         },
         _ => Bay::default(),
-    };
+    }
+}
+
+fn side_by_side(first: Part, parts: u16, making: &mut Making) -> (Part, Vec<(Partition, Part)>) {
+    let like = made_like(&first.opening);
     let rest = (1..parts).map(|_| {
         let (partition, mut part) = next_part(making);
         part.opening.division = Division::Bay(like.clone());
@@ -221,11 +237,10 @@ fn stacked(mut first: Opening, making: &mut Making) -> (Opening, Vec<(FixedShelf
             joint: Joint::default(),
         };
         let mut above = Opening::empty_bay((making.keys)());
+        above.division = Division::Bay(made_like(&first));
         if let (Division::Bay(lower), Division::Bay(upper)) =
             (&mut first.division, &mut above.division)
         {
-            (upper.recess, upper.inset, upper.pin_rows) =
-                (lower.recess, lower.inset, lower.pin_rows);
             move_up(lower, upper, hole..top, last);
         }
         rest.push((shelf, above));

@@ -16,7 +16,7 @@ pub struct Front {
     pub kind: FrontKind,
     /// How its height is found.
     pub height: FrontHeight,
-    /// Its thickness; `None` is that of the shop's front board, as measured.
+    /// Its thickness; `None` is what its opening is made for, or that of the shop's front board, as measured.
     pub thickness: Option<Length>,
 }
 

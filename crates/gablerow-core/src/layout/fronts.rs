@@ -149,6 +149,8 @@ struct Field {
     height: Sum,
     gap: Length,
     set_in: Option<Length>,
+    /// The thickness that an inset opening is made for, where it was typed.
+    inset_front: Option<Length>,
     laps: [Sum; 2],
 }
 
@@ -221,6 +223,7 @@ fn field(rules: &FrontRules, opening: &Opening, space: &Space) -> Field {
                 .less("gap at the head", gap),
             gap,
             set_in: Some(inset.set_in),
+            inset_front: inset.front,
             laps: [inside; 2],
         };
     }
@@ -241,6 +244,7 @@ fn field(rules: &FrontRules, opening: &Opening, space: &Space) -> Field {
             .plus("lap at the head", head.total()),
         gap: rules.gap,
         set_in: None,
+        inset_front: None,
         laps: [left, right],
     }
 }
@@ -267,7 +271,7 @@ fn leaves(
         width: field.width,
         foot,
         height,
-        thickness: walk.front_thickness(front.thickness),
+        thickness: walk.front_thickness(front.thickness.or(field.inset_front)),
         set_in: field.set_in,
         lap_left: field.laps[0],
         lap_right: field.laps[1],

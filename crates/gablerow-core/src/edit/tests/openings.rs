@@ -77,6 +77,35 @@ fn a_part_divided_the_same_way_adds_to_the_row() {
 }
 
 #[test]
+fn new_parts_are_made_like_their_neighbours() {
+    let inset = Some(crate::job::Inset {
+        front: Some(mm(20)),
+        set_in: mm(1),
+    });
+    let mut job = bay_with(|bay| bay.inset = inset);
+    make(&mut job, &divide(1, Way::SideBySide, 2));
+    partition_of(&mut job).foot.housing = mm(5);
+    let right = lay_out(&job).bays[1].key;
+    make(&mut job, &divide(right.0, Way::SideBySide, 2));
+    let layout = lay_out(&job);
+    for bay in &layout.bays {
+        let opening = &job.cabinets[0].opening;
+        assert_eq!(opening.bay(bay.key).unwrap().inset, inset);
+        // 37 and an inset front of 20, set in by 1.
+        assert_eq!(bay.front_row.total(), mm(58));
+    }
+    // Both let in 5 into the bottom of 18.
+    let feet = layout.uprights[1..3].iter().map(|it| it.foot.total());
+    assert_eq!(feet.collect::<Vec<_>>(), [mm(13), mm(13)]);
+    let door = Edit::Door {
+        cabinet: CABINET,
+        opening: right,
+    };
+    make(&mut job, &door);
+    assert_eq!(lay_out(&job).fronts[0].thickness, mm(20));
+}
+
+#[test]
 fn fixed_shelves_stand_on_holes_and_share_out_the_fittings() {
     let mut job = bay_with(|bay| bay.zones = vec![zone(30, 3..=5), zone(31, 15..=18)]);
     make(&mut job, &divide(1, Way::Stacked, 2));

@@ -98,6 +98,7 @@ fn inset_door_leaves_a_gap_all_around() {
     assert_eq!(size(&fronts[0]), (um(398_800), um(758_800)));
     assert_eq!(fronts[0].lap_hung().unwrap().total(), mm(-2));
     assert_eq!(fronts[0].set_in, Some(Length::ZERO));
+    assert_eq!(fronts[0].thickness, mm(19), "as typed for the door itself");
 }
 
 // Geometry: 25 modules as 9, 8, 8: 285 + 253 + 253 and two gaps and reveals of 3 are 800; lower edges 1.5, 289.5, 545.5.
