@@ -6,6 +6,7 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
+//!    | fronts                          what closes it, and what carries that
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
 //! ```
@@ -18,6 +19,7 @@ mod context;
 mod depth;
 mod exposed;
 mod finding;
+mod fronts;
 mod joint;
 mod keep_outs;
 mod near;
@@ -73,6 +75,11 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     runners::runner_too_long,
     runners::runner_row_flush,
     open_points::open_points,
+    fronts::front_not_carried,
+    fronts::front_too_small,
+    fronts::front_behind_front,
+    fronts::drawer_over_bays,
+    fronts::inner_without_door,
 ];
 
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.

@@ -95,6 +95,16 @@ rules! {
         "An opening has a width and a height.";
     NoCard "no-card" Stop
         "Every card that is named exists.";
+    FrontNotCarried "front-not-carried" Note
+        "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
+    FrontTooSmall "front-too-small" Warn
+        "A front has a size, and a door is wider than its hinge reaches.";
+    FrontBehindFront "front-behind-front" Warn
+        "No front that is seen stands behind another one.";
+    DrawerOverBays "drawer-over-bays" Warn
+        "A drawer is in one bay: its box runs between two walls.";
+    InnerWithoutDoor "inner-without-door" Note
+        "A drawer behind a door has a door to stand behind.";
 }
 
 impl Rule {

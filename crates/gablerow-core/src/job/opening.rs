@@ -206,6 +206,18 @@ impl Opening {
         }
     }
 
+    /// Calls `visit` with the openings this one is divided into, left to right or from the foot up.
+    pub fn each_part<'a>(&'a self, visit: &mut impl FnMut(&'a Opening)) {
+        match &self.division {
+            Division::Bay(_) => {}
+            Division::SideBySide(parts) => parts.parts().for_each(|part| visit(&part.opening)),
+            Division::Stacked(parts) => {
+                visit(&parts.first);
+                parts.rest.iter().for_each(|(_, opening)| visit(opening));
+            }
+        }
+    }
+
     /// Calls `change` with every opening of this tree, to be changed, outer ones first.
     pub fn each_mut(&mut self, change: &mut impl FnMut(&mut Opening)) {
         change(self);

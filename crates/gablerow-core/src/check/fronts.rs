@@ -1,0 +1,168 @@
+//! Fronts: that something carries them, that they can be hung, that no front stands behind another.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::{Context, Finding, Rule};
+use crate::job::{Bay, Division, Front, FrontKind, Key, Opening};
+use crate::layout::FrontLayout;
+use crate::measure::Length;
+
+/// Doors without a hinge and drawers without runners.
+pub(super) fn front_not_carried(cx: &Context, found: &mut Vec<Finding>) {
+    for front in &cx.layout.fronts {
+        let is_second_leaf = |earlier: &FrontLayout| earlier.key == front.key && earlier != front;
+        let leaves = cx.layout.fronts.iter().filter(|one| is_second_leaf(one));
+        let is_pair = leaves.count() > 0;
+        let (carriers, lacks) = if front.kind.is_hung() {
+            (plates_of(cx, front), "hinge plate")
+        } else if front.kind.is_drawer() {
+            (runners_of(cx, front.key), "runner")
+        } else {
+            continue;
+        };
+        let name = name(cx, front.key);
+        let leaf = match front.hung.filter(|_| is_pair) {
+            Some(hand) => format!("the {} leaf of {name}", hand.word()),
+            None => name,
+        };
+        let message = match (carriers, front.kind.is_hung()) {
+            (0, _) => format!("{leaf} has no {lacks} yet; set one, or take what is proposed"),
+            (1, true) => format!("{leaf} has one hinge plate; a door hangs on two at least"),
+            _ => continue,
+        };
+        found.push(Finding::new(Rule::FrontNotCarried, cx.here(), message));
+    }
+}
+
+/// How many hinge plates carry a door: those that serve it, and on its wall within its height those that serve nothing.
+fn plates_of(cx: &Context, front: &FrontLayout) -> usize {
+    let wall = front.wall_hung();
+    let own = |made: &crate::layout::BayLayout, bay: &Bay| {
+        let plates = bay.plates.iter().filter(|plate| {
+            let z = cx.layout.height(plate.hole.number(cx.layout.last));
+            let within = front.foot <= z && z <= front.head();
+            let on_wall = wall == Some(made.wall(plate.wall));
+            on_wall && plate.serves.map_or(within, |door| door == front.key)
+        });
+        plates.count()
+    };
+    cx.bays().map(|(made, bay)| own(made, bay)).sum()
+}
+
+/// How many pairs of runners carry a drawer: those that serve it, and within its room those that serve nothing.
+fn runners_of(cx: &Context, key: Key) -> usize {
+    let rooms: Vec<&FrontLayout> = cx.layout.fronts.iter().filter(|it| it.key == key).collect();
+    let own = |made: &crate::layout::BayLayout, bay: &Bay| {
+        let runners = bay.runners.iter().filter(|runner| {
+            let z = cx.layout.height(runner.hole.number(cx.layout.last));
+            let within = rooms
+                .iter()
+                .any(|room| room.opening == made.key && room.foot <= z && z <= room.head());
+            runner.serves.map_or(within, |front| front == key)
+        });
+        runners.count()
+    };
+    cx.bays().map(|(made, bay)| own(made, bay)).sum()
+}
+
+/// Doors too narrow for their hinge, and fronts that have no size at all.
+pub(super) fn front_too_small(cx: &Context, found: &mut Vec<Finding>) {
+    let card = cx.job.cards.hinge(&cx.job.shop.hinge);
+    let reach = card.map_or(Length::ZERO, |card| card.reach.value);
+    for front in cx.layout.fronts.iter().filter(|front| front.kind.is_seen()) {
+        let (width, height) = (front.width.total(), front.height.total());
+        let name = name(cx, front.key);
+        let message = if width <= Length::ZERO || height <= Length::ZERO {
+            format!(
+                "{name} would be {} x {}; make its opening larger, or take a front away",
+                width.show(cx.unit),
+                height.show(cx.unit)
+            )
+        } else if front.kind.is_hung() && width < reach {
+            format!(
+                "{name} is {} wide, but its hinge reaches {} back from the front; hang no door here",
+                width.show(cx.unit),
+                reach.show(cx.unit)
+            )
+        } else {
+            continue;
+        };
+        found.push(Finding::new(Rule::FrontTooSmall, cx.here(), message));
+    }
+}
+
+/// Fronts that are seen, of an opening that an outer opening's fronts hide.
+pub(super) fn front_behind_front(cx: &Context, found: &mut Vec<Finding>) {
+    hidden(cx, &cx.cabinet.opening, None, found);
+}
+
+fn hidden(cx: &Context, opening: &Opening, hider: Option<&Front>, found: &mut Vec<Finding>) {
+    let seen = |front: &&Front| front.kind.is_seen();
+    if let Some(hider) = hider {
+        for front in opening.fronts.iter().filter(seen) {
+            let message = format!(
+                "{} stands behind {}; make it a drawer behind, or take one of them away",
+                front.name, hider.name
+            );
+            found.push(Finding::new(Rule::FrontBehindFront, cx.here(), message));
+        }
+    }
+    let hider = hider.or(opening.fronts.iter().find(seen));
+    opening.each_part(&mut |part| hidden(cx, part, hider, found));
+}
+
+/// Drawers over an opening that is divided: a box runs between two walls.
+pub(super) fn drawer_over_bays(cx: &Context, found: &mut Vec<Finding>) {
+    cx.cabinet.opening.each(&mut |opening| {
+        if matches!(opening.division, Division::Bay(_)) {
+            return;
+        }
+        let drawers = opening.fronts.iter().filter(|front| front.kind.is_drawer());
+        for front in drawers {
+            let message = format!(
+                "{} is a drawer over {}, but a box runs between two walls; put it on one bay, or make it a false front",
+                front.name,
+                cx.opening(opening.key)
+            );
+            found.push(Finding::new(Rule::DrawerOverBays, cx.here(), message));
+        }
+    });
+}
+
+/// Drawers behind a door where there is no door.
+pub(super) fn inner_without_door(cx: &Context, found: &mut Vec<Finding>) {
+    without_door(cx, &cx.cabinet.opening, false, found);
+}
+
+fn without_door(cx: &Context, opening: &Opening, hung: bool, found: &mut Vec<Finding>) {
+    let hung = hung || opening.fronts.iter().any(|front| front.kind.is_hung());
+    let inner = |front: &&Front| front.kind == FrontKind::Inner;
+    if !hung && opening.fronts.iter().any(|front| inner(&front)) {
+        let names: Vec<&str> = opening
+            .fronts
+            .iter()
+            .filter(inner)
+            .map(|front| front.name.as_str())
+            .collect();
+        let (stand, them) = match names.len() {
+            1 => ("stands", "it a front"),
+            _ => ("stand", "them fronts"),
+        };
+        let message = format!(
+            "{} {stand} behind no door; hang one, or give {them}",
+            names.join(", ")
+        );
+        found.push(Finding::new(Rule::InnerWithoutDoor, cx.here(), message));
+    }
+    opening.each_part(&mut |part| without_door(cx, part, hung, found));
+}
+
+fn name(cx: &Context, key: Key) -> String {
+    let front = cx.cabinet.opening.front(key);
+    front.map_or_else(|| "a front".into(), |front| front.name.as_str().into())
+}
+
+#[cfg(test)]
+mod tests;
