@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::{Bay, Division, Front, FrontKind, Key, Opening};
+use crate::job::{Division, Front, FrontKind, Key, Opening};
 use crate::layout::FrontLayout;
 use crate::measure::Length;
 
@@ -15,13 +15,12 @@ pub(super) fn front_not_carried(cx: &Context, found: &mut Vec<Finding>) {
         let is_second_leaf = |earlier: &FrontLayout| earlier.key == front.key && earlier != front;
         let leaves = cx.layout.fronts.iter().filter(|one| is_second_leaf(one));
         let is_pair = leaves.count() > 0;
-        let (carriers, lacks) = if front.kind.is_hung() {
-            (plates_of(cx, front), "hinge plate")
-        } else if front.kind.is_drawer() {
-            (runners_of(cx, front.key), "runner")
-        } else {
-            continue;
+        let lacks = match (front.kind.is_hung(), front.kind.is_drawer()) {
+            (true, _) => "hinge plate",
+            (_, true) => "runner",
+            _ => continue,
         };
+        let carriers = cx.layout.carriers(cx.cabinet, front).len();
         let name = name(cx, front.key);
         let leaf = match front.hung.filter(|_| is_pair) {
             Some(hand) => format!("the {} leaf of {name}", hand.word()),
@@ -34,37 +33,6 @@ pub(super) fn front_not_carried(cx: &Context, found: &mut Vec<Finding>) {
         };
         found.push(Finding::new(Rule::FrontNotCarried, cx.here(), message));
     }
-}
-
-/// How many hinge plates carry a door: those that serve it, and on its wall within its height those that serve nothing.
-fn plates_of(cx: &Context, front: &FrontLayout) -> usize {
-    let wall = front.wall_hung();
-    let own = |made: &crate::layout::BayLayout, bay: &Bay| {
-        let plates = bay.plates.iter().filter(|plate| {
-            let z = cx.layout.height(plate.hole.number(cx.layout.last));
-            let within = front.foot <= z && z <= front.head();
-            let on_wall = wall == Some(made.wall(plate.wall));
-            on_wall && plate.serves.map_or(within, |door| door == front.key)
-        });
-        plates.count()
-    };
-    cx.bays().map(|(made, bay)| own(made, bay)).sum()
-}
-
-/// How many pairs of runners carry a drawer: those that serve it, and within its room those that serve nothing.
-fn runners_of(cx: &Context, key: Key) -> usize {
-    let rooms: Vec<&FrontLayout> = cx.layout.fronts.iter().filter(|it| it.key == key).collect();
-    let own = |made: &crate::layout::BayLayout, bay: &Bay| {
-        let runners = bay.runners.iter().filter(|runner| {
-            let z = cx.layout.height(runner.hole.number(cx.layout.last));
-            let within = rooms
-                .iter()
-                .any(|room| room.opening == made.key && room.foot <= z && z <= room.head());
-            runner.serves.map_or(within, |front| front == key)
-        });
-        runners.count()
-    };
-    cx.bays().map(|(made, bay)| own(made, bay)).sum()
 }
 
 /// Doors too narrow for their hinge, and fronts that have no size at all.

@@ -15,6 +15,7 @@
 //! `u` from a face into the cabinet. Rows stay arithmetic progressions; [`Face::holes`] expands them when a list is wanted.
 
 mod carcass;
+mod carried;
 mod face;
 mod fittings;
 mod fixed;
@@ -28,6 +29,7 @@ mod upright;
 
 use alloc::vec::Vec;
 
+pub use carried::Carrier;
 pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
 pub use fixed::PanelLayout;
 pub use fronts::FrontLayout;

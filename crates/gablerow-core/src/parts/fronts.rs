@@ -8,8 +8,7 @@ use crate::job::{FrontKind, Hand, Key, Label};
 use crate::layout::FrontLayout;
 use crate::measure::Length;
 use crate::solve::hinges::{
-    CHARTS, Chart, Count, Door, DoorCups, DoorFacts, OverlayCard, OverlayFit, count, cups,
-    fit_overlay,
+    Count, Door, DoorCups, DoorFacts, OverlayCard, OverlayFit, chart_of, count, cups, fit_overlay,
 };
 use crate::strength::mass_kg;
 use crate::sum::Sum;
@@ -108,9 +107,7 @@ impl<'a> Make<'a> {
             let (width, height) = (front.width.total(), front.height.total());
             mass_kg(width, height, front.thickness, density)
         });
-        let hanging = front
-            .hung
-            .and_then(|hand| self.hanging(front, hand, mass_kg));
+        let hanging = front.hung.and_then(|_| self.hanging(front, mass_kg));
         Some(FrontPart {
             key: front.key,
             name,
@@ -122,8 +119,8 @@ impl<'a> Make<'a> {
         })
     }
 
-    fn hanging(&mut self, front: &FrontLayout, hand: Hand, mass: Option<f64>) -> Option<Hanging> {
-        let found = self.plates(front, hand);
+    fn hanging(&mut self, front: &FrontLayout, mass: Option<f64>) -> Option<Hanging> {
+        let found = self.plates(front);
         let Some(&Found { card, .. }) = found.first() else {
             self.miss(Missing::Plates { front: front.key });
             return None;
@@ -163,7 +160,7 @@ impl<'a> Make<'a> {
             fit,
             cups: cups(door, &middles),
             cup_depth: card.cup_depth.value,
-            asked: mass.map(|mass| count(chart(card.chart), &facts(mass))),
+            asked: mass.map(|mass| count(chart_of(card.chart), &facts(mass))),
             chart: card.chart,
         };
         if fit.is_none() {
@@ -184,42 +181,25 @@ impl<'a> Make<'a> {
         }
     }
 
-    /// The plates a door hangs on, upward: on the wall it is hung on those that serve it, and of those that serve nothing
-    /// the ones within its height.
-    fn plates(&mut self, front: &FrontLayout, hand: Hand) -> Vec<Found<'a>> {
-        let (layout, cards) = (self.layout, self.cards);
+    /// The plates a door hangs on, upward.
+    fn plates(&mut self, front: &FrontLayout) -> Vec<Found<'a>> {
+        let (layout, cards, cabinet) = (self.layout, self.cards, self.cabinet);
         let mut found = Vec::new();
-        let mut unknown = None;
-        for (made, bay) in self.bays() {
-            if Some(made.wall(hand)) != front.wall_hung() {
+        for carrier in layout.carriers(cabinet, front) {
+            let bay = cabinet.opening.bay(carrier.bay);
+            let mut plates = bay.into_iter().flat_map(|bay| &bay.plates);
+            let Some(plate) = plates.find(|plate| plate.key == carrier.key) else {
                 continue;
-            }
-            for plate in bay.plates.iter().filter(|plate| plate.wall == hand) {
-                let Some(card) = cards.hinge(&plate.card) else {
-                    unknown = unknown.or(Some(&plate.card));
-                    continue;
-                };
-                let hole = plate.hole.number(layout.last);
-                let middle = layout.height(hole) + card.plate.rise();
-                let within = front.foot <= middle && middle <= front.head();
-                if plate.serves.map_or(within, |door| door == front.key) {
-                    found.push(Found { card, hole, middle });
-                }
+            };
+            match cards.hinge(&plate.card) {
+                Some(card) => found.push(Found {
+                    card,
+                    hole: carrier.hole,
+                    middle: layout.height(carrier.hole) + card.plate.rise(),
+                }),
+                None => self.no_card(&plate.card),
             }
         }
-        if let Some(card) = unknown {
-            self.no_card(card);
-        }
-        found.sort_by_key(|plate| plate.middle);
         found
-    }
-}
-
-fn chart(chart: CountChart) -> &'static Chart {
-    let [height_and_mass, inches, mass_and_width] = &CHARTS;
-    match chart {
-        CountChart::HeightAndMass => height_and_mass,
-        CountChart::Inches => inches,
-        CountChart::MassAndWidth => mass_and_width,
     }
 }

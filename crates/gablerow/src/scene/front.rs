@@ -319,25 +319,14 @@ impl<'a> FrontScene<'a> {
     /// The plates and runners that carry a front, each with its hole number; lowest first.
     #[must_use]
     pub fn carriers(&self, front: Key) -> Vec<(i16, Key)> {
-        let last = self.scene.layout.last;
-        let mut found = Vec::new();
-        self.scene.cabinet.opening.each(&mut |opening| {
-            let Division::Bay(bay) = &opening.division else {
-                return;
-            };
-            let plates = bay
-                .plates
-                .iter()
-                .map(|plate| (plate.serves, plate.hole, plate.key));
-            let runners = bay
-                .runners
-                .iter()
-                .map(|runner| (runner.serves, runner.hole, runner.key));
-            let own = plates
-                .chain(runners)
-                .filter(|(serves, ..)| *serves == Some(front));
-            found.extend(own.map(|(_, hole, key)| (hole.number(last), key)));
-        });
+        let Scene {
+            cabinet, layout, ..
+        } = &self.scene;
+        let leaves = layout.fronts.iter().filter(|leaf| leaf.key == front);
+        let mut found: Vec<(i16, Key)> = leaves
+            .flat_map(|leaf| layout.carriers(cabinet, leaf))
+            .map(|carrier| (carrier.hole, carrier.key))
+            .collect();
         found.sort_unstable();
         found
     }

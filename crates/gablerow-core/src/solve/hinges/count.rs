@@ -1,5 +1,6 @@
 //! How many hinges a door needs. Charts disagree by maker, so they are data, and whoever prints a count names its chart.
 
+use crate::cards::CountChart;
 use crate::measure::Length;
 
 /// What a chart asks about a door.
@@ -63,6 +64,17 @@ pub struct Chart {
     pub widening: Widening,
     /// Where it comes from.
     pub source: &'static str,
+}
+
+/// The chart that a card names.
+#[must_use]
+pub fn chart_of(chart: CountChart) -> &'static Chart {
+    let [height_and_mass, inches, mass_and_width] = &CHARTS;
+    match chart {
+        CountChart::HeightAndMass => height_and_mass,
+        CountChart::Inches => inches,
+        CountChart::MassAndWidth => mass_and_width,
+    }
 }
 
 const fn row(hinges: u8, height: Length, mass_kg: f64) -> ChartRow {

@@ -17,7 +17,9 @@ mod overlay;
 mod place;
 mod search;
 
-pub use count::{Beyond, CHARTS, Chart, ChartHeight, ChartRow, Count, DoorFacts, Widening, count};
+pub use count::{
+    Beyond, CHARTS, Chart, ChartHeight, ChartRow, Count, DoorFacts, Widening, chart_of, count,
+};
 pub use cups::{Cup, DoorCups, HANDED_OVER, cups};
 pub use legal::{Door, HingeRow, LegalCentre};
 pub use opposed::{NoOpposed, Opposed, opposed};
