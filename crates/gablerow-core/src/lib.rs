@@ -8,6 +8,7 @@
 //!    layout                       uprights, rows, holes, keep-outs
 //!    parts                        what is cut and bought
 //!    check        edit  history   findings;  every change, and the way back
+//!    propose                      what would carry the fronts, and why
 //!    drawing  elevation           a face, and a cabinet from the front, as strokes for every screen and paper
 //! ```
 //!
@@ -30,6 +31,7 @@ pub mod label;
 pub mod layout;
 pub mod measure;
 pub mod parts;
+pub mod propose;
 pub mod solve;
 pub mod strength;
 pub mod sum;

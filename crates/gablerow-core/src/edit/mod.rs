@@ -9,6 +9,7 @@ mod cabinets;
 mod choice;
 mod fittings;
 mod fronts;
+mod furnish;
 mod measure;
 mod openings;
 mod part;
@@ -22,6 +23,7 @@ use core::fmt;
 
 pub use choice::Choice;
 pub use fittings::has_holes;
+pub use furnish::{Furnish, Furnishing};
 pub use measure::{Measure, Scope};
 pub use openings::Way;
 pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
@@ -162,6 +164,8 @@ pub enum Edit {
         /// How many.
         count: u16,
     },
+    /// Plates and runners that were proposed, in place of others.
+    Furnish(Furnish),
     /// Pin holes on both walls of a bay: set when one of the run is missing, taken away when all are there.
     Pins(BayRun),
     /// Hinge plates on one wall of a bay, one after the other along the run; set or taken away as pins are.
@@ -291,6 +295,7 @@ impl Edit {
             | Self::FalseFront { .. }
             | Self::NoFront { .. }
             | Self::Modules { .. } => self.apply_to_part(job),
+            Self::Furnish(wanted) => furnish::furnish(job, wanted),
             Self::Pins(run) => pins::toggle(job, *run),
             Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
             Self::Runners(run) => fittings::toggle_runners(job, *run),

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::{Banded, Grain, Make, Missing, Piece};
 use crate::cards::{CardId, CountChart, Hinge};
 use crate::job::{FrontKind, Hand, Key, Label};
-use crate::layout::FrontLayout;
+use crate::layout::{FrontLayout, Layout};
 use crate::measure::Length;
 use crate::solve::hinges::{
     Count, Door, DoorCups, DoorFacts, OverlayCard, OverlayFit, chart_of, count, cups, fit_overlay,
@@ -88,6 +88,21 @@ struct Found<'a> {
     middle: Length,
 }
 
+/// The arm that a door takes, and its overlay with no tab on a plate of height 0. A door that laps over less than half the
+/// edge of its upright shares it.
+#[must_use]
+pub fn arm_of(card: &Hinge, layout: &Layout, front: &FrontLayout) -> (Arm, Length) {
+    let upright = front
+        .wall_hung()
+        .and_then(|wall| layout.upright(wall.panel));
+    let lap = front.lap_hung().unwrap_or_default().total();
+    match upright {
+        _ if front.set_in.is_some() => (Arm::Inset, card.arms.inset.value),
+        Some(upright) if lap * 2 < upright.thickness => (Arm::Half, card.arms.half.value),
+        _ => (Arm::Full, card.arms.full.value),
+    }
+}
+
 impl<'a> Make<'a> {
     /// Every front that is seen.
     pub(super) fn fronts(&mut self) -> Vec<FrontPart> {
@@ -126,14 +141,9 @@ impl<'a> Make<'a> {
             return None;
         };
         let wanted = front.lap_hung()?;
-        let arm = self.arm(front, wanted.total());
-        let reach = match arm {
-            Arm::Full => card.arms.full,
-            Arm::Half => card.arms.half,
-            Arm::Inset => card.arms.inset,
-        };
+        let (arm, reach) = arm_of(card, self.layout, front);
         let overlay = OverlayCard {
-            arm: reach.value,
+            arm: reach,
             tab_least: card.tabs.least.value,
             tab_most: card.tabs.most.value,
             tab_step: card.tabs.step,
@@ -167,18 +177,6 @@ impl<'a> Make<'a> {
             self.miss(Missing::Stock { front: front.key });
         }
         Some(hanging)
-    }
-
-    /// A door that laps over less than half the edge of its upright shares it.
-    fn arm(&self, front: &FrontLayout, lap: Length) -> Arm {
-        let upright = front
-            .wall_hung()
-            .and_then(|wall| self.layout.upright(wall.panel));
-        match upright {
-            _ if front.set_in.is_some() => Arm::Inset,
-            Some(upright) if lap * 2 < upright.thickness => Arm::Half,
-            _ => Arm::Full,
-        }
     }
 
     /// The plates a door hangs on, upward.

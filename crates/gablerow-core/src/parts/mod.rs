@@ -25,7 +25,7 @@ use alloc::vec::Vec;
 
 pub use bag::{BagKind, BagLine};
 pub use boxes::BoxPart;
-pub use fronts::{Arm, FrontPart, Hanging};
+pub use fronts::{Arm, FrontPart, Hanging, arm_of};
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
 pub use shelves::{ShelfPart, Strength};

@@ -1,0 +1,159 @@
+//! From wishes to fittings: what would carry the fronts of a cabinet, shown before it is taken, and why.
+//!
+//! ```text
+//! Front (wish) -- layout: where it is, what bars which holes
+//!    | hinges    count, holes, overlay, cups           solve::hinges
+//!    | drawers   holes, box heights, runner length     solve::drawers
+//!    v
+//! Proposal { edit, title, why }  -- taken --> one Step, one undo
+//! ```
+//!
+//! Nothing here changes a job. Doors come first, since drawers behind them keep clear of their hinges.
+
+mod drawers;
+mod hinges;
+mod walls;
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use crate::edit::{Edit, Furnish, Furnishing};
+use crate::job::{Cabinet, Division, Front, FrontKind, Job, Key, Opening};
+use crate::layout::Layout;
+
+/// What would carry a front or a stack of drawers.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Proposal {
+    /// The fronts it is for, from the foot up.
+    pub fronts: Vec<Key>,
+    /// What it comes to: `door 1: plates on 3-4 and 19-20`.
+    pub title: String,
+    /// Where its numbers come from, line by line.
+    pub why: Vec<String>,
+    /// What it takes to have it; `None` when it cannot be had, and the reasons say what would work.
+    pub edit: Option<Edit>,
+}
+
+/// Every proposal of a cabinet: first for what nothing carries yet, door by door and stack by stack, each on top of those
+/// before it; then, when `also` names a front that is carried already, one anew for that.
+#[must_use]
+pub fn for_cabinet(job: &Job, cabinet: Key, also: Option<Key>) -> Vec<Proposal> {
+    let mut job = job.clone();
+    let mut made = Vec::new();
+    for wish in wishes(&job, cabinet, also) {
+        let proposal = match &wish {
+            Wish::Door(front) => hinges::propose(&job, cabinet, *front),
+            Wish::Drawers(opening, kind) => drawers::propose(&job, cabinet, *opening, *kind),
+        };
+        let Some(proposal) = proposal else { continue };
+        if let Some(step) = proposal
+            .edit
+            .as_ref()
+            .and_then(|edit| edit.apply(&job).ok())
+        {
+            step.apply(&mut job);
+        }
+        made.push(proposal);
+    }
+    made
+}
+
+/// All of these proposals as one edit; `None` when there is none to be had.
+#[must_use]
+pub fn all_in_one(proposals: &[Proposal]) -> Option<Edit> {
+    let mut all: Option<Furnish> = None;
+    let mut count = 0;
+    for proposal in proposals {
+        let Some(Edit::Furnish(furnish)) = &proposal.edit else {
+            continue;
+        };
+        count += 1;
+        match &mut all {
+            None => all = Some(furnish.clone()),
+            Some(all) => {
+                all.gone.extend(furnish.gone.iter().copied());
+                all.bays.extend(furnish.bays.iter().cloned());
+            }
+        }
+    }
+    let mut all = all?;
+    if count > 1 {
+        all.label = format!("hardware for {count} wishes");
+    }
+    Some(Edit::Furnish(all))
+}
+
+/// What hardware is wished for.
+enum Wish {
+    /// A door, or both leaves of a pair.
+    Door(Key),
+    /// All drawers of a kind over one opening.
+    Drawers(Key, FrontKind),
+}
+
+fn wishes(job: &Job, cabinet: Key, also: Option<Key>) -> Vec<Wish> {
+    let Some(found) = job.cabinet(cabinet) else {
+        return Vec::new();
+    };
+    let layout = Layout::of(found, job);
+    let open = |front: &Front| {
+        let mut leaves = layout.fronts.iter().filter(|leaf| leaf.key == front.key);
+        also == Some(front.key) || leaves.any(|leaf| lacks(found, &layout, leaf))
+    };
+    let (mut doors, mut stacks) = (Vec::new(), Vec::new());
+    found.opening.each(&mut |opening: &Opening| {
+        let hung = opening.fronts.iter().filter(|front| front.kind.is_hung());
+        doors.extend(
+            hung.filter(|front| open(front))
+                .map(|front| Wish::Door(front.key)),
+        );
+        for kind in [FrontKind::Drawer, FrontKind::Inner] {
+            let mut drawers = opening.fronts.iter().filter(|front| front.kind == kind);
+            if drawers.any(open) && matches!(opening.division, Division::Bay(_)) {
+                stacks.push(Wish::Drawers(opening.key, kind));
+            }
+        }
+    });
+    doors.append(&mut stacks);
+    doors
+}
+
+/// Whether something is missing that would carry this front or leaf.
+fn lacks(cabinet: &Cabinet, layout: &Layout, leaf: &crate::layout::FrontLayout) -> bool {
+    let least = match (leaf.kind.is_hung(), leaf.kind.is_drawer()) {
+        (true, _) => 2,
+        (_, true) => 1,
+        _ => 0,
+    };
+    layout.carriers(cabinet, leaf).len() < least
+}
+
+/// Furnishings of one bay each, put together from one thing at a time.
+#[derive(Default)]
+struct Bays(Vec<Furnishing>);
+
+impl Bays {
+    fn of(&mut self, bay: Key) -> &mut Furnishing {
+        let at = match self.0.iter().position(|made| made.bay == bay) {
+            Some(at) => at,
+            None => {
+                self.0.push(Furnishing {
+                    bay,
+                    plates: Vec::new(),
+                    runners: Vec::new(),
+                });
+                self.0.len() - 1
+            }
+        };
+        &mut self.0[at]
+    }
+}
+
+fn name_of(cabinet: &Cabinet, front: Key) -> String {
+    let found = cabinet.opening.front(front);
+    found.map_or_else(|| "a front".into(), |front| front.name.as_str().into())
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,346 @@
+//! Proposals: worked examples, and what holds for every job.
+
+use proptest::prelude::*;
+
+use super::*;
+use crate::arbitrary::{self, *};
+use crate::check::{self, Level};
+use crate::edit::Way;
+use crate::job::{Bay, FrontHeight, Hand, Label};
+use crate::measure::Length;
+
+const CABINET: Key = Key(1);
+
+fn front(key: u32, kind: FrontKind, height: FrontHeight) -> Front {
+    Front {
+        height,
+        ..Front::plain(Key(key), Label::known(&format!("F{key}")), kind)
+    }
+}
+
+fn modules<const N: usize>(kind: FrontKind, counts: [u16; N]) -> Vec<Front> {
+    let made = |(key, count)| front(key, kind, FrontHeight::Modules(count));
+    (40..).zip(counts).map(made).collect()
+}
+
+fn put(job: &mut Job, opening: u32, fronts: Vec<Front>) {
+    job.cabinets[0].opening.each_mut(&mut |found| {
+        if found.key == Key(opening) {
+            found.fronts.clone_from(&fronts);
+        }
+    });
+}
+
+/// Everything proposed is taken at once; gives the titles.
+#[track_caller]
+fn take_all(job: &mut Job) -> Vec<String> {
+    let proposals = for_cabinet(job, CABINET, None);
+    let edit = all_in_one(&proposals).expect("something to take");
+    let step = edit
+        .apply(job)
+        .unwrap_or_else(|refusal| panic!("{refusal}"));
+    step.apply(job);
+    assert_eq!(job.validate(), Ok(()));
+    proposals.into_iter().map(|made| made.title).collect()
+}
+
+fn bay_in(job: &Job, key: u32) -> &Bay {
+    job.cabinets[0].opening.bay(Key(key)).unwrap()
+}
+
+fn runner_holes(job: &Job, bay: u32) -> Vec<i16> {
+    let last = lay_out(job).last;
+    let runners = bay_in(job, bay).runners.iter();
+    runners.map(|runner| runner.hole.number(last)).collect()
+}
+
+fn plate_holes(job: &Job, bay: u32) -> Vec<i16> {
+    let last = lay_out(job).last;
+    let plates = bay_in(job, bay).plates.iter();
+    plates.map(|plate| plate.hole.number(last)).collect()
+}
+
+// Common practice and geometry: the sheet of a base 1000 x 704 x 560; plates on 3-4 and 19-20, drawers on 2, 10 and 17, each
+// box 36.5 above its front.
+#[test]
+fn the_glaze_store_is_fitted_as_its_sheet_has_it() {
+    let mut job = glaze_store();
+    job.cabinets[0].opening.each_bay_mut(&mut |bay| {
+        bay.plates.clear();
+        bay.runners.clear();
+    });
+    let why = for_cabinet(&job, CABINET, None).remove(1).why;
+    take_all(&mut job);
+    assert_eq!(plate_holes(&job, 11), [3, 19]);
+    assert_eq!(runner_holes(&job, 12), [2, 10, 17]);
+    assert_eq!(why[3], "one drilling for all fronts: 36.5");
+    let made = |at: usize| why[at].rsplit(' ').next().unwrap().to_string();
+    assert_eq!([made(0), made(1), made(2)], ["224.0", "192.0", "152.0"]);
+}
+
+// Geometry: cabinet X, fronts of 9, 8, 8 modules; holes 48, 336, 592 less line 12 stand 34.5 above their fronts.
+#[test]
+fn drawers_of_modules_have_one_drilling() {
+    let mut job = cabinet_x(|job| put(job, 12, modules(FrontKind::Drawer, [9, 8, 8])));
+    let proposals = for_cabinet(&job, CABINET, None);
+    assert_eq!(proposals.len(), 1);
+    assert_eq!(
+        proposals[0].why,
+        [
+            "F40: box from 36.0, 34.5 above its front's foot; up to 263.0, made 256.0",
+            "F41: box from 324.0, 34.5 above its front's foot; up to 231.0, made 224.0",
+            "F42: box from 580.0, 34.5 above its front's foot; up to 191.4, made 184.0",
+            "one drilling for all fronts: 34.5",
+            "2.4 lost below the lowest box",
+            "runner 500.0 needs 503.0 of 514.0",
+            "18 holes, 132 fewer than whole rows",
+        ]
+    );
+    assert_eq!(
+        take_all(&mut job),
+        ["F40, F41, F42: runners 500.0 on 2, 11, 19"]
+    );
+    assert_eq!(runner_holes(&job, 12), [2, 11, 19]);
+}
+
+// Geometry: equal fronts of 263.7 need holes 2, 10, 19 and three drillings: 34.5, 23.8, 45.2.
+#[test]
+fn equal_fronts_need_three_drillings() {
+    let share = |key| front(key, FrontKind::Drawer, FrontHeight::Ratio(1));
+    let mut job = cabinet_x(|job| put(job, 12, vec![share(40), share(41), share(42)]));
+    take_all(&mut job);
+    assert_eq!(runner_holes(&job, 12), [2, 10, 19]);
+}
+
+// Geometry: H 1248, three hinges: ends at 96 and 1152, target 624, a tie of 608 and 640, so 640: holes 20-21.
+#[test]
+fn three_hinges_of_a_tall_door() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.size.height = mm(1248);
+        cabinet.opening.fronts = vec![front(
+            40,
+            FrontKind::Door(Hand::Left),
+            FrontHeight::Ratio(1),
+        )];
+    });
+    assert_eq!(take_all(&mut job), ["F40: plates on 3-4, 20-21, 36-37"]);
+    let door = Key(40);
+    let plates = &bay_in(&job, 1).plates;
+    assert!(
+        plates
+            .iter()
+            .all(|plate| plate.serves == Some(door) && plate.wall == Hand::Left)
+    );
+    // The top hinge is counted from the head: a taller cabinet takes it along.
+    job.cabinets[0].size.height = mm(1280);
+    assert_eq!(plate_holes(&job, 1), [3, 20, 37]);
+}
+
+#[test]
+fn a_pair_of_doors_hangs_on_both_walls() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.opening.fronts = vec![front(40, FrontKind::Pair, FrontHeight::Ratio(1))];
+    });
+    take_all(&mut job);
+    let on = |wall| {
+        let plates = bay_in(&job, 1).plates.iter();
+        plates.filter(|plate| plate.wall == wall).count()
+    };
+    assert_eq!((on(Hand::Left), on(Hand::Right)), (2, 2));
+}
+
+// Geometry: hinges at 96 and 704 bar holes 2-4 and 21-23 for runners; a door that stands 15 in asks for a spacer of 18.
+#[test]
+fn drawers_behind_a_door_pass_it_on_a_spacer() {
+    let mut job = cabinet_x(|job| {
+        let mut fronts = vec![front(
+            39,
+            FrontKind::Door(Hand::Left),
+            FrontHeight::Ratio(1),
+        )];
+        fronts.extend(modules(FrontKind::Inner, [7, 7, 7]));
+        put(job, 11, fronts);
+    });
+    let titles = take_all(&mut job);
+    assert_eq!(titles.len(), 2);
+    let runners = &bay_in(&job, 11).runners;
+    assert_eq!(runners.len(), 3);
+    for runner in runners {
+        assert_eq!((runner.spacers.left, runner.spacers.right), (mm(18), mm(0)));
+    }
+    for hole in runner_holes(&job, 11) {
+        assert!(
+            !(2..=4).contains(&hole) && !(21..=23).contains(&hole),
+            "{hole}"
+        );
+    }
+}
+
+// Geometry: plates back to back at one place would meet in an 18.6 board; staggered, one drilling serves both doors.
+#[test]
+fn doors_on_one_partition_are_staggered() {
+    let mut job = cabinet_x(|job| {
+        let door = |key, hand| vec![front(key, FrontKind::Door(hand), FrontHeight::Ratio(1))];
+        put(job, 11, door(40, Hand::Right));
+        put(job, 12, door(41, Hand::Left));
+    });
+    take_all(&mut job);
+    let (left, right) = (plate_holes(&job, 11), plate_holes(&job, 12));
+    assert_eq!(left.len(), 2);
+    for hole in &left {
+        assert!(
+            right.iter().all(|other| (hole - other).abs() >= 2),
+            "{left:?} {right:?}"
+        );
+    }
+    let mirrored: Vec<i16> = left.iter().rev().map(|hole| 25 - hole).collect();
+    assert_eq!(right, mirrored, "one drilling, upside down");
+}
+
+#[test]
+fn what_cannot_be_had_says_what_would_work() {
+    let low = || {
+        let drawers = [40, 41, 42].map(|key| front(key, FrontKind::Drawer, FrontHeight::Ratio(1)));
+        cabinet_with(|cabinet| {
+            cabinet.size.height = mm(192);
+            cabinet.opening.fronts = drawers.into();
+        })
+    };
+    let job = low();
+    let proposals = for_cabinet(&job, CABINET, None);
+    assert_eq!(proposals.len(), 1);
+    assert_eq!(proposals[0].edit, None);
+    assert!(
+        proposals[0].title.ends_with("no hole serves it"),
+        "{}",
+        proposals[0].title
+    );
+    assert!(!proposals[0].why.is_empty());
+    assert_eq!(all_in_one(&proposals), None);
+}
+
+#[test]
+fn a_front_that_is_carried_is_proposed_anew_when_asked() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.opening.fronts = vec![front(
+            40,
+            FrontKind::Door(Hand::Left),
+            FrontHeight::Ratio(1),
+        )];
+    });
+    take_all(&mut job);
+    assert_eq!(for_cabinet(&job, CABINET, None), []);
+    let again = for_cabinet(&job, CABINET, Some(Key(40)));
+    assert_eq!(again.len(), 1);
+    // What is there already is what is proposed; only the keys are new.
+    let step = again[0].edit.as_ref().unwrap().apply(&job).unwrap();
+    let before = plate_holes(&job, 1);
+    step.apply(&mut job);
+    assert_eq!(plate_holes(&job, 1), before);
+}
+
+fn stops(job: &Job) -> Vec<String> {
+    let layout = Layout::of(&job.cabinets[0], job);
+    let found = check::of_cabinet(job, &job.cabinets[0], &layout);
+    let stops = found.into_iter().filter(|it| it.level == Level::Stop);
+    stops.map(|finding| finding.message).collect()
+}
+
+/// A plain cabinet, divided and closed in one of the ways a person might.
+fn closed() -> impl Strategy<Value = Job> {
+    let heights = prop::sample::select(vec![640, 704, 800, 1248, 2080]);
+    let fronts = prop::collection::vec((0..5_u8, 1..5_u16), 1..5);
+    let inset = any::<bool>();
+    (heights, 450..1400_i32, fronts, inset, any::<bool>()).prop_map(
+        |(height, width, fronts, inset, stacked)| {
+            let mut job = cabinet_with(|cabinet| {
+                (cabinet.size.height, cabinet.size.width) = (mm(height), mm(width));
+                if inset {
+                    cabinet.opening = bay(1, |bay| bay.inset = Some(crate::job::Inset::default()));
+                }
+            });
+            let parts = u16::try_from(fronts.len()).unwrap();
+            let way = if stacked {
+                Way::Stacked
+            } else {
+                Way::SideBySide
+            };
+            let divide = Edit::Divide {
+                cabinet: CABINET,
+                opening: Key(1),
+                way,
+                parts,
+            };
+            if let Ok(step) = divide.apply(&job) {
+                step.apply(&mut job);
+            }
+            let bays: Vec<Key> = lay_out(&job).bays.iter().map(|bay| bay.key).collect();
+            for (opening, (kind, count)) in bays.into_iter().zip(fronts) {
+                let cabinet = CABINET;
+                let door = Edit::Door { cabinet, opening };
+                let edits = match kind {
+                    0 => vec![door],
+                    1 => vec![door.clone(), door],
+                    2 => vec![door.clone(), door.clone(), door],
+                    3 => vec![Edit::Drawers {
+                        cabinet,
+                        opening,
+                        count,
+                    }],
+                    _ => vec![
+                        door,
+                        Edit::InnerDrawers {
+                            cabinet,
+                            opening,
+                            count,
+                        },
+                    ],
+                };
+                for edit in edits {
+                    if let Ok(step) = edit.apply(&job) {
+                        step.apply(&mut job);
+                    }
+                }
+            }
+            job
+        },
+    )
+}
+
+proptest! {
+    #[test]
+    fn accepted_proposals_cause_no_stops(mut job in closed()) {
+        let before = stops(&job);
+        let proposals = for_cabinet(&job, CABINET, None);
+        if let Some(edit) = all_in_one(&proposals) {
+            edit.apply(&job).unwrap().apply(&mut job);
+            prop_assert_eq!(stops(&job), before, "{:#?}", proposals);
+        }
+    }
+
+    #[test]
+    fn taking_and_undoing_is_identity(job in closed()) {
+        let mut after = job.clone();
+        for proposal in for_cabinet(&job, CABINET, None) {
+            let Some(edit) = proposal.edit else { continue };
+            let before = after.clone();
+            let step = edit.apply(&after).unwrap();
+            step.apply(&mut after);
+            prop_assert_eq!(after.validate(), Ok(()));
+            let mut undone = after.clone();
+            step.revert(&mut undone);
+            prop_assert_eq!(undone, before);
+        }
+    }
+
+    #[test]
+    fn any_job_can_be_asked_and_answers_alike_twice(job in arbitrary::job()) {
+        for cabinet in &job.cabinets {
+            let once = for_cabinet(&job, cabinet.key, None);
+            prop_assert_eq!(&once, &for_cabinet(&job, cabinet.key, None));
+            for proposal in once {
+                prop_assert!(!proposal.title.is_empty() && !proposal.fronts.is_empty());
+            }
+        }
+    }
+}
