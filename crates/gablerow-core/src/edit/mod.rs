@@ -6,10 +6,12 @@
 //! ```
 
 mod cabinets;
+mod cards;
 mod choice;
 mod fittings;
 mod measure;
 mod pins;
+mod values;
 
 use alloc::boxed::Box;
 use alloc::format;
@@ -18,9 +20,11 @@ use core::fmt;
 
 pub use choice::Choice;
 pub use measure::{Measure, Scope};
+pub use values::{Content, New, Quantity, Value, ValueName, card_values, shop_values};
 
+use crate::cards::{Card, CardId, CardName};
 use crate::history::{Change, Step};
-use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key};
+use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key, Seat, Shop};
 use crate::label::Label;
 use crate::measure::{Length, Unit};
 
@@ -105,6 +109,53 @@ pub enum Edit {
         /// Exactly what the finding said.
         message: String,
     },
+    /// Another value on a card; its origin stays what it is.
+    Card {
+        /// The card.
+        card: CardName,
+        /// Which value.
+        value: ValueName,
+        /// What it shall be.
+        new: New,
+    },
+    /// The next origin of a card's value: data sheet, house guess, invented.
+    CardOrigin {
+        /// The card.
+        card: CardName,
+        /// Which value.
+        value: ValueName,
+    },
+    /// A card like another one, under an id made of its title.
+    CardAdd {
+        /// The card to copy.
+        like: CardName,
+        /// What the new one is called.
+        title: Label,
+    },
+    /// A whole card, in place of the one of its name or at the end.
+    CardTake(Box<Card>),
+    /// A card less; refused while a cabinet rests on it or the house defaults name it.
+    CardRemove(CardName),
+    /// Another card for a part of a cabinet.
+    UseCard {
+        /// The cabinet.
+        cabinet: Key,
+        /// The part.
+        seat: Seat,
+        /// The card; `None` is the next one of its kind.
+        card: Option<CardId>,
+    },
+    /// Another value of the house defaults.
+    ShopValue {
+        /// Which value.
+        value: ValueName,
+        /// What it shall be.
+        new: New,
+    },
+    /// The card that the house defaults name first for its kind.
+    ShopCard(CardName),
+    /// All house defaults.
+    ShopTake(Box<Shop>),
     /// Another title of the job.
     Title(Label),
     /// The other unit for what is shown and typed.
@@ -213,24 +264,49 @@ impl Edit {
                     .retain(|earlier| earlier.message != *message);
                 Ok("acceptance withdrawn".to_string())
             }),
-            Self::Title(title) if *title == job.title => Err(nothing()),
-            Self::Title(title) => Ok(Step {
-                label: format!("title {title}"),
-                change: Change::Title {
-                    before: job.title.clone(),
-                    after: title.clone(),
-                },
-            }),
-            Self::Unit(unit) if *unit == job.unit => Err(nothing()),
-            Self::Unit(unit) => Ok(Step {
-                label: format!("shown in {}", unit.words()),
-                change: Change::Unit {
-                    before: job.unit,
-                    after: *unit,
-                },
-            }),
+            Self::Card { card, value, new } => cards::set_value(job, card, *value, new),
+            Self::CardOrigin { card, value } => cards::step_origin(job, card, *value),
+            Self::CardAdd { like, title } => cards::add(job, like, title),
+            Self::CardTake(card) => cards::put(job, card),
+            Self::CardRemove(card) => cards::remove(job, card),
+            Self::UseCard {
+                cabinet,
+                seat,
+                card,
+            } => cards::use_card(job, *cabinet, *seat, card.as_ref()),
+            Self::ShopValue { value, new } => cards::set_in_shop(job, *value, new),
+            Self::ShopCard(card) => cards::make_default(job, card),
+            Self::ShopTake(shop) => cards::take_shop(job, shop),
+            Self::Title(title) => self::title(job, title),
+            Self::Unit(unit) => self::unit(job, *unit),
         }
     }
+}
+
+fn title(job: &Job, title: &Label) -> Result<Step, Refusal> {
+    if *title == job.title {
+        return Err(nothing());
+    }
+    Ok(Step {
+        label: format!("title {title}"),
+        change: Change::Title {
+            before: job.title.clone(),
+            after: title.clone(),
+        },
+    })
+}
+
+fn unit(job: &Job, unit: Unit) -> Result<Step, Refusal> {
+    if unit == job.unit {
+        return Err(nothing());
+    }
+    Ok(Step {
+        label: format!("shown in {}", unit.words()),
+        change: Change::Unit {
+            before: job.unit,
+            after: unit,
+        },
+    })
 }
 
 /// A cabinet and its position in the list.

@@ -23,6 +23,7 @@ mod limits;
 mod mirror;
 mod opening;
 mod place;
+mod seat;
 mod shop;
 
 use alloc::vec::Vec;
@@ -46,6 +47,7 @@ pub use opening::{
     Partition, ShelfHeight, SideBySide, Stacked,
 };
 pub use place::{Datum, HolePlace};
+pub use seat::Seat;
 pub use shop::{
     BackRule, Band, BandState, Bit, BoxRules, FrontRules, Limits, Reference, RevealScheme, Shop,
 };
