@@ -47,6 +47,20 @@ pub enum Action {
     Job,
     /// The findings.
     Checks,
+    /// The cards and the house defaults.
+    Cards,
+    /// To the list of cards.
+    List,
+    /// To the values of the card.
+    Values,
+    /// Where a value comes from.
+    Origin,
+    /// The card that new things are made of.
+    Default,
+    /// A card like this one.
+    CopyCard,
+    /// A card less.
+    RemoveCard,
     /// Where the numbers come from.
     Why,
     /// Takes the last change back.
@@ -119,6 +133,7 @@ impl Action {
                 | Self::Shelf
                 | Self::Again
                 | Self::Datum
+                | Self::Origin
         )
     }
 
@@ -207,6 +222,33 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::Checks,
         "checks",
         "What the checks have to say, and the way to each place.",
+    ),
+    (
+        Action::Cards,
+        "cards",
+        "The cards of boards and hardware, and the house defaults.",
+    ),
+    (Action::List, "list", "To the list of cards."),
+    (Action::Values, "values", "To the values of this card."),
+    (
+        Action::Origin,
+        "origin",
+        "Where this value comes from: data sheet, house guess or invented, in turn.",
+    ),
+    (
+        Action::Default,
+        "default",
+        "Makes this card the house default of its kind; of boards that of carcasses.",
+    ),
+    (
+        Action::CopyCard,
+        "copy",
+        "A card like this one, under another title.",
+    ),
+    (
+        Action::RemoveCard,
+        "remove",
+        "Removes this card, when nothing rests on it.",
     ),
     (
         Action::Why,

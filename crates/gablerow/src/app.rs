@@ -2,10 +2,12 @@
 
 use std::path::PathBuf;
 
-use gablerow_core::edit::Measure;
+use gablerow_core::cards::CardName;
+use gablerow_core::edit::{Measure, ValueName};
 use gablerow_core::history::History;
 use gablerow_core::job::{Job, Key as Name};
 
+use crate::card_line::{CardLine, CardsAt};
 use crate::field::Field;
 use crate::key::Press;
 use crate::keymap::Context;
@@ -68,6 +70,8 @@ pub enum Pane {
     Sizes(usize),
     /// The findings of the cabinet; the line one is on.
     Checks(usize),
+    /// The cards and the house defaults.
+    Cards(CardsAt),
     /// Where the numbers come from; the line at the top.
     Why(usize),
     /// The keys; the line at the top.
@@ -123,6 +127,15 @@ pub enum Purpose {
     Remove(Name),
     /// A length.
     Measure(Measure),
+    /// A value of a card, or of the house defaults.
+    Value {
+        /// The card; `None` are the house defaults.
+        card: Option<CardName>,
+        /// Which value.
+        value: ValueName,
+    },
+    /// The title of a copy of a card.
+    CopyCard(CardName),
     /// Why a finding is accepted.
     Reason {
         /// The rule.
@@ -250,6 +263,7 @@ impl App {
         match (pane, self.screen) {
             (Some(Pane::Sizes(_)), _) => Context::Sizes,
             (Some(Pane::Checks(_)), _) => Context::Checks,
+            (Some(Pane::Cards(_)), _) => Context::Cards,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, Screen::Job(_)) => Context::Job,
             (None, Screen::Face | Screen::Book) => Context::Face,
@@ -258,6 +272,12 @@ impl App {
 }
 
 impl Purpose {
+    /// Whether it is typed in its place on the screen rather than in the last line.
+    #[must_use]
+    pub fn is_in_place(&self) -> bool {
+        matches!(self, Self::Measure(_) | Self::Value { .. })
+    }
+
     /// What is asked for, in words.
     #[must_use]
     pub fn question(&self, job: &Job) -> String {
@@ -273,6 +293,12 @@ impl Purpose {
             Self::Rename(cabinet) => format!("new name of {}", name(cabinet)),
             Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
             Self::Measure(measure) => measure.words().to_owned(),
+            Self::Value { card, value } => {
+                let of = card.as_ref().map(|card| card.id.to_string());
+                let of = of.unwrap_or_else(|| CardLine::HOUSE.to_owned());
+                format!("{of}: {value}")
+            }
+            Self::CopyCard(card) => format!("title of the copy of {}", card.id),
             Self::Reason { rule, .. } => format!("why is {rule} all right"),
         }
     }

@@ -16,6 +16,8 @@ pub enum Context {
     Job,
     /// The findings.
     Checks,
+    /// The cards and the house defaults.
+    Cards,
     /// A page to read: help, why.
     Page,
     /// A line to type.
@@ -30,11 +32,12 @@ pub enum Context {
 
 impl Context {
     /// All of them, in the order the help shows them.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Face,
         Self::Sizes,
         Self::Job,
         Self::Checks,
+        Self::Cards,
         Self::Page,
         Self::Line,
         Self::Leaving,
@@ -50,6 +53,7 @@ impl Context {
             Self::Sizes => "In the sizes",
             Self::Job => "In the job",
             Self::Checks => "In the checks",
+            Self::Cards => "On the cards",
             Self::Page => "On a page",
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
@@ -85,7 +89,7 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
     bind(context, Key::Char(letter), action, hint)
 }
 
-use Context::{Checks, Face, Found, Job, Leaving, Line, Occupied, Page, Sizes};
+use Context::{Cards, Checks, Face, Found, Job, Leaving, Line, Occupied, Page, Sizes};
 
 /// Every key of the program.
 pub const BINDINGS: &[Binding] = &[
@@ -129,6 +133,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, 'd', Action::Datum, 20),
     letter(Face, 'U', Action::Redo, 21),
     letter(Face, 'i', Action::Unit, 0),
+    letter(Face, 'C', Action::Cards, 22),
     bind(Face, Key::Esc, Action::Leave, 0),
     bind(Sizes, Key::Up, Action::Up, 1),
     bind(Sizes, Key::Down, Action::Down, 2),
@@ -139,7 +144,8 @@ pub const BINDINGS: &[Binding] = &[
     letter(Sizes, 'i', Action::Unit, 6),
     letter(Sizes, 'w', Action::Why, 7),
     letter(Sizes, 'S', Action::Save, 8),
-    letter(Sizes, '?', Action::Help, 9),
+    letter(Sizes, 'C', Action::Cards, 9),
+    letter(Sizes, '?', Action::Help, 10),
     bind(Job, Key::Up, Action::Up, 0),
     bind(Job, Key::Down, Action::Down, 0),
     bind(Job, Key::Enter, Action::Open, 1),
@@ -152,7 +158,8 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, 'S', Action::Save, 7),
     letter(Job, 'q', Action::Quit, 8),
     bind(Job, Key::Esc, Action::Leave, 9),
-    letter(Job, '?', Action::Help, 10),
+    letter(Job, 'C', Action::Cards, 10),
+    letter(Job, '?', Action::Help, 11),
     bind(Checks, Key::Up, Action::Up, 1),
     bind(Checks, Key::Down, Action::Down, 2),
     bind(Checks, Key::Enter, Action::GoThere, 3),
@@ -161,6 +168,21 @@ pub const BINDINGS: &[Binding] = &[
     letter(Checks, 'U', Action::Redo, 0),
     bind(Checks, Key::Esc, Action::Leave, 6),
     letter(Checks, '?', Action::Help, 7),
+    bind(Cards, Key::Up, Action::Up, 0),
+    bind(Cards, Key::Down, Action::Down, 0),
+    bind(Cards, Key::Right, Action::Values, 1),
+    bind(Cards, Key::Left, Action::List, 2),
+    bind(Cards, Key::Enter, Action::Enter, 3),
+    letter(Cards, 'o', Action::Origin, 4),
+    letter(Cards, 'd', Action::Default, 5),
+    letter(Cards, 'c', Action::CopyCard, 6),
+    letter(Cards, 'x', Action::RemoveCard, 7),
+    letter(Cards, 'u', Action::Undo, 8),
+    letter(Cards, 'U', Action::Redo, 0),
+    letter(Cards, 'i', Action::Unit, 0),
+    letter(Cards, 'S', Action::Save, 0),
+    bind(Cards, Key::Esc, Action::Leave, 9),
+    letter(Cards, '?', Action::Help, 10),
     bind(Page, Key::Up, Action::Up, 1),
     bind(Page, Key::Down, Action::Down, 2),
     bind(Page, Key::Esc, Action::Leave, 3),

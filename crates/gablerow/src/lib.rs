@@ -8,8 +8,10 @@
 
 pub mod action;
 pub mod app;
+pub mod card_line;
 pub mod command_line;
 pub mod demo;
+pub mod echo;
 pub mod field;
 pub mod job_file;
 pub mod journal_entry;

@@ -2,12 +2,13 @@
 
 use std::path::PathBuf;
 
-use gablerow_core::edit::Edit;
+use gablerow_core::cards::{CardId, CardName};
+use gablerow_core::edit::{Edit, New, card_values, shop_values};
 use gablerow_core::job::{Acceptance, Key as Name};
 use gablerow_core::label::Label;
 use gablerow_core::measure::parse_onto;
 
-use super::{Effect, edit, save_to};
+use super::{Effect, cards, edit, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -56,6 +57,11 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
     if effects.is_empty() {
         let complaint = app.notice.take().map(|notice| notice.text);
         app.asked = Some(Asked::Line(Line { complaint, ..line }));
+    }
+    // A new card is the one the list stands on.
+    if let (Edit::CardAdd { like, title }, false) = (change, effects.is_empty()) {
+        let (kind, id) = (like.kind, CardId::of_title(title.as_str()));
+        cards::show(app, &CardName { kind, id });
     }
     // A new cabinet is the one the list stands on.
     let new = app
@@ -132,6 +138,34 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
                 value,
             }
         }
+        Purpose::Value { card, value } => {
+            let values = match card.as_ref().map(|name| job.cards.card(name)) {
+                Some(card) => card.map(|card| card_values(&card)).unwrap_or_default(),
+                None => shop_values(&job.shop),
+            };
+            let current = values.iter().find(|other| other.name == *value);
+            let current = current.ok_or_else(|| format!("there is no {value} any more"))?;
+            if text == current.offered(job.unit) {
+                return Ok(Answer::Same);
+            }
+            let content = current.parse(text, job.unit).map_err(|wrong| wrong.0)?;
+            if content == current.now {
+                return Ok(Answer::Same);
+            }
+            let (value, new) = (*value, New::To(content));
+            match card {
+                Some(card) => Edit::Card {
+                    card: card.clone(),
+                    value,
+                    new,
+                },
+                None => Edit::ShopValue { value, new },
+            }
+        }
+        Purpose::CopyCard(like) => Edit::CardAdd {
+            like: like.clone(),
+            title: label()?,
+        },
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
             acceptance: Acceptance {

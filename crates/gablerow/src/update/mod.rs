@@ -7,6 +7,7 @@
 //!
 //! Nothing here draws, and nothing here touches the disk.
 
+mod cards;
 mod checks;
 mod face;
 mod job_list;
@@ -150,6 +151,11 @@ fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
             sizes::begin(app);
             line::typed(app, key);
         }
+        (Context::Cards, Key::Char('0'..='9' | '+' | '-' | '.' | ',')) => {
+            if cards::begin(app) {
+                line::typed(app, key);
+            }
+        }
         _ => {}
     }
     Vec::new()
@@ -164,10 +170,12 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (_, Action::Unit) => edit(app, &Edit::Unit(app.desk.job.unit.other())),
         (_, Action::Help) => open_page(app, Pane::Help(0)),
         (_, Action::Why) => open_page(app, Pane::Why(0)),
+        (_, Action::Cards) => cards::open(app),
         (Context::Face, action) => face::act(app, action),
         (Context::Sizes, action) => sizes::act(app, action),
         (Context::Job, action) => job_list::act(app, action),
         (Context::Checks, action) => checks::act(app, action),
+        (Context::Cards, action) => cards::act(app, action),
         (Context::Page, action) => {
             turn_page(app, action);
             Vec::new()
@@ -231,6 +239,7 @@ fn what(step: &Step, spot: Spot) -> String {
 fn settle(app: &mut App) {
     app.spot = app.spot.settled(&app.desk.job);
     checks::settle(app);
+    cards::settle(app);
     if let Screen::Job(cabinet) = app.screen
         && app.desk.job.cabinet(cabinet).is_none()
     {

@@ -6,7 +6,7 @@ use unicode_width::UnicodeWidthStr;
 
 use super::canvas::Canvas;
 use crate::action::Action;
-use crate::app::{App, Asked, Line, Purpose, Screen};
+use crate::app::{App, Asked, Line, Screen};
 use crate::keymap::{self, Binding, Context};
 use crate::scene::Scene;
 use crate::theme::Role;
@@ -133,14 +133,14 @@ fn entry(line: &mut Canvas, app: &App) {
 
 fn typing(line: &mut Canvas, app: &App, asked: &Line) {
     // What is wrong with a length names the length itself.
-    let is_named = matches!(asked.purpose, Purpose::Measure(_)) && asked.complaint.is_some();
+    let is_named = asked.purpose.is_in_place() && asked.complaint.is_some();
     let question = asked.purpose.question(&app.desk.job);
     let mut x = match is_named {
         true => 0,
         false => line.text(0, 0, &format!(" {question} "), Role::Title),
     };
     // A length is typed where it stands; the question and a complaint are said here.
-    if !matches!(asked.purpose, Purpose::Measure(_)) {
+    if !asked.purpose.is_in_place() {
         let wide = if asked.complaint.is_some() {
             24
         } else {

@@ -2,12 +2,13 @@
 //!
 //! ```text
 //! App -> Scene -> face | book | job_list        fills the screen
-//!                 sizes | checks | page         beside it or on it
+//!                 sizes | checks | cards | page  beside it or on it
 //!                 foot                          the last line: hints, what is asked, what is said
 //! ```
 
 mod board;
 mod canvas;
+mod cards;
 mod checks;
 mod face;
 mod foot;
@@ -56,6 +57,7 @@ pub fn view(app: &App) -> Buffer {
             page::draw(&mut canvas, app, &title, from);
         }
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
+        (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
     }
