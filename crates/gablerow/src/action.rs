@@ -61,6 +61,10 @@ pub enum Action {
     CopyCard,
     /// A card less.
     RemoveCard,
+    /// Keeps a card for all jobs.
+    KeepInShop,
+    /// Cards that were kept for all jobs.
+    FromShop,
     /// Where the numbers come from.
     Why,
     /// Takes the last change back.
@@ -249,6 +253,16 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::RemoveCard,
         "remove",
         "Removes this card, when nothing rests on it.",
+    ),
+    (
+        Action::KeepInShop,
+        "keep",
+        "Keeps this card, or the house defaults, in the shop for every job.",
+    ),
+    (
+        Action::FromShop,
+        "from shop",
+        "Takes cards or house defaults that the shop keeps and this job lacks.",
     ),
     (
         Action::Why,

@@ -12,6 +12,7 @@ use crate::field::Field;
 use crate::key::Press;
 use crate::keymap::Context;
 use crate::scene::Spot;
+use crate::shop_file::ShopFile;
 use crate::theme::Theme;
 
 /// All state.
@@ -31,6 +32,8 @@ pub struct App {
     pub asked: Option<Asked>,
     /// What has been typed toward the next fitting.
     pub entry: Entry,
+    /// What the shop keeps for all of its jobs.
+    pub shop_file: ShopFile,
     /// What is said.
     pub notice: Option<Notice>,
     /// Columns and lines of the terminal.
@@ -72,6 +75,13 @@ pub enum Pane {
     Checks(usize),
     /// The cards and the house defaults.
     Cards(CardsAt),
+    /// What the shop keeps and the job lacks.
+    FromShop {
+        /// The line one is on.
+        line: usize,
+        /// Where one was on the cards.
+        cards: CardsAt,
+    },
     /// Where the numbers come from; the line at the top.
     Why(usize),
     /// The keys; the line at the top.
@@ -229,6 +239,7 @@ impl App {
             below: None,
             asked: None,
             entry: Entry::default(),
+            shop_file: ShopFile::default(),
             notice: None,
             size,
             theme,
@@ -264,6 +275,7 @@ impl App {
             (Some(Pane::Sizes(_)), _) => Context::Sizes,
             (Some(Pane::Checks(_)), _) => Context::Checks,
             (Some(Pane::Cards(_)), _) => Context::Cards,
+            (Some(Pane::FromShop { .. }), _) => Context::FromShop,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, Screen::Job(_)) => Context::Job,
             (None, Screen::Face | Screen::Book) => Context::Face,

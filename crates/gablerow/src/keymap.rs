@@ -18,6 +18,8 @@ pub enum Context {
     Checks,
     /// The cards and the house defaults.
     Cards,
+    /// What the shop keeps and the job lacks.
+    FromShop,
     /// A page to read: help, why.
     Page,
     /// A line to type.
@@ -32,12 +34,13 @@ pub enum Context {
 
 impl Context {
     /// All of them, in the order the help shows them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Face,
         Self::Sizes,
         Self::Job,
         Self::Checks,
         Self::Cards,
+        Self::FromShop,
         Self::Page,
         Self::Line,
         Self::Leaving,
@@ -54,6 +57,7 @@ impl Context {
             Self::Job => "In the job",
             Self::Checks => "In the checks",
             Self::Cards => "On the cards",
+            Self::FromShop => "Taking from the shop",
             Self::Page => "On a page",
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
@@ -89,7 +93,7 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
     bind(context, Key::Char(letter), action, hint)
 }
 
-use Context::{Cards, Checks, Face, Found, Job, Leaving, Line, Occupied, Page, Sizes};
+use Context::{Cards, Checks, Face, Found, FromShop, Job, Leaving, Line, Occupied, Page, Sizes};
 
 /// Every key of the program.
 pub const BINDINGS: &[Binding] = &[
@@ -177,12 +181,21 @@ pub const BINDINGS: &[Binding] = &[
     letter(Cards, 'd', Action::Default, 5),
     letter(Cards, 'c', Action::CopyCard, 6),
     letter(Cards, 'x', Action::RemoveCard, 7),
+    letter(Cards, 'k', Action::KeepInShop, 11),
+    letter(Cards, 't', Action::FromShop, 12),
     letter(Cards, 'u', Action::Undo, 8),
     letter(Cards, 'U', Action::Redo, 0),
     letter(Cards, 'i', Action::Unit, 0),
     letter(Cards, 'S', Action::Save, 0),
     bind(Cards, Key::Esc, Action::Leave, 9),
     letter(Cards, '?', Action::Help, 10),
+    bind(FromShop, Key::Up, Action::Up, 1),
+    bind(FromShop, Key::Down, Action::Down, 2),
+    bind(FromShop, Key::Enter, Action::Enter, 3),
+    letter(FromShop, 'u', Action::Undo, 4),
+    letter(FromShop, 'U', Action::Redo, 0),
+    bind(FromShop, Key::Esc, Action::Leave, 5),
+    letter(FromShop, '?', Action::Help, 6),
     bind(Page, Key::Up, Action::Up, 1),
     bind(Page, Key::Down, Action::Down, 2),
     bind(Page, Key::Esc, Action::Leave, 3),

@@ -21,6 +21,8 @@ pub mod page;
 pub mod program;
 pub mod scene;
 pub mod session;
+pub mod shop_file;
+pub mod shop_folder;
 pub mod size_line;
 pub mod store;
 pub mod terminal;

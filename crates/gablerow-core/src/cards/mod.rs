@@ -24,7 +24,7 @@ pub use rail::{Rail, RailKind};
 pub use runner::{Runner, RunnerKind, RunnerLength};
 
 /// All cards of a job, each kind in the order they were added.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Cards {
     /// Boards.
     pub boards: Vec<Board>,

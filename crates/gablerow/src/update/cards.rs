@@ -8,6 +8,7 @@ use super::{Effect, ask, edit};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane, Purpose};
 use crate::card_line::{self, CardLine, CardsAt, DetailLine};
+use crate::shop_file::ShopFile;
 use crate::size_line::{self, SizeLine};
 
 /// Opens the page on what the line of the sizes rests on, or on the house defaults.
@@ -77,6 +78,15 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             }
         }
         Action::RemoveCard => return of_card(app, &line, Edit::CardRemove),
+        Action::KeepInShop => {
+            let job = &app.desk.job;
+            let kept = match whole(job, &line) {
+                Some((_, card)) => ShopFile::of_card(card),
+                None => ShopFile::of_house(job),
+            };
+            return vec![Effect::KeepInShop(Box::new(kept))];
+        }
+        Action::FromShop => super::from_shop::open(app, at),
         _ => {}
     }
     Vec::new()
@@ -196,26 +206,17 @@ fn ask_for(app: &mut App, line: &CardLine, value: &Value) {
     ask(app, purpose, &offered);
 }
 
-/// Begins typing the value one is on; gives whether there is one to type.
-pub(super) fn begin(app: &mut App) -> bool {
+/// Begins typing the value one is on, with its text to start from.
+pub(super) fn begin(app: &mut App) {
     let Some((at, line, details)) = here(app) else {
-        return false;
+        return;
     };
-    match at.detail.and_then(|detail| details.get(detail)) {
-        Some(DetailLine::Value(value)) if value.is_typed() => {
-            ask_for(app, &line, value);
-            true
-        }
-        Some(_) => {
-            let text = "Enter steps through the ways this can be made";
-            app.notice = Some(Notice::refused(text));
-            false
-        }
-        None => {
-            app.notice = Some(Notice::refused("go to a value first"));
-            false
-        }
-    }
+    let said = match at.detail.and_then(|detail| details.get(detail)) {
+        Some(DetailLine::Value(value)) if value.is_typed() => return ask_for(app, &line, value),
+        Some(_) => "Enter steps through the ways this can be made",
+        None => "go to a value first",
+    };
+    app.notice = Some(Notice::refused(said));
 }
 
 /// After a change there may be fewer cards or values than the line one was on.

@@ -10,15 +10,17 @@
 mod cards;
 mod checks;
 mod face;
+mod from_shop;
 mod job_list;
 mod line;
 mod sizes;
 
 use std::path::PathBuf;
 
+use gablerow_core::cards::Cards;
 use gablerow_core::edit::Edit;
 use gablerow_core::history::{Change, Step};
-use gablerow_core::job::LeftAt;
+use gablerow_core::job::{LeftAt, Shop};
 
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Notice, Pane, Purpose, Screen};
@@ -27,6 +29,7 @@ use crate::key::{Key, Press};
 use crate::keymap::{self, Context};
 use crate::page;
 use crate::scene::Spot;
+use crate::shop_file::ShopFile;
 
 /// What comes in.
 #[derive(Clone, Debug)]
@@ -48,6 +51,8 @@ pub enum Message {
         /// Leave once it is saved.
         then_quit: bool,
     },
+    /// The shop keeps this now, there.
+    ShopKept(Box<ShopFile>, PathBuf),
     /// Saving failed; nothing is lost.
     Failed(String),
 }
@@ -66,6 +71,8 @@ pub enum Effect {
         /// Leave once it is saved.
         then_quit: bool,
     },
+    /// Put this into the shop's file.
+    KeepInShop(Box<ShopFile>),
     /// Leave.
     Quit,
 }
@@ -81,6 +88,8 @@ pub enum Kept {
     Redone,
     /// The person left the job on this face; no change.
     Left(LeftAt),
+    /// A job that has no file yet began with these house defaults and cards of the shop; no change.
+    Began(Box<(Shop, Cards)>),
 }
 
 /// Answers one message.
@@ -113,6 +122,12 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
                 what,
                 then_quit,
             });
+            Vec::new()
+        }
+        Message::ShopKept(file, path) => {
+            let text = format!("kept for every job, in {}", path.display());
+            app.notice = Some(Notice::done(text));
+            app.shop_file = *file;
             Vec::new()
         }
         Message::Failed(text) => {
@@ -152,9 +167,8 @@ fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
             line::typed(app, key);
         }
         (Context::Cards, Key::Char('0'..='9' | '+' | '-' | '.' | ',')) => {
-            if cards::begin(app) {
-                line::typed(app, key);
-            }
+            cards::begin(app);
+            line::typed(app, key);
         }
         _ => {}
     }
@@ -176,6 +190,7 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (Context::Job, action) => job_list::act(app, action),
         (Context::Checks, action) => checks::act(app, action),
         (Context::Cards, action) => cards::act(app, action),
+        (Context::FromShop, action) => from_shop::act(app, action),
         (Context::Page, action) => {
             turn_page(app, action);
             Vec::new()
@@ -240,6 +255,7 @@ fn settle(app: &mut App) {
     app.spot = app.spot.settled(&app.desk.job);
     checks::settle(app);
     cards::settle(app);
+    from_shop::settle(app);
     if let Screen::Job(cabinet) = app.screen
         && app.desk.job.cabinet(cabinet).is_none()
     {
@@ -357,6 +373,8 @@ fn go_to(app: &mut App, spot: Spot) {
     app.entry.mark = None;
 }
 
+#[cfg(test)]
+mod cards_tests;
 #[cfg(test)]
 mod places;
 #[cfg(test)]

@@ -12,6 +12,7 @@ mod cards;
 mod checks;
 mod face;
 mod foot;
+mod from_shop;
 mod info;
 mod job_list;
 mod page;
@@ -58,6 +59,7 @@ pub fn view(app: &App) -> Buffer {
         }
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
+        (Some(Pane::FromShop { line, .. }), _) => from_shop::draw(&mut canvas, app, line),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
     }

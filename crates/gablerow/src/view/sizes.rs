@@ -1,9 +1,11 @@
 //! The sizes, each with its value, beside a drawing that answers.
 
 use gablerow_core::edit::{Measure, Scope};
+use gablerow_core::measure::Length;
 
 use super::canvas::Canvas;
 use crate::app::{App, Asked, Purpose};
+use crate::echo;
 use crate::scene::Scene;
 use crate::size_line::{SizeLine, lines};
 use crate::theme::Role;
@@ -33,7 +35,9 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
         }
         y += 1;
     }
-    let y = list.paragraph(y + 1, 0, &both(app, scene, at), Role::Plain);
+    let (both, remark) = echo::both(app, standing(app, scene, at));
+    let y = list.paragraph(y + 1, 0, &both, Role::Plain);
+    let y = list.paragraph(y, 0, remark.unwrap_or_default(), Role::Warn);
     list.paragraph(y, 0, &balance(app, scene), Role::Dim);
 }
 
@@ -90,15 +94,11 @@ fn value(canvas: &mut Canvas, app: &App, scene: &Scene, measure: Measure, y: u16
     );
 }
 
-/// The length one is on, in both units.
-fn both(app: &App, scene: &Scene, at: usize) -> String {
-    let job = &app.desk.job;
-    match lines().nth(at) {
-        Some(SizeLine::Measure(measure)) => measure
-            .read(job, scene.cabinet)
-            .map(|length| length.both(job.unit).to_string())
-            .unwrap_or_default(),
-        _ => String::new(),
+/// The length one is on.
+fn standing(app: &App, scene: &Scene, at: usize) -> Option<Length> {
+    match lines().nth(at)? {
+        SizeLine::Measure(measure) => measure.read(&app.desk.job, scene.cabinet),
+        SizeLine::Choice(_) => None,
     }
 }
 

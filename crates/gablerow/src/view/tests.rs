@@ -19,8 +19,29 @@ use crate::theme::{Charset, Depth, Theme};
 use crate::update::{Message, update};
 
 /// The keys that lead to each screen, pane and question from the face that the program opens on.
-const WAYS: [&str; 16] = [
-    "", "m", "e", "e9", "e9\r", "j", "ja", "jx", "k", "ka", "w", "?", "S", "hq", "12", " ",
+const WAYS: [&str; 22] = [
+    "",
+    "m",
+    "e",
+    "e9",
+    "e9\r",
+    "j",
+    "ja",
+    "jx",
+    "k",
+    "ka",
+    "w",
+    "?",
+    "S",
+    "hq",
+    "12",
+    " ",
+    "C",
+    "C\r",
+    "C\r1 1/4\"",
+    "C\r9999\r",
+    "Cc",
+    "jCt",
 ];
 
 fn app(job: Job, charset: Charset) -> App {
