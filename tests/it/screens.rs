@@ -76,7 +76,7 @@ fn the_house_defaults_and_the_cards() {
 fn a_card_with_an_origin_from_the_data_sheet() {
     is_committed(
         "card_origin",
-        "C Down Down Enter Down Down o o",
+        "C Down Down Enter Down Down o Up Down o",
         "thickness measured data sheet",
     );
 }

@@ -100,6 +100,13 @@ fn handle(app: &mut App, session: &mut Session, folder: &ShopFolder, message: Me
                 };
                 update(app, answer);
             }
+            Effect::ReadShop => {
+                let answer = match folder.read() {
+                    Ok(file) => Message::ShopRead(Box::new(file)),
+                    Err(error) => Message::Failed(format!("{error:#}")),
+                };
+                update(app, answer);
+            }
             Effect::KeepInShop(kept) => {
                 let answer = match folder.keep(*kept) {
                     Ok((file, path)) => Message::ShopKept(Box::new(file), path),

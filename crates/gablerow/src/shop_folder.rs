@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::Context;
 
-use crate::job_file::{self, UnreadableJob};
+use crate::job_file;
 use crate::shop_file::ShopFile;
 use crate::store::{self, Expected, Lock};
 
@@ -104,7 +104,9 @@ impl ShopFolder {
 
 fn read(path: &Path) -> anyhow::Result<(ShopFile, store::Fingerprint)> {
     let (bytes, version) = store::read(path)?;
-    let file = job_file::read_shop_file(&bytes).map_err(|error| UnreadableJob::new(path, error))?;
+    // What is wrong comes first: a path may be longer than a line of the screen.
+    let said = |error| anyhow::anyhow!("shop file: {error}; in {}", path.display());
+    let file = job_file::read_shop_file(&bytes).map_err(said)?;
     Ok((file, version))
 }
 
@@ -183,10 +185,12 @@ mod tests {
         for error in [shop.read().unwrap_err(), shop.keep(pin).unwrap_err()] {
             let said = error.to_string();
             assert!(
-                said.ends_with("cards.pins[0].rise: card value: -2.5, but it is 0 to 2000 mm"),
+                said.starts_with(
+                    "shop file: cards.pins[0].rise: card value: -2.5, but it is 0 to 2000 mm; in "
+                ),
                 "{said}"
             );
-            assert!(said.contains("shop.json"), "{said}");
+            assert!(said.ends_with("shop.json"), "{said}");
         }
         assert_eq!(std::fs::read_to_string(&path).unwrap(), broken);
     }

@@ -86,7 +86,8 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             };
             return vec![Effect::KeepInShop(Box::new(kept))];
         }
-        Action::FromShop => super::from_shop::open(app, at),
+        // Another window may have kept something in the meantime.
+        Action::FromShop => return vec![Effect::ReadShop],
         _ => {}
     }
     Vec::new()

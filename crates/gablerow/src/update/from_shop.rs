@@ -3,11 +3,13 @@
 use super::{Effect, cards, edit};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane};
-use crate::card_line::CardsAt;
 use crate::shop_file::Offer;
 
 /// Opens the list over the cards, when there is something in it.
-pub(super) fn open(app: &mut App, cards: CardsAt) {
+pub(super) fn open(app: &mut App) {
+    let Some(Pane::Cards(cards)) = app.pane else {
+        return;
+    };
     if app.shop_file.offers(&app.desk.job).is_empty() {
         let text = "the shop keeps nothing that this job lacks";
         app.notice = Some(Notice::refused(text));

@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use gablerow_core::cards::{CardId, CardName};
-use gablerow_core::edit::{Edit, New, card_values, shop_values};
-use gablerow_core::job::{Acceptance, Key as Name};
+use gablerow_core::edit::{Edit, New, ValueName, card_values, shop_values};
+use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
 use gablerow_core::measure::parse_onto;
 
@@ -139,28 +139,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             }
         }
         Purpose::Value { card, value } => {
-            let values = match card.as_ref().map(|name| job.cards.card(name)) {
-                Some(card) => card.map(|card| card_values(&card)).unwrap_or_default(),
-                None => shop_values(&job.shop),
-            };
-            let current = values.iter().find(|other| other.name == *value);
-            let current = current.ok_or_else(|| format!("there is no {value} any more"))?;
-            if text == current.offered(job.unit) {
-                return Ok(Answer::Same);
-            }
-            let content = current.parse(text, job.unit).map_err(|wrong| wrong.0)?;
-            if content == current.now {
-                return Ok(Answer::Same);
-            }
-            let (value, new) = (*value, New::To(content));
-            match card {
-                Some(card) => Edit::Card {
-                    card: card.clone(),
-                    value,
-                    new,
-                },
-                None => Edit::ShopValue { value, new },
-            }
+            return of_value(job, card.as_ref(), *value, text);
         }
         Purpose::CopyCard(like) => Edit::CardAdd {
             like: like.clone(),
@@ -174,5 +153,34 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
                 reason: label()?,
             },
         },
+    }))
+}
+
+/// What a text typed for a value of a card, or of the house defaults, comes to.
+fn of_value(
+    job: &Job,
+    card: Option<&CardName>,
+    value: ValueName,
+    text: &str,
+) -> Result<Answer, String> {
+    let values = match card {
+        Some(name) => job.cards.card(name).map(|card| card_values(&card)),
+        None => Some(shop_values(&job.shop)),
+    };
+    let mut values = values.into_iter().flatten();
+    let current = values.find(|other| other.name == value);
+    let current = current.ok_or_else(|| format!("there is no {value} any more"))?;
+    // What was offered is the value itself, also where a sign stands before it.
+    if text == current.offered(job.unit) {
+        return Ok(Answer::Same);
+    }
+    let content = current.parse(text, job.unit).map_err(|wrong| wrong.0)?;
+    if content == current.now {
+        return Ok(Answer::Same);
+    }
+    let new = New::To(content);
+    Ok(Answer::Edit(match card.cloned() {
+        Some(card) => Edit::Card { card, value, new },
+        None => Edit::ShopValue { value, new },
     }))
 }

@@ -53,6 +53,8 @@ pub enum Message {
     },
     /// The shop keeps this now, there.
     ShopKept(Box<ShopFile>, PathBuf),
+    /// The shop keeps this, to be taken from.
+    ShopRead(Box<ShopFile>),
     /// Saving failed; nothing is lost.
     Failed(String),
 }
@@ -71,6 +73,8 @@ pub enum Effect {
         /// Leave once it is saved.
         then_quit: bool,
     },
+    /// Read what the shop keeps.
+    ReadShop,
     /// Put this into the shop's file.
     KeepInShop(Box<ShopFile>),
     /// Leave.
@@ -128,6 +132,11 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
             let text = format!("kept for every job, in {}", path.display());
             app.notice = Some(Notice::done(text));
             app.shop_file = *file;
+            Vec::new()
+        }
+        Message::ShopRead(file) => {
+            app.shop_file = *file;
+            from_shop::open(app);
             Vec::new()
         }
         Message::Failed(text) => {

@@ -69,6 +69,10 @@ pub(super) fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
                     let path = PathBuf::from("shop.json");
                     drop(update(app, Message::ShopKept(file, path)));
                 }
+                Effect::ReadShop => {
+                    let file = Box::new(app.shop_file.clone());
+                    drop(update(app, Message::ShopRead(file)));
+                }
                 Effect::Quit => {}
             }
         }

@@ -14,12 +14,13 @@ use crate::app::{Asked, Desk};
 use crate::demo;
 use crate::key::{Key, Press};
 use crate::keymap;
+use crate::shop_file::ShopFile;
 use crate::terminal::{Painter, is_shown};
 use crate::theme::{Charset, Depth, Theme};
 use crate::update::{Message, update};
 
 /// The keys that lead to each screen, pane and question from the face that the program opens on.
-const WAYS: [&str; 22] = [
+const WAYS: [&str; 21] = [
     "",
     "m",
     "e",
@@ -41,7 +42,6 @@ const WAYS: [&str; 22] = [
     "C\r1 1/4\"",
     "C\r9999\r",
     "Cc",
-    "jCt",
 ];
 
 fn app(job: Job, charset: Charset) -> App {
@@ -73,6 +73,17 @@ fn states(job: &Job, charset: Charset) -> Vec<App> {
         app
     });
     let mut states: Vec<App> = led.collect();
+    let mut other = job.clone();
+    other.cards.boards[0].title = Label::new(AWKWARD).unwrap();
+    let mut app_of_shop = app(job.clone(), charset);
+    press(&mut app_of_shop, Key::Char('C'));
+    let kept = Box::new(ShopFile {
+        shop: None,
+        cards: other.cards,
+    });
+    update(&mut app_of_shop, Message::ShopRead(kept));
+    assert_eq!(app_of_shop.context(), keymap::Context::FromShop);
+    states.push(app_of_shop);
     let asked = [
         Asked::Found(3),
         Asked::Occupied {
