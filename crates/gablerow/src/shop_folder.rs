@@ -186,7 +186,7 @@ mod tests {
             let said = error.to_string();
             assert!(
                 said.starts_with(
-                    "shop file: cards.pins[0].rise: card value: -2.5, but it is 0 to 2000 mm; in "
+                    "shop file: line 6, column 85: cards.pins[0].rise: card value: -2.5, but it is 0 to 2000 mm; in "
                 ),
                 "{said}"
             );
