@@ -15,7 +15,7 @@ const BESIDE_FROM: u16 = 72;
 /// Columns of the list where it stands beside the values.
 const LIST: u16 = 23;
 /// Where values begin, behind the longest name of one.
-const VALUES: u16 = 21;
+const VALUES: u16 = 22;
 /// Columns that an origin takes, at the right edge.
 const ORIGINS: u16 = 12;
 /// Lines below the values: both units, a remark, who rests on it.
