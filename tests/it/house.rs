@@ -25,7 +25,7 @@ const FLOORS: [&[&str]; 10] = [
 ];
 
 /// What each room of the program does not name.
-const ROOMS: [(&str, &[&str]); 9] = [
+const ROOMS: [(&str, &[&str]); 12] = [
     ("update", &["view", "store", "terminal"]),
     ("view", &["update", "store", "terminal"]),
     ("app", &["update", "view", "store"]),
@@ -34,6 +34,9 @@ const ROOMS: [(&str, &[&str]); 9] = [
     ("scene", &["update", "view", "store"]),
     ("field", &["update", "view", "store"]),
     ("size_line", &["update", "view", "store"]),
+    ("card_line", &["update", "view", "store"]),
+    ("echo", &["update", "view", "store"]),
+    ("shop_file", &["update", "view", "store"]),
     ("job_file", &["update", "view", "store", "terminal"]),
 ];
 

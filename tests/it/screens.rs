@@ -68,6 +68,61 @@ fn the_checks_of_a_cabinet_with_stops() {
 }
 
 #[test]
+fn the_house_defaults_and_the_cards() {
+    is_committed("cards", "C Enter Down", "house defaults of this job");
+}
+
+#[test]
+fn a_card_with_an_origin_from_the_data_sheet() {
+    is_committed(
+        "card_origin",
+        "C Down Down Enter Down Down o Up Down o",
+        "thickness measured data sheet",
+    );
+}
+
+#[test]
+fn a_length_near_the_pitch_is_asked_about() {
+    is_committed("card_typed", "C Enter Down 3 1 . 8", "1 1/4 in is 31.75");
+}
+
+#[test]
+fn on_a_small_screen_the_values_of_a_card_have_it_alone() {
+    for (name, script) in [
+        ("cards_list", "C Down Down"),
+        ("cards_values", "C Down Enter Down Down Down"),
+    ] {
+        let session = after(program((60, 12)), script);
+        assert_screen(&session, &format!("tests/screens/{name}_60x12.txt"));
+    }
+}
+
+#[test]
+fn what_the_shop_keeps_is_offered_to_a_job_that_has_it_otherwise() {
+    let shop = tempfile::tempdir().unwrap();
+    let begin = || program((80, 24)).variable("XDG_CONFIG_HOME", shop.path().to_str().unwrap());
+    // The demo's 18 board measures 18.2; the shop's measures 18.4, and is kept.
+    let session = after(begin(), "C Down Enter Down Down 1 8 . 4 Enter k");
+    session.wait_text("kept for every job");
+    drop(session);
+    assert!(shop.path().join("gablerow/shop.json").exists());
+    let session = after(begin(), "C t");
+    session.wait_text("board board-18");
+    assert_screen(&session, "tests/screens/from_shop_80x24.txt");
+}
+
+#[test]
+fn a_broken_shop_file_is_said_and_holds_nobody_up() {
+    let shop = tempfile::tempdir().unwrap();
+    let folder = shop.path().join("gablerow");
+    std::fs::create_dir(&folder).unwrap();
+    std::fs::write(folder.join("shop.json"), "{\"format\": \"gablerow job\"}").unwrap();
+    let start = program((200, 60)).variable("XDG_CONFIG_HOME", shop.path().to_str().unwrap());
+    let session = after(start, "");
+    session.wait_text("this is no gablerow shop: its format is not \"gablerow shop\"");
+}
+
+#[test]
 fn where_the_numbers_come_from() {
     is_committed("why", "1 1 Enter w", "hole 11 above the foot of the panel");
 }

@@ -69,6 +69,24 @@ pub enum Action {
     Job,
     /// The findings.
     Checks,
+    /// The cards and the house defaults.
+    Cards,
+    /// To the list of cards.
+    List,
+    /// To the values of the card.
+    Values,
+    /// Where a value comes from.
+    Origin,
+    /// The card that new things are made of.
+    Default,
+    /// A card like this one.
+    CopyCard,
+    /// A card less.
+    RemoveCard,
+    /// Keeps a card for all jobs.
+    KeepInShop,
+    /// Cards that were kept for all jobs.
+    FromShop,
     /// Where the numbers come from.
     Why,
     /// Takes the last change back.
@@ -129,6 +147,10 @@ pub enum Action {
     FalseFront,
     /// A front of so many modules.
     Modules,
+    /// What would carry the fronts.
+    Hardware,
+    /// Takes all that is proposed.
+    TakeAll,
 }
 
 impl Action {
@@ -165,6 +187,7 @@ impl Action {
                 | Self::DrawersBehind
                 | Self::FalseFront
                 | Self::Modules
+                | Self::Origin
         )
     }
 
@@ -302,6 +325,43 @@ const WORDS: &[(Action, &str, &str)] = &[
         "What the checks have to say, and the way to each place.",
     ),
     (
+        Action::Cards,
+        "cards",
+        "The cards of boards and hardware, and the house defaults.",
+    ),
+    (Action::List, "list", "To the list of cards."),
+    (Action::Values, "values", "To the values of this card."),
+    (
+        Action::Origin,
+        "origin",
+        "Where this value comes from: data sheet, house guess or invented, in turn.",
+    ),
+    (
+        Action::Default,
+        "default",
+        "Makes this card the house default of its kind; of boards that of carcasses.",
+    ),
+    (
+        Action::CopyCard,
+        "copy",
+        "A card like this one, under another title.",
+    ),
+    (
+        Action::RemoveCard,
+        "remove",
+        "Removes this card, when nothing rests on it.",
+    ),
+    (
+        Action::KeepInShop,
+        "keep",
+        "Keeps this card, or the house defaults, in the shop for every job.",
+    ),
+    (
+        Action::FromShop,
+        "from shop",
+        "Takes cards or house defaults that the shop keeps and this job lacks.",
+    ),
+    (
         Action::Why,
         "why",
         "Where the numbers on this screen come from.",
@@ -422,5 +482,15 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::Modules,
         "modules",
         "This front takes the typed number of modules of 32.",
+    ),
+    (
+        Action::Hardware,
+        "hardware",
+        "Plates and runners that would carry the fronts, each shown before it is taken.",
+    ),
+    (
+        Action::TakeAll,
+        "take all",
+        "Takes all that is proposed; one undo takes it back.",
     ),
 ];

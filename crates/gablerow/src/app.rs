@@ -2,14 +2,17 @@
 
 use std::path::PathBuf;
 
-use gablerow_core::edit::{Measure, PartMeasure};
+use gablerow_core::cards::CardName;
+use gablerow_core::edit::{Measure, PartMeasure, ValueName};
 use gablerow_core::history::History;
 use gablerow_core::job::{Job, Key as Name};
 
+use crate::card_line::{CardLine, CardsAt};
 use crate::field::Field;
 use crate::key::Press;
 use crate::keymap::Context;
 use crate::scene::Spot;
+use crate::shop_file::ShopFile;
 use crate::theme::Theme;
 
 /// All state.
@@ -31,6 +34,8 @@ pub struct App {
     pub asked: Option<Asked>,
     /// What has been typed toward the next fitting.
     pub entry: Entry,
+    /// What the shop keeps for all of its jobs.
+    pub shop_file: ShopFile,
     /// What is said.
     pub notice: Option<Notice>,
     /// Columns and lines of the terminal.
@@ -83,6 +88,22 @@ pub enum Pane {
     Sizes(usize),
     /// The findings of the cabinet; the line one is on.
     Checks(usize),
+    /// The cards and the house defaults.
+    Cards(CardsAt),
+    /// What the shop keeps and the job lacks.
+    FromShop {
+        /// The line one is on.
+        line: usize,
+        /// Where one was on the cards.
+        cards: CardsAt,
+    },
+    /// What is proposed to carry the fronts of the cabinet.
+    Hardware {
+        /// The proposal one is on.
+        line: usize,
+        /// A front that is carried already, and for which one more proposal was asked.
+        also: Option<Name>,
+    },
     /// Where the numbers come from; the line at the top.
     Why(usize),
     /// The keys; the line at the top.
@@ -140,6 +161,15 @@ pub enum Purpose {
     Measure(Measure),
     /// A length of a part of the cabinet.
     PartMeasure(Name, PartMeasure),
+    /// A value of a card, or of the house defaults.
+    Value {
+        /// The card; `None` are the house defaults.
+        card: Option<CardName>,
+        /// Which value.
+        value: ValueName,
+    },
+    /// The title of a copy of a card.
+    CopyCard(CardName),
     /// Why a finding is accepted.
     Reason {
         /// The rule.
@@ -238,6 +268,7 @@ impl App {
             below: None,
             asked: None,
             entry: Entry::default(),
+            shop_file: ShopFile::default(),
             notice: None,
             size,
             theme,
@@ -272,6 +303,9 @@ impl App {
         match (pane, self.screen) {
             (Some(Pane::Sizes(_)), _) => Context::Sizes,
             (Some(Pane::Checks(_)), _) => Context::Checks,
+            (Some(Pane::Cards(_)), _) => Context::Cards,
+            (Some(Pane::FromShop { .. }), _) => Context::FromShop,
+            (Some(Pane::Hardware { .. }), _) => Context::Hardware,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, Screen::Job(_)) => Context::Job,
             (None, Screen::Front) => Context::Front,
@@ -281,10 +315,13 @@ impl App {
 }
 
 impl Purpose {
-    /// Whether it is typed in its place in the sizes.
+    /// Whether it is typed in its place on the screen rather than in the last line.
     #[must_use]
-    pub fn is_size(&self) -> bool {
-        matches!(self, Self::Measure(_) | Self::PartMeasure(..))
+    pub fn is_in_place(&self) -> bool {
+        matches!(
+            self,
+            Self::Measure(_) | Self::PartMeasure(..) | Self::Value { .. }
+        )
     }
 
     /// What is asked for, in words.
@@ -303,6 +340,12 @@ impl Purpose {
             Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
             Self::Measure(measure) => measure.words().to_owned(),
             Self::PartMeasure(_, measure) => measure.words().to_owned(),
+            Self::Value { card, value } => {
+                let of = card.as_ref().map(|card| card.id.to_string());
+                let of = of.unwrap_or_else(|| CardLine::HOUSE.to_owned());
+                format!("{of}: {value}")
+            }
+            Self::CopyCard(card) => format!("title of the copy of {}", card.id),
             Self::Reason { rule, .. } => format!("why is {rule} all right"),
         }
     }

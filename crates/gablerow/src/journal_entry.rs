@@ -21,6 +21,7 @@ enum Entry {
     Undone,
     Redone,
     Left(Raw),
+    Began { shop: Raw, cards: Raw },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -85,6 +86,10 @@ pub fn write(kept: &Kept) -> Result<String, EntryError> {
         Kept::Undone => Entry::Undone,
         Kept::Redone => Entry::Redone,
         Kept::Left(place) => Entry::Left(raw(job_file::left_at_text(place))?),
+        Kept::Began(house) => Entry::Began {
+            shop: raw(job_file::shop_text(&house.0))?,
+            cards: raw(job_file::cards_text(&house.1))?,
+        },
     };
     serde_json::to_string(&entry).map_err(wrong)
 }
@@ -102,6 +107,10 @@ pub fn read(line: &str) -> Result<Kept, EntryError> {
         Entry::Undone => Kept::Undone,
         Entry::Redone => Kept::Redone,
         Entry::Left(place) => Kept::Left(job_file::read_left_at(place.get()).map_err(wrong)?),
+        Entry::Began { shop, cards } => Kept::Began(Box::new((
+            job_file::read_shop(shop.get()).map_err(wrong)?,
+            job_file::read_cards(cards.get()).map_err(wrong)?,
+        ))),
     })
 }
 
@@ -227,7 +236,8 @@ mod tests {
             cabinet,
             face: FaceId::inside(Hand::Right),
         });
-        for kept in made.chain([Kept::Undone, Kept::Redone, left]) {
+        let began = Kept::Began(Box::new((job.shop.clone(), job.cards.clone())));
+        for kept in made.chain([Kept::Undone, Kept::Redone, left, began]) {
             let line = write(&kept).unwrap();
             assert!(!line.contains('\n'));
             assert_eq!(read(&line).unwrap(), kept);

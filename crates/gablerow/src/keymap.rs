@@ -18,6 +18,12 @@ pub enum Context {
     Job,
     /// The findings.
     Checks,
+    /// The cards and the house defaults.
+    Cards,
+    /// What the shop keeps and the job lacks.
+    FromShop,
+    /// What is proposed to carry the fronts.
+    Hardware,
     /// A page to read: help, why.
     Page,
     /// A line to type.
@@ -32,12 +38,15 @@ pub enum Context {
 
 impl Context {
     /// All of them, in the order the help shows them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 13] = [
         Self::Face,
         Self::Front,
         Self::Sizes,
         Self::Job,
         Self::Checks,
+        Self::Cards,
+        Self::FromShop,
+        Self::Hardware,
         Self::Page,
         Self::Line,
         Self::Leaving,
@@ -54,6 +63,9 @@ impl Context {
             Self::Sizes => "In the sizes",
             Self::Job => "In the job",
             Self::Checks => "In the checks",
+            Self::Cards => "On the cards",
+            Self::FromShop => "Taking from the shop",
+            Self::Hardware => "Proposed hardware",
             Self::Page => "On a page",
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
@@ -89,7 +101,10 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
     bind(context, Key::Char(letter), action, hint)
 }
 
-use Context::{Checks, Face, Found, Front, Job, Leaving, Line, Occupied, Page, Sizes};
+use Context::{
+    Cards, Checks, Face, Found, FromShop, Front, Hardware, Job, Leaving, Line, Occupied, Page,
+    Sizes,
+};
 
 /// Every key of the program.
 pub const BINDINGS: &[Binding] = &[
@@ -134,17 +149,18 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, 'd', Action::Datum, 21),
     letter(Face, 'U', Action::Redo, 22),
     letter(Face, 'i', Action::Unit, 0),
+    letter(Face, 'C', Action::Cards, 23),
     bind(Face, Key::Esc, Action::Leave, 0),
     letter(Front, '|', Action::SideBySide, 1),
     letter(Front, '-', Action::Stacked, 2),
     letter(Front, 'd', Action::Door, 3),
     letter(Front, 'r', Action::Drawers, 4),
-    letter(Front, 'e', Action::Sizes, 5),
-    letter(Front, 'u', Action::Undo, 6),
-    letter(Front, 'S', Action::Save, 7),
-    letter(Front, 'q', Action::Quit, 8),
-    letter(Front, '?', Action::Help, 9),
-    bind(Front, Key::Esc, Action::Leave, 10),
+    letter(Front, 'e', Action::Sizes, 6),
+    letter(Front, 'u', Action::Undo, 7),
+    letter(Front, 'S', Action::Save, 8),
+    letter(Front, 'q', Action::Quit, 9),
+    letter(Front, '?', Action::Help, 10),
+    bind(Front, Key::Esc, Action::Leave, 24),
     bind(Front, Key::Enter, Action::LeftWall, 11),
     letter(Front, 'm', Action::RightWall, 12),
     bind(Front, Key::SPACE, Action::Behind, 13),
@@ -157,6 +173,8 @@ pub const BINDINGS: &[Binding] = &[
     letter(Front, 'k', Action::Checks, 20),
     letter(Front, 'w', Action::Why, 21),
     letter(Front, 'j', Action::Job, 22),
+    letter(Front, 'C', Action::Cards, 23),
+    letter(Front, 'h', Action::Hardware, 5),
     bind(Front, Key::Up, Action::Above, 0),
     bind(Front, Key::Down, Action::Below, 0),
     bind(Front, Key::Left, Action::LeftOf, 0),
@@ -185,6 +203,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Sizes, 'w', Action::Why, 7),
     letter(Sizes, 'S', Action::Save, 8),
     letter(Sizes, '?', Action::Help, 9),
+    letter(Sizes, 'C', Action::Cards, 10),
     bind(Job, Key::Up, Action::Up, 0),
     bind(Job, Key::Down, Action::Down, 0),
     bind(Job, Key::Enter, Action::Open, 1),
@@ -199,6 +218,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, 'v', Action::Front, 11),
     bind(Job, Key::Esc, Action::Leave, 9),
     letter(Job, '?', Action::Help, 10),
+    letter(Job, 'C', Action::Cards, 11),
     bind(Checks, Key::Up, Action::Up, 1),
     bind(Checks, Key::Down, Action::Down, 2),
     bind(Checks, Key::Enter, Action::GoThere, 3),
@@ -207,6 +227,39 @@ pub const BINDINGS: &[Binding] = &[
     letter(Checks, 'U', Action::Redo, 0),
     bind(Checks, Key::Esc, Action::Leave, 6),
     letter(Checks, '?', Action::Help, 7),
+    bind(Cards, Key::Up, Action::Up, 0),
+    bind(Cards, Key::Down, Action::Down, 0),
+    bind(Cards, Key::Right, Action::Values, 11),
+    bind(Cards, Key::Left, Action::List, 12),
+    bind(Cards, Key::Enter, Action::Enter, 1),
+    letter(Cards, 'o', Action::Origin, 2),
+    letter(Cards, 'c', Action::CopyCard, 3),
+    letter(Cards, 'k', Action::KeepInShop, 6),
+    letter(Cards, 't', Action::FromShop, 7),
+    letter(Cards, 'd', Action::Default, 8),
+    letter(Cards, 'x', Action::RemoveCard, 10),
+    letter(Cards, 'u', Action::Undo, 9),
+    letter(Cards, 'U', Action::Redo, 0),
+    letter(Cards, 'i', Action::Unit, 0),
+    letter(Cards, 'S', Action::Save, 0),
+    bind(Cards, Key::Esc, Action::Leave, 4),
+    letter(Cards, '?', Action::Help, 5),
+    bind(FromShop, Key::Up, Action::Up, 1),
+    bind(FromShop, Key::Down, Action::Down, 2),
+    bind(FromShop, Key::Enter, Action::Enter, 3),
+    letter(FromShop, 'u', Action::Undo, 4),
+    letter(FromShop, 'U', Action::Redo, 0),
+    bind(FromShop, Key::Esc, Action::Leave, 5),
+    letter(FromShop, '?', Action::Help, 6),
+    bind(Hardware, Key::Enter, Action::Enter, 1),
+    letter(Hardware, 'a', Action::TakeAll, 2),
+    bind(Hardware, Key::Up, Action::Up, 3),
+    bind(Hardware, Key::Down, Action::Down, 4),
+    bind(Hardware, Key::Esc, Action::Leave, 5),
+    letter(Hardware, 'u', Action::Undo, 6),
+    letter(Hardware, 'U', Action::Redo, 0),
+    letter(Hardware, 'i', Action::Unit, 0),
+    letter(Hardware, '?', Action::Help, 7),
     bind(Page, Key::Up, Action::Up, 1),
     bind(Page, Key::Down, Action::Down, 2),
     bind(Page, Key::Esc, Action::Leave, 3),

@@ -8,9 +8,12 @@
 
 pub mod action;
 pub mod app;
+pub mod card_line;
 pub mod command_line;
 pub mod demo;
+pub mod echo;
 pub mod field;
+pub mod hardware;
 pub mod job_file;
 pub mod journal_entry;
 pub mod key;
@@ -19,6 +22,8 @@ pub mod page;
 pub mod program;
 pub mod scene;
 pub mod session;
+pub mod shop_file;
+pub mod shop_folder;
 pub mod size_line;
 pub mod store;
 pub mod terminal;

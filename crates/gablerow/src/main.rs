@@ -3,5 +3,5 @@
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    gablerow::command_line::run(std::env::args_os())
+    gablerow::command_line::run(std::env::args_os(), &|name| std::env::var_os(name))
 }

@@ -1,34 +1,42 @@
 //! The loop: what arrives, what becomes of it, what is shown.
 
-use std::env;
 use std::path::Path;
 
 use gablerow_core::job::LeftAt;
 
 use crate::app::{App, Asked, Notice};
 use crate::session::{Opened, Outcome, Session};
+use crate::shop_file::ShopFile;
+use crate::shop_folder::{Environment, ShopFolder};
 use crate::terminal::{self, Incoming};
 use crate::theme::Theme;
 use crate::update::{Effect, Kept, Message, update};
 use crate::view::view;
 
-/// Runs the program on a job file, or on the demo; gives the exit code.
+/// Runs the program on a job file, or on the demo, in an environment; gives the exit code.
 ///
 /// # Errors
 /// The job cannot be opened, or the terminal cannot be used.
-pub fn run(path: Option<&Path>) -> anyhow::Result<u8> {
-    let theme = Theme::of(|name| env::var(name).ok());
+pub fn run(path: Option<&Path>, environment: Environment<'_>) -> anyhow::Result<u8> {
+    let theme = Theme::of(|name| environment(name)?.into_string().ok());
+    let folder = ShopFolder::of(environment);
+    // A broken file of the shop holds nobody up: the starter cards are there.
+    let (shop_file, broken) = match folder.read() {
+        Ok(file) => (file, None),
+        Err(error) => (ShopFile::default(), Some(format!("{error:#}"))),
+    };
     let Opened {
         desk,
         mut session,
         found,
         said,
-    } = Session::open(path)?;
+    } = Session::open(path, &shop_file)?;
     terminal::session(theme.charset(), |screen, incoming| {
         let size = screen.size();
         let mut app = App::new(desk, theme, (size.width, size.height));
         app.asked = (found > 0).then_some(Asked::Found(found));
-        app.notice = said.map(Notice::refused);
+        app.notice = said.or(broken).map(Notice::refused);
+        app.shop_file = shop_file;
         loop {
             if let Err(gone) = screen.paint(view(&app)) {
                 return terminal::lost(incoming, gone);
@@ -55,7 +63,7 @@ pub fn run(path: Option<&Path>) -> anyhow::Result<u8> {
                         );
                     }
                 };
-                if handle(&mut app, &mut session, message) {
+                if handle(&mut app, &mut session, &folder, message) {
                     return Ok(0);
                 }
             }
@@ -64,7 +72,7 @@ pub fn run(path: Option<&Path>) -> anyhow::Result<u8> {
 }
 
 /// Answers a message and does what it asks of the world; gives whether to leave.
-fn handle(app: &mut App, session: &mut Session, message: Message) -> bool {
+fn handle(app: &mut App, session: &mut Session, folder: &ShopFolder, message: Message) -> bool {
     let mut leave = false;
     for effect in update(app, message) {
         match effect {
@@ -88,6 +96,20 @@ fn handle(app: &mut App, session: &mut Session, message: Message) -> bool {
                         what,
                         then_quit,
                     },
+                    Err(error) => Message::Failed(format!("{error:#}")),
+                };
+                update(app, answer);
+            }
+            Effect::ReadShop => {
+                let answer = match folder.read() {
+                    Ok(file) => Message::ShopRead(Box::new(file)),
+                    Err(error) => Message::Failed(format!("{error:#}")),
+                };
+                update(app, answer);
+            }
+            Effect::KeepInShop(kept) => {
+                let answer = match folder.keep(*kept) {
+                    Ok((file, path)) => Message::ShopKept(Box::new(file), path),
                     Err(error) => Message::Failed(format!("{error:#}")),
                 };
                 update(app, answer);

@@ -13,12 +13,14 @@ use std::thread;
 use std::time::Duration;
 
 use anyhow::Context;
+use gablerow_core::cards::Cards;
 use gablerow_core::history::History;
-use gablerow_core::job::Job;
+use gablerow_core::job::{Job, Shop};
 use gablerow_core::label::Label;
 
 use crate::app::Desk;
 use crate::job_file::UnreadableJob;
+use crate::shop_file::ShopFile;
 use crate::store::{self, Cause, Expected, Fingerprint, Journal, Lock, Place, StoreError};
 use crate::update::Kept;
 use crate::{demo, job_file, journal_entry};
@@ -37,6 +39,8 @@ pub struct Session {
     held: Option<Held>,
     /// The version that the file has, as far as we know; `None` when there is no file.
     version: Option<Fingerprint>,
+    /// What a job without a file began with, until the journal has it.
+    began: Option<Box<(Shop, Cards)>>,
 }
 
 #[derive(Debug)]
@@ -75,30 +79,30 @@ pub enum Outcome {
 }
 
 impl Session {
-    /// Opens a job file, or, without one, the demo.
+    /// Opens a job file, or, without one, the demo. A new job begins with what the shop keeps.
     ///
     /// # Errors
     /// - the file is open in another window, cannot be read, or is no job;
     /// - its journal cannot be read.
-    pub fn open(path: Option<&Path>) -> anyhow::Result<Opened> {
+    pub fn open(path: Option<&Path>, shop: &ShopFile) -> anyhow::Result<Opened> {
         match path {
-            Some(path) => Self::open_named(path),
+            Some(path) => Self::open_named(path, shop),
             None => Self::open_demo(),
         }
     }
 
-    fn open_named(path: &Path) -> anyhow::Result<Opened> {
+    fn open_named(path: &Path, shop: &ShopFile) -> anyhow::Result<Opened> {
         let lock = Lock::take(path)?;
         if !path.exists() {
             let title = path
                 .file_stem()
                 .and_then(|stem| Label::new(&stem.to_string_lossy()).ok());
             let job = title.map_or_else(demo::job, |title| Ok(Job::plain(title)))?;
-            return Self::take_up(path, lock, None, job);
+            return Self::take_up(path, lock, (None, shop.house()), job);
         }
         let (bytes, version) = store::read(path)?;
         let job = job_file::read(&bytes).map_err(|error| UnreadableJob::new(path, error))?;
-        Self::take_up(path, lock, Some(version), job)
+        Self::take_up(path, lock, (Some(version), None), job)
     }
 
     /// The demo is kept under the first free name in this folder, once something was changed. A demo that was changed and
@@ -117,6 +121,7 @@ impl Session {
                     path: path.clone(),
                     held: None,
                     version: None,
+                    began: None,
                 };
                 let desk = Desk {
                     job: demo::job()?,
@@ -136,7 +141,7 @@ impl Session {
                 });
             }
             if let Ok(lock) = Lock::take(&path) {
-                return Self::take_up(&path, lock, None, demo::job()?);
+                return Self::take_up(&path, lock, (None, None), demo::job()?);
             }
         }
         anyhow::bail!("there is no name left for the demo in this folder; name a job file")
@@ -145,10 +150,15 @@ impl Session {
     fn take_up(
         path: &Path,
         lock: Lock,
-        version: Option<Fingerprint>,
+        (version, house): (Option<Fingerprint>, Option<(Shop, Cards)>),
         mut job: Job,
     ) -> anyhow::Result<Opened> {
         let (journal, recovered) = Journal::open(&lock, version)?;
+        // A journal says itself what its job began with: the shop may keep something else by now.
+        let began = house.filter(|_| recovered.edits.is_empty()).map(Box::new);
+        if let Some(house) = &began {
+            begin(&mut job, house);
+        }
         let mut held = Held::new(lock, journal);
         let (mut history, mut found, mut said) = (History::of_saved(), 0, None);
         match recovered.since(version) {
@@ -184,6 +194,7 @@ impl Session {
                 path: path.to_owned(),
                 held: Some(held),
                 version,
+                began,
             },
             found,
             said,
@@ -196,9 +207,15 @@ impl Session {
     /// The journal cannot be written; the change is still in the job, and the next one is tried again.
     pub fn keep(&mut self, kept: &Kept) -> anyhow::Result<()> {
         let line = journal_entry::write(kept)?;
+        let began = self.began.clone().map(Kept::Began);
+        let began = began.as_ref().map(journal_entry::write).transpose()?;
         let held = self.hold()?;
+        if let Some(began) = began {
+            held.journal.append(&began)?;
+        }
         held.journal.append(&line)?;
         held.grown.store(true, Ordering::Release);
+        self.began = None;
         Ok(())
     }
 
@@ -238,6 +255,7 @@ impl Session {
         match saved {
             Ok(saved) => {
                 (self.path, self.version) = (path.to_owned(), Some(saved.fingerprint));
+                self.began = None;
                 Ok(Outcome::Saved(path.to_owned()))
             }
             Err(error) => match error.downcast_ref::<StoreError>().map(StoreError::cause) {
@@ -328,6 +346,11 @@ fn replay(lines: &[String], saved: usize, job: &mut Job) -> anyhow::Result<(Hist
                 job.left_at = Some(place);
                 continue;
             }
+            (Kept::Began(_), true) => continue,
+            (Kept::Began(house), false) => {
+                begin(job, &house);
+                continue;
+            }
             (Kept::Made(step), true) => history.push(*step),
             (Kept::Made(step), false) => history.make(*step, job),
             (Kept::Undone, true) => drop(history.step_back()),
@@ -341,6 +364,11 @@ fn replay(lines: &[String], saved: usize, job: &mut Job) -> anyhow::Result<(Hist
         history.mark_saved();
     }
     Ok((history, found))
+}
+
+/// Gives a new job the house defaults and cards it begins with.
+fn begin(job: &mut Job, (shop, cards): &(Shop, Cards)) {
+    *job = Job::with_house(job.title.clone(), shop.clone(), cards.clone());
 }
 
 /// The lines that lead to a history from nothing.

@@ -6,8 +6,8 @@ use proptest::prelude::*;
 
 use super::within;
 use crate::cards::{
-    Arms, Board, CardId, Cards, CountChart, Hinge, Origin, Pin, PlateShape, Runner, RunnerKind,
-    RunnerLength, Sourced, Tabs,
+    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, Origin, Pin,
+    PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
 };
 use crate::label::Label;
 use crate::measure::Length;
@@ -19,13 +19,17 @@ pub(super) fn cards() -> impl Strategy<Value = Cards> {
         prop::collection::vec(board().boxed(), many.clone()),
         prop::collection::vec(hinge().boxed(), many.clone()),
         prop::collection::vec(runner().boxed(), many.clone()),
-        prop::collection::vec(pin(), many),
+        prop::collection::vec(pin(), many.clone()),
+        prop::collection::vec(connector(), many.clone()),
+        prop::collection::vec(rail().boxed(), many),
     )
-        .prop_map(|(boards, hinges, runners, pins)| Cards {
+        .prop_map(|(boards, hinges, runners, pins, connectors, rails)| Cards {
             boards: named(boards, |card, id| card.id = id),
             hinges: named(hinges, |card, id| card.id = id),
             runners: named(runners, |card, id| card.id = id),
             pins: named(pins, |card, id| card.id = id),
+            connectors: named(connectors, |card, id| card.id = id),
+            rails: named(rails, |card, id| card.id = id),
         })
 }
 
@@ -178,4 +182,43 @@ fn pin() -> impl Strategy<Value = Pin> {
         pen,
         rise,
     })
+}
+
+fn connector() -> impl Strategy<Value = Connector> {
+    let bore = prop::sample::select(vec![ConnectorBore::Blind, ConnectorBore::Through]);
+    let hole = (
+        sourced(within(&range::HOLE_DIAMETER)),
+        sourced(within(&range::BORE_DEPTH)),
+    );
+    (bore, hole, value()).prop_map(|(bore, (diameter, depth), edge)| Connector {
+        id: CardId::known("connector"),
+        title: Label::known("connector"),
+        bore,
+        diameter,
+        depth,
+        edge,
+    })
+}
+
+fn rail() -> impl Strategy<Value = Rail> {
+    let kind = prop::sample::select(RailKind::ALL.to_vec());
+    let holes = u32::from(range::INDEX_HOLES.min)..=u32::from(range::INDEX_HOLES.max);
+    let stops = prop::collection::vec(within(&range::END_OFFSET), 1..4);
+    let pitch = sourced(within(&range::RAIL_PITCH));
+    let values = prop::array::uniform5(value());
+    (kind, sourced(holes), pitch, stops, values).prop_map(
+        |(kind, index_holes, pitch, stops, [reach_least, reach_most, width, support, play])| Rail {
+            id: CardId::known("rail"),
+            title: Label::known("rail"),
+            kind,
+            index_holes,
+            pitch,
+            stops,
+            reach_least,
+            reach_most,
+            width,
+            support,
+            play,
+        },
+    )
 }

@@ -4,8 +4,12 @@ use proptest::prelude::*;
 use proptest::sample::Index;
 
 use super::{datum, hand, within};
-use crate::edit::{BayRun, Choice, Edit, Measure, PartChoice, PartMeasure, Way};
-use crate::job::{Acceptance, Cabinet, Datum, Division, Hand, Job, Key, Label};
+use crate::cards::CardId;
+use crate::edit::{
+    BayRun, Choice, Content, Edit, Measure, New, PartChoice, PartMeasure, Quantity, Value, Way,
+    card_values, shop_values,
+};
+use crate::job::{Acceptance, Cabinet, Datum, Division, Hand, Job, Key, Label, Seat, Shop};
 use crate::measure::range;
 use crate::measure::{Length, Unit};
 
@@ -32,7 +36,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..26_u8, any::<Index>(), any::<Index>()),
+        (0..34_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -111,6 +115,7 @@ impl Wish {
                 cabinet,
                 any_of(self.thing, &known.map(things).unwrap_or_default()),
             ),
+            26..=32 => self.of_cards(job, cabinet),
             _ if self.more > 2 => Edit::Title(name),
             _ => Edit::Unit(if self.more == 0 {
                 Unit::Inch
@@ -179,6 +184,62 @@ impl Wish {
                 count,
             },
         }
+    }
+
+    /// An edit of a card, of a house default, or of which card is used.
+    fn of_cards(&self, job: &Job, cabinet: Key) -> Edit {
+        let card = self.cabinet.get(&job.cards.all_names()).clone();
+        let whole = job.cards.card(&card).unwrap();
+        let title = Label::known(self.name);
+        let of_card = self.thing.get(&card_values(&whole)).clone();
+        let of_shop = self.thing.get(&shop_values(&job.shop)).clone();
+        let seat = *self.thing.get(&Seat::ALL);
+        match self.kind {
+            26 => Edit::Card {
+                card,
+                value: of_card.name,
+                new: self.new_for(&of_card),
+            },
+            27 => Edit::CardOrigin {
+                card,
+                value: of_card.name,
+            },
+            28 => Edit::CardAdd { like: card, title },
+            29 if self.more > 2 => {
+                Edit::CardTake(Box::new(whole.renamed(CardId::of_title(self.name), title)))
+            }
+            29 => Edit::CardRemove(card),
+            30 => Edit::UseCard {
+                cabinet,
+                seat,
+                card: (seat.kind() == card.kind).then_some(card.id),
+            },
+            31 if self.more > 2 => Edit::ShopTake(Box::new(Shop::starter())),
+            31 => Edit::ShopCard(card),
+            _ => Edit::ShopValue {
+                value: of_shop.name,
+                new: self.new_for(&of_shop),
+            },
+        }
+    }
+
+    /// Something typed for a value, now and then of another sort, or a step to the next.
+    fn new_for(&self, value: &Value) -> New {
+        if self.more > 3 {
+            return New::Next;
+        }
+        New::To(match value.quantity {
+            Quantity::Title => Content::Title(Label::known(self.name)),
+            Quantity::Number(..) => Content::Number(Some(u32::from(self.first.unsigned_abs()))),
+            Quantity::MaybeNumber(..) => {
+                Content::Number((self.more > 0).then_some(u32::from(self.first.unsigned_abs())))
+            }
+            Quantity::Lengths(..) => Content::Lengths(vec![self.value, Length::from_mm(20)]),
+            Quantity::Pitches => Content::Pitches(vec![9, 0, 9]),
+            Quantity::Length(_) | Quantity::Choice | Quantity::Card(..) => {
+                Content::Length(self.value)
+            }
+        })
     }
 }
 

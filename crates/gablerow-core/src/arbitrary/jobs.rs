@@ -95,6 +95,12 @@ fn settle_shop(shop: &mut Shop, cards: &Cards) {
     {
         pick(id, &cards.boards, |card| &card.id);
     }
+    if let Some(id) = &mut shop.connector {
+        pick(id, &cards.connectors, |card| &card.id);
+    }
+    if let Some(id) = &mut shop.rail {
+        pick(id, &cards.rails, |card| &card.id);
+    }
 }
 
 fn pick<'a, T>(id: &mut CardId, cards: &'a [T], id_of: impl Fn(&T) -> &CardId) -> &'a T {

@@ -20,7 +20,16 @@ pub(super) fn shop() -> impl Strategy<Value = Shop> {
         prop::sample::select(vec![Bit::Flat, Bit::Pointed]),
         prop::sample::select(vec![Reference::Foot, Reference::OneStop]),
     );
-    let ids = [card(), card(), card(), card(), card(), card()];
+    let ids = [
+        card(),
+        card(),
+        card(),
+        card(),
+        card(),
+        card(),
+        card(),
+        card(),
+    ];
     let fronts = (front_rules(), band(), box_rules());
     (lengths, choices, ids, limits(), fronts, any::<[bool; 2]>()).prop_map(
         |(
@@ -31,7 +40,16 @@ pub(super) fn shop() -> impl Strategy<Value = Shop> {
             (fronts, band, boxes),
             [own_fronts, own_boxes],
         )| {
-            let [board, hinge, runner, pin, front_board, box_board] = ids;
+            let [
+                board,
+                hinge,
+                runner,
+                pin,
+                front_board,
+                box_board,
+                connector,
+                rail,
+            ] = ids;
             Shop {
                 setback_front,
                 setback_back,
@@ -47,6 +65,8 @@ pub(super) fn shop() -> impl Strategy<Value = Shop> {
                 limits,
                 front_board: own_fronts.then_some(front_board),
                 box_board: own_boxes.then_some(box_board),
+                connector: own_fronts.then_some(connector),
+                rail: own_boxes.then_some(rail),
                 fronts,
                 band,
                 boxes,

@@ -36,6 +36,28 @@ impl CardId {
         Self(text.to_string())
     }
 
+    /// An id made of a title: its letters and digits, small, with hyphens for all else; `card` where none is left.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::cards::CardId;
+    ///
+    /// assert_eq!(CardId::of_title("Cup hinge, 110°").as_str(), "cup-hinge-110");
+    /// ```
+    #[must_use]
+    pub fn of_title(title: &str) -> Self {
+        let mut text = String::new();
+        for word in title.split(|c: char| !c.is_ascii_alphanumeric()) {
+            if !word.is_empty() {
+                text.push('-');
+                text.push_str(&word.to_ascii_lowercase());
+            }
+        }
+        let text: String = text.chars().skip(1).take(Self::MAX_CHARS).collect();
+        Self::new(text.trim_end_matches('-')).unwrap_or_else(|_| Self::known("card"))
+    }
+
     /// The text.
     #[must_use]
     pub fn as_str(&self) -> &str {

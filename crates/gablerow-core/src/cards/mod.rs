@@ -1,24 +1,30 @@
-//! Cards: what data sheets say of boards, hinges, runners and pins. Every value knows where it comes from.
+//! Cards: what data sheets say of boards, hinges, runners, pins, connectors and rails. Every value knows where it comes from.
 
 mod board;
+mod connector;
 mod hinge;
 mod id;
+mod kind;
 mod origin;
 mod pin;
+mod rail;
 mod runner;
 mod starter;
 
 use alloc::vec::Vec;
 
 pub use board::Board;
+pub use connector::{Connector, ConnectorBore};
 pub use hinge::{Arms, CountChart, Hinge, PlateShape, Tabs};
 pub use id::{CardId, CardIdError};
+pub use kind::{Card, CardKind, CardName};
 pub use origin::{Origin, Sourced};
 pub use pin::Pin;
+pub use rail::{Rail, RailKind};
 pub use runner::{Runner, RunnerKind, RunnerLength};
 
 /// All cards of a job, each kind in the order they were added.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Cards {
     /// Boards.
     pub boards: Vec<Board>,
@@ -28,6 +34,10 @@ pub struct Cards {
     pub runners: Vec<Runner>,
     /// Shelf pins.
     pub pins: Vec<Pin>,
+    /// What holds two panels together.
+    pub connectors: Vec<Connector>,
+    /// What guides the drill.
+    pub rails: Vec<Rail>,
 }
 
 impl Cards {

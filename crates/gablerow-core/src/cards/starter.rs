@@ -4,8 +4,8 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::{
-    Arms, Board, CardId, Cards, CountChart, Hinge, Pin, PlateShape, Runner, RunnerKind,
-    RunnerLength, Sourced, Tabs,
+    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, Pin, PlateShape, Rail,
+    RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
 };
 use crate::label::Label;
 use crate::measure::Length;
@@ -27,6 +27,8 @@ impl Cards {
             hinges: hinges(),
             runners: vec![runner(), side_runner()],
             pins: vec![pin()],
+            connectors: connectors(),
+            rails: rails(),
         }
     }
 }
@@ -149,4 +151,56 @@ fn pin() -> Pin {
         pen: mm(8),
         rise: um(2_500),
     }
+}
+
+fn connectors() -> Vec<Connector> {
+    let connector =
+        |id: &str, title: &str, bore: ConnectorBore, [diameter, depth, edge]: [i32; 3]| Connector {
+            id: CardId::known(id),
+            title: Label::known(title),
+            bore,
+            diameter: um(diameter),
+            depth: um(depth),
+            edge: um(edge),
+        };
+    vec![
+        connector(
+            "connector-cam",
+            "cam connector",
+            ConnectorBore::Blind,
+            [15_000, 13_000, 34_000],
+        ),
+        connector(
+            "connector-screw",
+            "screw through the side",
+            ConnectorBore::Through,
+            [7_000, 50_000, 9_000],
+        ),
+    ]
+}
+
+fn rails() -> Vec<Rail> {
+    let rail = Rail {
+        id: CardId::known("rail-long"),
+        title: Label::known("long rail"),
+        kind: RailKind::IndexedRail,
+        index_holes: Sourced::guess(30),
+        pitch: mm(32),
+        stops: [16, 32].map(Length::from_mm).to_vec(),
+        reach_least: mm(20),
+        reach_most: mm(300),
+        width: mm(60),
+        support: mm(40),
+        play: um(100),
+    };
+    let jig = Rail {
+        id: CardId::known("jig-short"),
+        title: Label::known("short hand jig"),
+        kind: RailKind::HandJig,
+        index_holes: Sourced::guess(8),
+        stops: [16].map(Length::from_mm).to_vec(),
+        reach_most: mm(100),
+        ..rail.clone()
+    };
+    vec![rail, jig]
 }

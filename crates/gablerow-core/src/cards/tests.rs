@@ -1,6 +1,7 @@
 //! Ids, and the lengths of a runner.
 
 use super::{CardId, Cards, Origin};
+use crate::label::Label;
 use crate::measure::Length;
 
 #[test]
@@ -37,12 +38,41 @@ fn starter_cards_are_house_guesses_to_be_looked_up() {
 
 #[test]
 fn ids_of_the_starter_cards_are_ids() {
-    let cards = Cards::starter();
-    let ids = cards.boards.iter().map(|card| &card.id);
-    let ids = ids.chain(cards.hinges.iter().map(|card| &card.id));
-    let ids = ids.chain(cards.runners.iter().map(|card| &card.id));
-    for id in ids.chain(cards.pins.iter().map(|card| &card.id)) {
-        assert_eq!(CardId::new(id.as_str()).as_ref(), Ok(id));
+    for name in Cards::starter().all_names() {
+        assert_eq!(CardId::new(name.id.as_str()).as_ref(), Ok(&name.id));
+    }
+}
+
+#[test]
+fn a_card_is_found_put_and_taken_away_by_its_name() {
+    let start = Cards::starter();
+    for name in start.all_names() {
+        let mut cards = start.clone();
+        let card = cards.card(&name).unwrap();
+        assert_eq!(card.name(), name);
+        cards.put(card.clone());
+        assert_eq!(cards, start, "a card put in its own place");
+        let (id, title) = (CardId::new("other").unwrap(), Label::known("another"));
+        let other = card.renamed(id, title.clone());
+        cards.put(other.clone());
+        assert_eq!(cards.names(name.kind).last(), Some(&other.name()));
+        assert_eq!(cards.card(&other.name()).unwrap().title(), &title);
+        cards.remove(&other.name());
+        assert_eq!(cards, start);
+        assert!(!cards.has(&other.name()));
+    }
+}
+
+#[test]
+fn an_id_of_any_title_is_an_id() {
+    for (title, id) in [
+        ("18.2 board", "18-2-board"),
+        ("\u{f6}l", "l"),
+        ("\u{6f22}", "card"),
+        (&"x-".repeat(30), &"x-".repeat(20)[..39]),
+    ] {
+        assert_eq!(CardId::of_title(title).as_str(), id);
+        assert_eq!(CardId::new(id), Ok(CardId::of_title(title)));
     }
 }
 

@@ -6,6 +6,7 @@
 //! ```
 
 mod cabinets;
+mod cards;
 mod choice;
 mod fittings;
 mod fronts;
@@ -13,8 +14,10 @@ mod furnish;
 mod measure;
 mod openings;
 mod part;
+mod part_edits;
 mod pins;
 mod thing;
+mod values;
 
 use alloc::boxed::Box;
 use alloc::format;
@@ -27,9 +30,11 @@ pub use furnish::{Furnish, Furnishing};
 pub use measure::{Measure, Scope};
 pub use openings::Way;
 pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
+pub use values::{Content, New, Quantity, Value, ValueName, card_values, shop_values};
 
+use crate::cards::{Card, CardId, CardName};
 use crate::history::{Change, Step};
-use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key, Shop};
+use crate::job::{Acceptance, Cabinet, Datum, Hand, Job, Key, Seat, Shop};
 use crate::label::Label;
 use crate::measure::{Length, Unit};
 
@@ -202,6 +207,53 @@ pub enum Edit {
         /// Exactly what the finding said.
         message: String,
     },
+    /// Another value on a card; its origin stays what it is.
+    Card {
+        /// The card.
+        card: CardName,
+        /// Which value.
+        value: ValueName,
+        /// What it shall be.
+        new: New,
+    },
+    /// The next origin of a card's value: data sheet, house guess, invented.
+    CardOrigin {
+        /// The card.
+        card: CardName,
+        /// Which value.
+        value: ValueName,
+    },
+    /// A card like another one, under an id made of its title.
+    CardAdd {
+        /// The card to copy.
+        like: CardName,
+        /// What the new one is called.
+        title: Label,
+    },
+    /// A whole card, in place of the one of its name or at the end.
+    CardTake(Box<Card>),
+    /// A card less; refused while a cabinet rests on it or the house defaults name it.
+    CardRemove(CardName),
+    /// Another card for a part of a cabinet.
+    UseCard {
+        /// The cabinet.
+        cabinet: Key,
+        /// The part.
+        seat: Seat,
+        /// The card; `None` is the next one of its kind.
+        card: Option<CardId>,
+    },
+    /// Another value of the house defaults.
+    ShopValue {
+        /// Which value.
+        value: ValueName,
+        /// What it shall be.
+        new: New,
+    },
+    /// The card that the house defaults name first for its kind.
+    ShopCard(CardName),
+    /// All house defaults.
+    ShopTake(Box<Shop>),
     /// Another title of the job.
     Title(Label),
     /// The other unit for what is shown and typed.
@@ -321,67 +373,21 @@ impl Edit {
                     .retain(|earlier| earlier.message != *message);
                 Ok("acceptance withdrawn".to_string())
             }),
-            Self::Title(title) if *title == job.title => Err(nothing()),
-            Self::Title(title) => Ok(Step {
-                label: format!("title {title}"),
-                change: Change::Title {
-                    before: job.title.clone(),
-                    after: title.clone(),
-                },
-            }),
-            Self::Unit(unit) if *unit == job.unit => Err(nothing()),
-            Self::Unit(unit) => Ok(Step {
-                label: format!("shown in {}", unit.words()),
-                change: Change::Unit {
-                    before: job.unit,
-                    after: *unit,
-                },
-            }),
-        }
-    }
-}
-
-impl Edit {
-    /// The step of an edit of an opening, a partition, a fixed shelf or a front.
-    fn apply_to_part(&self, job: &Job) -> Result<Step, Refusal> {
-        match *self {
-            Self::PartMeasure {
+            Self::Card { card, value, new } => cards::set_value(job, card, *value, new),
+            Self::CardOrigin { card, value } => cards::step_origin(job, card, *value),
+            Self::CardAdd { like, title } => cards::add(job, like, title),
+            Self::CardTake(card) => cards::put(job, card),
+            Self::CardRemove(card) => cards::remove(job, card),
+            Self::UseCard {
                 cabinet,
-                part,
-                measure,
-                value,
-            } => measure.set(job, cabinet, part, value),
-            Self::PartChoose {
-                cabinet,
-                part,
-                choice,
-            } => choice.step_on(job, cabinet, part),
-            Self::Divide {
-                cabinet,
-                opening,
-                way,
-                parts,
-            } => openings::divide(job, cabinet, opening, way, parts),
-            Self::Unite { cabinet, divider } => openings::unite(job, cabinet, divider),
-            Self::Door { cabinet, opening } => fronts::next_door(job, cabinet, opening),
-            Self::Drawers {
-                cabinet,
-                opening,
-                count,
-            } => fronts::drawers(job, cabinet, opening, count),
-            Self::InnerDrawers {
-                cabinet,
-                opening,
-                count,
-            } => fronts::inner_drawers(job, cabinet, opening, count),
-            Self::FalseFront { cabinet, opening } => fronts::toggle_false(job, cabinet, opening),
-            Self::NoFront { cabinet, front } => fronts::take_away(job, cabinet, front),
-            Self::Modules {
-                cabinet,
-                front,
-                count,
-            } => fronts::modules(job, cabinet, front, count),
-            _ => Err(nothing()),
+                seat,
+                card,
+            } => cards::use_card(job, *cabinet, *seat, card.as_ref()),
+            Self::ShopValue { value, new } => cards::set_in_shop(job, *value, new),
+            Self::ShopCard(card) => cards::make_default(job, card),
+            Self::ShopTake(shop) => cards::take_shop(job, shop),
+            Self::Title(title) => self::title(job, title),
+            Self::Unit(unit) => self::unit(job, *unit),
         }
     }
 }
@@ -390,6 +396,32 @@ impl Edit {
 fn opening_name(layout: &crate::layout::Layout, opening: Key) -> String {
     let name = layout.names.opening(opening);
     name.map_or_else(|| "the opening".to_string(), |name| name.to_string())
+}
+
+fn title(job: &Job, title: &Label) -> Result<Step, Refusal> {
+    if *title == job.title {
+        return Err(nothing());
+    }
+    Ok(Step {
+        label: format!("title {title}"),
+        change: Change::Title {
+            before: job.title.clone(),
+            after: title.clone(),
+        },
+    })
+}
+
+fn unit(job: &Job, unit: Unit) -> Result<Step, Refusal> {
+    if unit == job.unit {
+        return Err(nothing());
+    }
+    Ok(Step {
+        label: format!("shown in {}", unit.words()),
+        change: Change::Unit {
+            before: job.unit,
+            after: unit,
+        },
+    })
 }
 
 /// A cabinet and its position in the list.

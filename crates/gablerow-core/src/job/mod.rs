@@ -24,6 +24,7 @@ mod mirror;
 mod names;
 mod opening;
 mod place;
+mod seat;
 mod shop;
 
 use alloc::vec::Vec;
@@ -48,6 +49,7 @@ pub use opening::{
     Partition, ShelfHeight, SideBySide, Stacked,
 };
 pub use place::{Datum, HolePlace};
+pub use seat::Seat;
 pub use shop::{
     BackRule, Band, BandState, Bit, BoxRules, FrontRules, Limits, Reference, RevealScheme, Shop,
 };
@@ -88,13 +90,18 @@ impl Job {
     /// A job of one plain cabinet, with the starter cards.
     #[must_use]
     pub fn plain(title: Label) -> Self {
-        let shop = Shop::starter();
+        Self::with_house(title, Shop::starter(), Cards::starter())
+    }
+
+    /// A job of one plain cabinet, with these house defaults and the cards they name.
+    #[must_use]
+    pub fn with_house(title: Label, shop: Shop, cards: Cards) -> Self {
         let cabinet = Cabinet::plain(Key(1), Label::known("A1"), &shop);
         Self {
             title,
             unit: Unit::Millimetre,
             shop,
-            cards: Cards::starter(),
+            cards,
             cabinets: [cabinet].into(),
             bored: Vec::new(),
             left_at: None,

@@ -34,6 +34,10 @@ pub struct Shop {
     pub front_board: Option<CardId>,
     /// The board of drawer boxes; `None` is the board of new cabinets.
     pub box_board: Option<CardId>,
+    /// The connector that panels are held together by; `None` until one is chosen.
+    pub connector: Option<CardId>,
+    /// The rail that holes are bored with; `None` until one is chosen.
+    pub rail: Option<CardId>,
     /// Gaps and reveals of fronts.
     pub fronts: FrontRules,
     /// The band of edges that are seen.
@@ -328,6 +332,8 @@ impl Shop {
             limits: Limits::default(),
             front_board: Some(CardId::known("board-19")),
             box_board: Some(CardId::known("board-15")),
+            connector: Some(CardId::known("connector-cam")),
+            rail: Some(CardId::known("rail-long")),
             fronts: FrontRules::default(),
             band: Band::default(),
             boxes: BoxRules::default(),

@@ -10,7 +10,9 @@ mod input;
 mod length;
 mod print;
 pub mod range;
+mod remark;
 
 pub use input::{DIGITS_MAX, InputError, InputErrorKind, parse_length, parse_onto};
 pub use length::Length;
 pub use print::{Printed, Unit};
+pub use remark::remark;

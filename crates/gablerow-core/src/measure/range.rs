@@ -222,6 +222,8 @@ table! {
     BOX_STEP = Range::mm("step of box heights", 1, 100, "smaller steps are no steps");
     /// A clear height about a drawer box.
     BOX_CLEARANCE = Range::mm("drawer clearance", 0, 500, "more is another drawer");
+    /// From one index hole of a rail to the next.
+    RAIL_PITCH = Range::mm("pitch of the rail", 1, 100, "wider ones skip whole shelves");
     /// Place of a panel in its cabinet.
     PANEL_POSITION = Range::mm("panel position", -4000, 4000, "no further than a carcass is high");
 }
@@ -245,8 +247,24 @@ table! {
     SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
     /// Heights of hinge plates in stock.
     PLATES = NumberRange { name: "plates in stock", min: 1, max: 20, why: "no shop keeps more" };
+    /// Index holes of a rail.
+    INDEX_HOLES = NumberRange { name: "index holes", min: 1, max: 400, why: "one guides a hole, and 400 are past any panel" };
+    /// Faces of a stop, each another end offset.
+    STOP_FACES = NumberRange { name: "faces of the stop", min: 1, max: 20, why: "no stop has more" };
+    /// Lengths a runner comes in.
+    RUNNER_LENGTHS = NumberRange { name: "lengths of the runner", min: 1, max: 40, why: "no maker has more" };
+    /// Screws of one runner.
+    SCREWS = NumberRange { name: "screws of a runner", min: 1, max: 20, why: "no runner has more" };
+    /// Whole pitches from a runner's first screw to another.
+    SCREW_STEP = NumberRange { name: "pitches to a screw", min: 0, max: 60, why: "60 pitches are past a deep carcass" };
     /// Mass of a board, in kg/m3.
     DENSITY = NumberRange { name: "density", min: 1, max: 10_000, why: "lead and steel are no boards" };
+    /// Modulus of elasticity of a board, in N/mm2.
+    STIFFNESS = NumberRange { name: "modulus of elasticity", min: 100, max: 50_000, why: "from soft boards to stiff laminates" };
+    /// Sag after years as a percentage of the sag at once.
+    CREEP = NumberRange { name: "creep", min: 100, max: 1000, why: "100 is none, and no board sags tenfold" };
+    /// What a pair of runners carries, in kg.
+    LOAD = NumberRange { name: "load of a pair", min: 1, max: 500, why: "more needs no drawer" };
     /// Openings side by side, with a partition between each two.
     PARTS = NumberRange { name: "parts side by side", min: 1, max: 40, why: "more are several cabinets" };
 }

@@ -3,11 +3,10 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::arbitrary::{self, *};
+use crate::arbitrary::*;
 use crate::check::{self, Level};
 use crate::edit::Way;
 use crate::job::{Bay, FrontHeight, Hand, Label};
-use crate::measure::Length;
 
 const CABINET: Key = Key(1);
 
@@ -23,10 +22,10 @@ fn modules<const N: usize>(kind: FrontKind, counts: [u16; N]) -> Vec<Front> {
     (40..).zip(counts).map(made).collect()
 }
 
-fn put(job: &mut Job, opening: u32, fronts: Vec<Front>) {
+fn put(job: &mut Job, opening: u32, fronts: &[Front]) {
     job.cabinets[0].opening.each_mut(&mut |found| {
         if found.key == Key(opening) {
-            found.fronts.clone_from(&fronts);
+            found.fronts = fronts.to_vec();
         }
     });
 }
@@ -81,7 +80,7 @@ fn the_glaze_store_is_fitted_as_its_sheet_has_it() {
 // Geometry: cabinet X, fronts of 9, 8, 8 modules; holes 48, 336, 592 less line 12 stand 34.5 above their fronts.
 #[test]
 fn drawers_of_modules_have_one_drilling() {
-    let mut job = cabinet_x(|job| put(job, 12, modules(FrontKind::Drawer, [9, 8, 8])));
+    let mut job = cabinet_x(|job| put(job, 12, &modules(FrontKind::Drawer, [9, 8, 8])));
     let proposals = for_cabinet(&job, CABINET, None);
     assert_eq!(proposals.len(), 1);
     assert_eq!(
@@ -107,7 +106,7 @@ fn drawers_of_modules_have_one_drilling() {
 #[test]
 fn equal_fronts_need_three_drillings() {
     let share = |key| front(key, FrontKind::Drawer, FrontHeight::Ratio(1));
-    let mut job = cabinet_x(|job| put(job, 12, vec![share(40), share(41), share(42)]));
+    let mut job = cabinet_x(|job| put(job, 12, &[share(40), share(41), share(42)]));
     take_all(&mut job);
     assert_eq!(runner_holes(&job, 12), [2, 10, 19]);
 }
@@ -159,7 +158,7 @@ fn drawers_behind_a_door_pass_it_on_a_spacer() {
             FrontHeight::Ratio(1),
         )];
         fronts.extend(modules(FrontKind::Inner, [7, 7, 7]));
-        put(job, 11, fronts);
+        put(job, 11, &fronts);
     });
     let titles = take_all(&mut job);
     assert_eq!(titles.len(), 2);
@@ -181,8 +180,8 @@ fn drawers_behind_a_door_pass_it_on_a_spacer() {
 fn doors_on_one_partition_are_staggered() {
     let mut job = cabinet_x(|job| {
         let door = |key, hand| vec![front(key, FrontKind::Door(hand), FrontHeight::Ratio(1))];
-        put(job, 11, door(40, Hand::Right));
-        put(job, 12, door(41, Hand::Left));
+        put(job, 11, &door(40, Hand::Right));
+        put(job, 12, &door(41, Hand::Left));
     });
     take_all(&mut job);
     let (left, right) = (plate_holes(&job, 11), plate_holes(&job, 12));
@@ -334,7 +333,7 @@ proptest! {
     }
 
     #[test]
-    fn any_job_can_be_asked_and_answers_alike_twice(job in arbitrary::job()) {
+    fn any_job_can_be_asked_and_answers_alike_twice(job in job()) {
         for cabinet in &job.cabinets {
             let once = for_cabinet(&job, cabinet.key, None);
             prop_assert_eq!(&once, &for_cabinet(&job, cabinet.key, None));

@@ -50,6 +50,7 @@ use std::process::ExitCode;
 
 use clap::Parser;
 
+use crate::shop_folder::Environment;
 use crate::{demo, program, terminal};
 use arguments::{Arguments, Command};
 
@@ -63,14 +64,14 @@ const FAILED: u8 = 2;
 /// The shape of a job file.
 const SCHEMA: &str = include_str!("../../../../assets/job.schema.json");
 
-/// Does what the words of a command line ask for, the program's name first; gives the exit code.
+/// Does what the words of a command line ask for, the program's name first, in an environment; gives the exit code.
 ///
 /// What is wrong is said on the standard error stream.
 #[must_use]
-pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
+pub fn run(words: impl IntoIterator<Item = OsString>, environment: Environment<'_>) -> ExitCode {
     let words: Vec<OsString> = words.into_iter().collect();
     let code = match Arguments::try_parse_from(&words) {
-        Ok(arguments) => perform(&arguments),
+        Ok(arguments) => perform(&arguments, environment),
         Err(usage) => match mistyped::words(words.get(1..).unwrap_or_default()) {
             Some(wrong) if usage.use_stderr() => Err(wrong),
             _ => output::usage(&usage),
@@ -82,9 +83,9 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     }))
 }
 
-fn perform(arguments: &Arguments) -> anyhow::Result<u8> {
+fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Result<u8> {
     match &arguments.command {
-        None => open(arguments.job.as_deref()),
+        None => open(arguments.job.as_deref(), environment),
         Some(Command::Face { job, face }) => {
             let job = reading::job(job)?;
             output::print(&faces::text(&job, &faces::selected(&job, face)?))
@@ -128,12 +129,12 @@ fn perform(arguments: &Arguments) -> anyhow::Result<u8> {
 }
 
 /// Opens a job on the screen, or shows it as text where there is none.
-fn open(path: Option<&Path>) -> anyhow::Result<u8> {
+fn open(path: Option<&Path>, environment: Environment<'_>) -> anyhow::Result<u8> {
     if let Some(wrong) = path.and_then(mistyped::job) {
         return Err(wrong);
     }
     if terminal::is_terminal() {
-        return program::run(path);
+        return program::run(path, environment);
     }
     let job = match path {
         Some(path) => reading::job(path)?,

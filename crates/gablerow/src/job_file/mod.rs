@@ -1,4 +1,4 @@
-//! Job files: bytes in, a job out, and back. Nothing here touches the disk.
+//! Job files, and the shop's own: bytes in, a job out, and back. Nothing here touches the disk.
 //!
 //! ```text
 //! bytes -> version -> reader -> v1 twins -> Job -> validate        a fault anywhere: JobFileError, with its place
@@ -30,7 +30,7 @@ mod laws;
 mod sample;
 
 use gablerow_core::cards::Cards;
-use gablerow_core::job::{Bored, Cabinet, Job, Label, LeftAt, Shop};
+use gablerow_core::job::{Bored, Cabinet, Fault, Job, Label, LeftAt, Shop};
 use gablerow_core::measure::Unit;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -38,6 +38,7 @@ use serde::de::DeserializeOwned;
 pub use error::JobFileError;
 pub use unreadable::UnreadableJob;
 
+use crate::shop_file::ShopFile;
 use v1::twin::Twin;
 use wrong::Wrong;
 
@@ -64,6 +65,32 @@ pub const BYTES_MOST: usize = 64 << 20;
 /// # Ok::<(), job_file::JobFileError>(())
 /// ```
 pub fn read(bytes: &[u8]) -> Result<Job, JobFileError> {
+    let ours = (v1::job::FORMAT, v1::job::VERSION);
+    read_whole::<v1::job::JobFile>(bytes, ours, Job::validate)
+}
+
+/// The house defaults and cards of a shop file's bytes, read as strictly as a job.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_shop_file(bytes: &[u8]) -> Result<ShopFile, JobFileError> {
+    let ours = (v1::shop_file::FORMAT, v1::shop_file::VERSION);
+    read_whole::<v1::shop_file::ShopFile>(bytes, ours, |file| {
+        file.cards
+            .validate()
+            .map_err(|fault| fault.within("cards"))?;
+        let shop = file.shop.as_ref();
+        shop.map_or(Ok(()), |shop| shop.validate(&file.cards))
+            .map_err(|fault| fault.within("shop"))
+    })
+}
+
+/// A file read whole: what it is, its fields, then whether it holds only what it can.
+fn read_whole<T: Twin + DeserializeOwned>(
+    bytes: &[u8],
+    ours: (&str, u32),
+    validate: impl FnOnce(&T::Core) -> Result<(), Fault>,
+) -> Result<T::Core, JobFileError> {
     if bytes.len() > BYTES_MOST {
         let message = format!(
             "the file has {} bytes, but a job has at most {BYTES_MOST}",
@@ -78,23 +105,29 @@ pub fn read(bytes: &[u8]) -> Result<Job, JobFileError> {
         JobFileError::at(good.len(), "", message, &String::from_utf8_lossy(good))
     })?;
     let of = |wrong: Wrong| JobFileError::of(&wrong, text);
-    version::check(text).map_err(of)?;
-    let job = reader::read::<v1::job::JobFile>(text)
+    version::check(text, ours).map_err(of)?;
+    let core = reader::read::<T>(text)
         .and_then(Twin::into_core)
         .map_err(of)?;
-    job.validate().map_err(|fault| {
+    validate(&core).map_err(|fault| {
         of(Wrong {
             path: fault.path,
             ..Wrong::new(fault.problem)
         })
     })?;
-    Ok(job)
+    Ok(core)
 }
 
 /// The text of a job's file, lines ending with a line feed, the last one too. The same job gives the same text.
 #[must_use]
 pub fn write(job: &Job) -> String {
     lines::broken(&one_line::<v1::job::JobFile>(job))
+}
+
+/// The text of a shop file, in the form of a job's.
+#[must_use]
+pub fn write_shop_file(file: &ShopFile) -> String {
+    lines::broken(&one_line::<v1::shop_file::ShopFile>(file))
 }
 
 /// A twin's value as JSON on one line.

@@ -1,6 +1,8 @@
 //! Jobs in which everything stands that a job file can say: the glaze store of a community pottery.
 
-use gablerow_core::cards::{self, CardId, CountChart, Origin, PlateShape, RunnerKind, Sourced};
+use gablerow_core::cards::{
+    self, CardId, CountChart, Origin, PlateShape, RailKind, RunnerKind, Sourced,
+};
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
     Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, Bit, Bored, Bottom, Cabinet,
@@ -34,6 +36,7 @@ pub(super) fn all() -> [Job; 3] {
     other.shop.band.on = BandState::AfterBoring;
     other.cards.hinges[0].chart = CountChart::Inches;
     other.cards.hinges[1].chart = CountChart::MassAndWidth;
+    other.cards.rails[1].kind = RailKind::MachineBed;
     [plain, glaze_store(), other]
 }
 
@@ -74,6 +77,8 @@ pub(super) fn glaze_store() -> Job {
 pub(super) fn first_glaze_store() -> Job {
     let mut job = glaze_store();
     (job.shop.front_board, job.shop.box_board) = (None, None);
+    (job.shop.connector, job.shop.rail) = (None, None);
+    (job.cards.connectors, job.cards.rails) = (Vec::new(), Vec::new());
     job.cards.boards.truncate(2);
     for board in &mut job.cards.boards {
         (board.stiffness, board.creep) = (None, None);

@@ -1,16 +1,17 @@
-//! Whether a text is a job file at all, and of which version.
+//! Whether a text is a file of ours at all, and of which version.
 
 use super::lexer::{Container, Lexer, Token, decode};
 use super::place::enter_field;
-use super::v1::job::{FORMAT, VERSION};
 use super::wrong::Wrong;
 
-/// Looks at the two first fields of a job file, before anything else is read.
+/// Looks at the two first fields of a file of this format and version, before anything else is read.
 ///
 /// # Errors
 /// - the text is empty, or no object, or says that it is something else;
 /// - its version is none, or one that this program does not read.
-pub(super) fn check(text: &str) -> Result<(), Wrong> {
+pub(super) fn check(text: &str, ours: (&str, u32)) -> Result<(), Wrong> {
+    let (own, newest) = ours;
+    let foreign = |reason: &str| Wrong::new(format!("this is no {own}: {reason}"));
     let mut start = Lexer::new(text);
     let at = start.place();
     match start.peek() {
@@ -21,9 +22,9 @@ pub(super) fn check(text: &str) -> Result<(), Wrong> {
     let format =
         field(text, "format")?.ok_or_else(|| foreign("it has no field \"format\"").at(at))?;
     match format.1 {
-        Token::Text(written) if decode(written)? == FORMAT => {}
+        Token::Text(written) if decode(written)? == own => {}
         _ => {
-            let wrong = foreign(&format!("its format is not \"{FORMAT}\""));
+            let wrong = foreign(&format!("its format is not \"{own}\""));
             return Err(wrong.at(format.0).within("format"));
         }
     }
@@ -34,17 +35,13 @@ pub(super) fn check(text: &str) -> Result<(), Wrong> {
         _ => None,
     };
     let message = match number {
-        Some(number) if number == u64::from(VERSION) => return Ok(()),
+        Some(number) if number == u64::from(newest) => return Ok(()),
         None | Some(0) => "a version is a whole number from 1 up".to_string(),
         Some(number) => format!(
-            "this file is of version {number}; this program reads version {VERSION}: take a newer program"
+            "this file is of version {number}; this program reads version {newest}: take a newer program"
         ),
     };
     Err(Wrong::new(message).at(at).within("version"))
-}
-
-fn foreign(reason: &str) -> Wrong {
-    Wrong::new(format!("this is no gablerow job: {reason}"))
 }
 
 /// The value of a field of the outermost object, with its byte offset.

@@ -15,6 +15,7 @@ fn unnamed(folder: &TempDir) -> (Session, Desk) {
         path: path.clone(),
         held: None,
         version: None,
+        began: None,
     };
     let desk = Desk {
         job: demo::job().unwrap(),
@@ -52,6 +53,63 @@ fn journal(path: &Path) -> PathBuf {
     Place::of(path).unwrap().journal()
 }
 
+/// What the shop keeps: a bore depth of 13.
+fn shop_of_13() -> ShopFile {
+    let mut job = Job::plain(Label::new("shop").unwrap());
+    job.shop.depth = gablerow_core::measure::Length::from_mm(13);
+    ShopFile::of_house(&job)
+}
+
+#[test]
+fn a_new_job_begins_with_the_shop_and_is_found_so_whatever_the_shop_keeps_later() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("kiln.json");
+    let kept = shop_of_13();
+    let Opened {
+        mut desk,
+        mut session,
+        found,
+        ..
+    } = Session::open(Some(&path), &kept).unwrap();
+    assert_eq!(
+        (found, Some(&desk.job.shop)),
+        (0, kept.shop.as_ref()),
+        "nothing is found, and the defaults are the shop's"
+    );
+    assert!(desk.history.is_saved() && !path.exists());
+    for hole in [2, 5] {
+        change(&mut session, &mut desk, hole);
+    }
+    let job = desk.job.clone();
+    drop(session);
+    for later in [ShopFile::default(), kept] {
+        let opened = Session::open(Some(&path), &later).unwrap();
+        assert_eq!((opened.found, &opened.desk.job), (2, &job));
+    }
+    let opened = Session::open(Some(&path), &ShopFile::default()).unwrap();
+    let (mut session, mut desk) = (opened.session, opened.desk);
+    save(&mut session, &mut desk, &path).unwrap();
+    drop(session);
+    let opened = Session::open(Some(&path), &shop_of_13()).unwrap();
+    assert_eq!((opened.found, &opened.desk.job), (0, &job));
+    assert_eq!(opened.desk.history.undoable(), 2);
+}
+
+#[test]
+fn a_job_begun_without_the_shop_stays_so() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("kiln.json");
+    let Opened {
+        mut desk,
+        mut session,
+        ..
+    } = Session::open(Some(&path), &ShopFile::default()).unwrap();
+    change(&mut session, &mut desk, 2);
+    drop(session);
+    let opened = Session::open(Some(&path), &shop_of_13()).unwrap();
+    assert_eq!(opened.desk.job, desk.job);
+}
+
 #[test]
 fn the_way_back_goes_along_to_another_name() {
     let folder = tempfile::tempdir().unwrap();
@@ -68,7 +126,7 @@ fn the_way_back_goes_along_to_another_name() {
     change(&mut session, &mut desk, 9);
     drop(session);
 
-    let opened = Session::open(Some(&other)).unwrap();
+    let opened = Session::open(Some(&other), &ShopFile::default()).unwrap();
     assert_eq!(opened.found, 1);
     assert_eq!(opened.desk.job, desk.job);
     assert_eq!(opened.desk.history.steps(), desk.history.steps());
@@ -86,7 +144,7 @@ fn a_saved_job_keeps_its_own_way_back_when_a_copy_is_saved_elsewhere() {
     save(&mut session, &mut desk, &other).unwrap();
     drop(session);
     for path in [first, other] {
-        let opened = Session::open(Some(&path)).unwrap();
+        let opened = Session::open(Some(&path), &ShopFile::default()).unwrap();
         assert_eq!((opened.found, opened.desk.history.steps().len()), (0, 1));
         assert!(opened.desk.history.is_saved());
     }
@@ -113,7 +171,7 @@ fn a_session_that_cannot_go_along_stays_where_it_is() {
     let again = save(&mut session, &mut desk, &other).unwrap();
     assert!(matches!(again, Outcome::Occupied { .. }));
     drop(session);
-    let opened = Session::open(Some(&first)).unwrap();
+    let opened = Session::open(Some(&first), &ShopFile::default()).unwrap();
     assert_eq!((opened.found, opened.desk.history.steps().len()), (0, 2));
 }
 
@@ -133,7 +191,7 @@ fn a_way_back_cut_off_while_it_went_along_changes_no_job() {
     // All lines but the last, which says what they lead to.
     for &end in &ends[..ends.len() - 1] {
         fs::write(journal(&other), &whole[..end]).unwrap();
-        let opened = Session::open(Some(&other)).unwrap();
+        let opened = Session::open(Some(&other), &ShopFile::default()).unwrap();
         assert_eq!(opened.found, 0);
         assert_eq!(opened.desk.job, desk.job, "cut after {end} bytes");
     }

@@ -59,4 +59,4 @@ pub use self::lock::{Holder, Lock};
 pub use self::place::Place;
 pub use self::read::{JOB_BYTES_MAX, read};
 pub use self::recovered::Recovered;
-pub use self::save::{Expected, Saved, export, save};
+pub use self::save::{Expected, Saved, export, make_folder_of, save};

@@ -90,6 +90,16 @@ pub fn export(path: &Path, bytes: &[u8], expected: Expected) -> Result<(), Store
     put(&Disk, &mut lock, bytes, expected, |_| Ok(())).map(|_| ())
 }
 
+/// Makes the folder that a file shall lie in, and those above it, where they are not there yet.
+///
+/// # Errors
+/// The system refuses.
+pub fn make_folder_of(path: &Path) -> Result<(), StoreError> {
+    let what = "not kept, the folder could not be made";
+    let folder = path.parent().unwrap_or(path);
+    std::fs::create_dir_all(folder).map_err(failed(what, folder))
+}
+
 /// The version that a save replaces.
 struct Old {
     bytes: Vec<u8>,

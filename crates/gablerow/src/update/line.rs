@@ -2,13 +2,14 @@
 
 use std::path::PathBuf;
 
-use gablerow_core::edit::Edit;
+use gablerow_core::cards::{CardId, CardName};
+use gablerow_core::edit::{Edit, New, ValueName, card_values, shop_values};
 use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
-use super::{Effect, edit, save_to};
+use super::{Effect, cards, edit, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -58,6 +59,11 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
         let hint = other_unit(&app.desk.job, &line, change).unwrap_or_default();
         let complaint = app.notice.take().map(|notice| notice.text + &hint);
         app.asked = Some(Asked::Line(Line { complaint, ..line }));
+    }
+    // A new card is the one the list stands on.
+    if let (Edit::CardAdd { like, title }, false) = (change, effects.is_empty()) {
+        let (kind, id) = (like.kind, CardId::of_title(title.as_str()));
+        cards::show(app, &CardName { kind, id });
     }
     // A new cabinet is the one the list stands on.
     let new = app
@@ -155,6 +161,13 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             Some(edit) => edit,
             None => return Ok(Answer::Same),
         },
+        Purpose::Value { card, value } => {
+            return of_value(job, card.as_ref(), *value, text);
+        }
+        Purpose::CopyCard(like) => Edit::CardAdd {
+            like: like.clone(),
+            title: label()?,
+        },
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
             acceptance: Acceptance {
@@ -197,4 +210,33 @@ fn size(app: &App, purpose: &Purpose, text: &str) -> Result<Option<Edit>, String
         }
         _ => Ok(None),
     }
+}
+
+/// What a text typed for a value of a card, or of the house defaults, comes to.
+fn of_value(
+    job: &Job,
+    card: Option<&CardName>,
+    value: ValueName,
+    text: &str,
+) -> Result<Answer, String> {
+    let values = match card {
+        Some(name) => job.cards.card(name).map(|card| card_values(&card)),
+        None => Some(shop_values(&job.shop)),
+    };
+    let mut values = values.into_iter().flatten();
+    let current = values.find(|other| other.name == value);
+    let current = current.ok_or_else(|| format!("there is no {value} any more"))?;
+    // What was offered is the value itself, also where a sign stands before it.
+    if text == current.offered(job.unit) {
+        return Ok(Answer::Same);
+    }
+    let content = current.parse(text, job.unit).map_err(|wrong| wrong.0)?;
+    if content == current.now {
+        return Ok(Answer::Same);
+    }
+    let new = New::To(content);
+    Ok(Answer::Edit(match card.cloned() {
+        Some(card) => Edit::Card { card, value, new },
+        None => Edit::ShopValue { value, new },
+    }))
 }

@@ -7,18 +7,22 @@
 //!
 //! Nothing here draws, and nothing here touches the disk.
 
+mod cards;
 mod checks;
 mod face;
+mod from_shop;
 mod front;
+mod hardware;
 mod job_list;
 mod line;
 mod sizes;
 
 use std::path::PathBuf;
 
+use gablerow_core::cards::Cards;
 use gablerow_core::edit::Edit;
 use gablerow_core::history::{Change, Step};
-use gablerow_core::job::LeftAt;
+use gablerow_core::job::{LeftAt, Shop};
 
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Notice, Pane, Purpose, Screen};
@@ -27,6 +31,7 @@ use crate::key::{Key, Press};
 use crate::keymap::{self, Context};
 use crate::page;
 use crate::scene::Spot;
+use crate::shop_file::ShopFile;
 
 /// What comes in.
 #[derive(Clone, Debug)]
@@ -48,6 +53,10 @@ pub enum Message {
         /// Leave once it is saved.
         then_quit: bool,
     },
+    /// The shop keeps this now, there.
+    ShopKept(Box<ShopFile>, PathBuf),
+    /// The shop keeps this, to be taken from.
+    ShopRead(Box<ShopFile>),
     /// Saving failed; nothing is lost.
     Failed(String),
 }
@@ -66,6 +75,10 @@ pub enum Effect {
         /// Leave once it is saved.
         then_quit: bool,
     },
+    /// Read what the shop keeps.
+    ReadShop,
+    /// Put this into the shop's file.
+    KeepInShop(Box<ShopFile>),
     /// Leave.
     Quit,
 }
@@ -81,6 +94,8 @@ pub enum Kept {
     Redone,
     /// The person left the job on this face; no change.
     Left(LeftAt),
+    /// A job that has no file yet began with these house defaults and cards of the shop; no change.
+    Began(Box<(Shop, Cards)>),
 }
 
 /// Answers one message.
@@ -113,6 +128,17 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
                 what,
                 then_quit,
             });
+            Vec::new()
+        }
+        Message::ShopKept(file, path) => {
+            let text = format!("kept for every job, in {}", path.display());
+            app.notice = Some(Notice::done(text));
+            app.shop_file = *file;
+            Vec::new()
+        }
+        Message::ShopRead(file) => {
+            app.shop_file = *file;
+            from_shop::open(app);
             Vec::new()
         }
         Message::Failed(text) => {
@@ -151,6 +177,10 @@ fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
             sizes::begin(app);
             line::typed(app, key);
         }
+        (Context::Cards, Key::Char('0'..='9' | '+' | '-' | '.' | ',')) => {
+            cards::begin(app);
+            line::typed(app, key);
+        }
         _ => {}
     }
     Vec::new()
@@ -165,11 +195,15 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (_, Action::Unit) => edit(app, &Edit::Unit(app.desk.job.unit.other())),
         (_, Action::Help) => open_page(app, Pane::Help(0)),
         (_, Action::Why) => open_page(app, Pane::Why(0)),
+        (_, Action::Cards) => cards::open(app),
         (Context::Face, action) => face::act(app, action),
         (Context::Front, action) => front::act(app, action),
         (Context::Sizes, action) => sizes::act(app, action),
         (Context::Job, action) => job_list::act(app, action),
         (Context::Checks, action) => checks::act(app, action),
+        (Context::Cards, action) => cards::act(app, action),
+        (Context::FromShop, action) => from_shop::act(app, action),
+        (Context::Hardware, action) => hardware::act(app, action),
         (Context::Page, action) => {
             turn_page(app, action);
             Vec::new()
@@ -233,6 +267,9 @@ fn what(step: &Step, spot: Spot) -> String {
 fn settle(app: &mut App) {
     app.spot = app.spot.settled(&app.desk.job);
     checks::settle(app);
+    hardware::settle(app);
+    cards::settle(app);
+    from_shop::settle(app);
     if let Screen::Job(cabinet) = app.screen
         && app.desk.job.cabinet(cabinet).is_none()
     {
@@ -350,6 +387,8 @@ fn go_to(app: &mut App, spot: Spot) {
     app.entry.mark = None;
 }
 
+#[cfg(test)]
+mod cards_tests;
 #[cfg(test)]
 mod places;
 #[cfg(test)]

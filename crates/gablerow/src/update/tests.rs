@@ -71,6 +71,15 @@ pub(super) fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
             match effect {
                 Effect::Keep(change) => kept.push(change),
                 Effect::Save { path, .. } => drop(update(app, Message::Saved(path))),
+                Effect::KeepInShop(more) => {
+                    let file = Box::new(app.shop_file.clone().with(*more));
+                    let path = PathBuf::from("shop.json");
+                    drop(update(app, Message::ShopKept(file, path)));
+                }
+                Effect::ReadShop => {
+                    let file = Box::new(app.shop_file.clone());
+                    drop(update(app, Message::ShopRead(file)));
+                }
                 Effect::Quit => {}
             }
         }
@@ -121,6 +130,7 @@ proptest! {
                 Kept::Undone => drop(history.undo(&mut again)),
                 Kept::Redone => drop(history.redo(&mut again)),
                 Kept::Left(place) => again.left_at = Some(place),
+                Kept::Began(_) => panic!("no key begins a job"),
             }
         }
         again.left_at = app.desk.job.left_at;

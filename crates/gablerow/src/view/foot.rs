@@ -195,14 +195,14 @@ fn entry(line: &mut Canvas, app: &App) {
 
 fn typing(line: &mut Canvas, app: &App, asked: &Line) {
     // What is wrong with a length names the length itself.
-    let is_named = asked.purpose.is_size() && asked.complaint.is_some();
+    let is_named = asked.purpose.is_in_place() && asked.complaint.is_some();
     let question = asked.purpose.question(&app.desk.job);
     let mut x = match is_named {
         true => 0,
         false => line.text(0, 0, &format!(" {question} "), Role::Title),
     };
     // A length is typed where it stands; the question and a complaint are said here.
-    if !asked.purpose.is_size() {
+    if !asked.purpose.is_in_place() {
         let wide = if asked.complaint.is_some() {
             24
         } else {

@@ -1,18 +1,21 @@
 //! From state to a frame: pure, so that drawing twice gives the same frame.
 //!
 //! ```text
-//! App -> Scene -> face | book | front | job_list        fills the screen
-//!                 sizes | checks | page         beside it or on it
+//! App -> Scene -> face | book | front | job_list  fills the screen
+//!                 sizes | checks | cards | page   beside it or on it
 //!                 foot                          the last line: hints, what is asked, what is said
 //! ```
 
 mod board;
 mod canvas;
+mod cards;
 mod checks;
 mod face;
 mod foot;
+mod from_shop;
 mod front;
 mod front_info;
+mod hardware;
 mod info;
 mod job_list;
 mod page;
@@ -24,6 +27,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::app::{App, Pane, Screen};
+use crate::hardware as hardware_of;
 use crate::scene::{FrontScene, Scene};
 use crate::theme::Role;
 use canvas::Canvas;
@@ -47,7 +51,8 @@ pub fn view(app: &App) -> Buffer {
         canvas.paragraph(0, 0, &text, Role::Plain);
         return buffer;
     }
-    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
+    let job = hardware_of::shown(app);
+    let Some(scene) = Scene::at(&job, &app.spot) else {
         canvas.text(0, 0, "this job has no cabinet", Role::Plain);
         return buffer;
     };
@@ -62,6 +67,8 @@ pub fn view(app: &App) -> Buffer {
             page::draw(&mut canvas, app, &title, from);
         }
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
+        (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
+        (Some(Pane::FromShop { line, .. }), _) => from_shop::draw(&mut canvas, app, line),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
         (pane, Screen::Front) => {

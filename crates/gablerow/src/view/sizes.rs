@@ -6,6 +6,7 @@ use gablerow_core::measure::Length;
 use super::canvas::Canvas;
 use super::words;
 use crate::app::{App, Asked};
+use crate::echo;
 use crate::scene::Scene;
 use crate::size_line::{SizeLine, Whose, lines};
 use crate::theme::Role;
@@ -36,8 +37,10 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
         }
         y += 1;
     }
-    let here = lines.get(at).copied();
-    let y = list.paragraph(y + 1, 0, &both(app, scene, here), Role::Plain);
+    let standing = lines.get(at).and_then(|line| length(app, scene, *line));
+    let (both, remark) = echo::both(app, standing);
+    let y = list.paragraph(y + 1, 0, &both, Role::Plain);
+    let y = list.paragraph(y, 0, remark.unwrap_or_default(), Role::Warn);
     list.paragraph(y, 0, &balance(app, scene), Role::Dim);
 }
 
@@ -88,7 +91,7 @@ fn size_line(
     canvas.text(0, y, &format!("{sign}{}", item.words()), role);
     if let Some(Asked::Line(line)) = &app.asked
         && here
-        && line.purpose.is_size()
+        && line.purpose.is_in_place()
     {
         return super::foot::field(
             &mut canvas.part(VALUES, y, canvas.width().saturating_sub(VALUES), 1),
@@ -120,13 +123,6 @@ fn length(app: &App, scene: &Scene, item: SizeLine) -> Option<Length> {
         }
         _ => None,
     }
-}
-
-/// The length one is on, in both units.
-fn both(app: &App, scene: &Scene, here: Option<SizeLine>) -> String {
-    here.and_then(|line| length(app, scene, line))
-        .map(|length| length.both(app.desk.job.unit).to_string())
-        .unwrap_or_default()
 }
 
 /// The balanced heights next to this one, which are what a height is most often typed for.

@@ -16,14 +16,40 @@ use crate::demo;
 use crate::job_file::{self, arbitrary};
 use crate::key::{Key, Press};
 use crate::keymap;
+use crate::shop_file::ShopFile;
 use crate::terminal::{Painter, is_shown};
 use crate::theme::{Charset, Depth, Theme};
 use crate::update::{Message, update};
 
 /// The keys that lead to each screen, pane and question from the face that the program opens on.
-const WAYS: [&str; 22] = [
-    "", "m", "e", "e9", "e9\r", "j", "ja", "jx", "k", "ka", "w", "?", "S", "hq", "12", " ", "v",
-    "v ", "v  b", "vnb", "ve", "vnnw",
+const WAYS: [&str; 27] = [
+    "",
+    "m",
+    "e",
+    "e9",
+    "e9\r",
+    "j",
+    "ja",
+    "jx",
+    "k",
+    "ka",
+    "w",
+    "?",
+    "S",
+    "hq",
+    "12",
+    " ",
+    "v",
+    "v ",
+    "v  b",
+    "vnb",
+    "ve",
+    "vnnw",
+    "C",
+    "C\r",
+    "C\r1 1/4\"",
+    "C\r9999\r",
+    "Cc",
 ];
 
 /// Cabinets with fronts of every kind.
@@ -61,6 +87,17 @@ fn states(job: &Job, charset: Charset) -> Vec<App> {
         app
     });
     let mut states: Vec<App> = led.collect();
+    let mut other = job.clone();
+    other.cards.boards[0].title = Label::new(AWKWARD).unwrap();
+    let mut app_of_shop = app(job.clone(), charset);
+    press(&mut app_of_shop, Key::Char('C'));
+    let kept = Box::new(ShopFile {
+        shop: None,
+        cards: other.cards,
+    });
+    update(&mut app_of_shop, Message::ShopRead(kept));
+    assert_eq!(app_of_shop.context(), keymap::Context::FromShop);
+    states.push(app_of_shop);
     let asked = [
         Asked::Found(3),
         Asked::Occupied {

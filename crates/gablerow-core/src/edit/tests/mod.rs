@@ -1,6 +1,7 @@
 //! What each edit does, what it refuses, and the laws all of them keep.
 
 mod cabinets;
+mod cards;
 mod fittings;
 mod laws;
 mod measures;

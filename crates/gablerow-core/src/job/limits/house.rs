@@ -4,12 +4,16 @@ use alloc::collections::BTreeSet;
 use alloc::format;
 
 use super::{Checked, Fault, card, each, length, number};
-use crate::cards::{CardId, Cards, Hinge, RunnerLength};
+use crate::cards::{CardKind, CardName, Cards, Connector, Hinge, Rail, Runner, RunnerLength};
 use crate::job::{BoxRules, FrontRules, Shop};
 use crate::measure::{Length, range};
 
 impl Shop {
-    pub(super) fn validate(&self, cards: &Cards) -> Checked {
+    /// Whether the defaults hold only what they can, with these cards.
+    ///
+    /// # Errors
+    /// As [`Job::validate`](crate::job::Job::validate), with places counted from the defaults.
+    pub fn validate(&self, cards: &Cards) -> Checked {
         length("setback_front", &range::SETBACK, self.setback_front)?;
         length("setback_back", &range::SETBACK, self.setback_back)?;
         length("diameter", &range::HOLE_DIAMETER, self.diameter)?;
@@ -33,12 +37,18 @@ impl Shop {
             cards.runner(&self.runner).is_some(),
         )?;
         card("pin", "pin", &self.pin, cards.pin(&self.pin).is_some())?;
-        for (field, id) in [
-            ("front_board", &self.front_board),
-            ("box_board", &self.box_board),
+        for (field, kind, id) in [
+            ("front_board", CardKind::Board, &self.front_board),
+            ("box_board", CardKind::Board, &self.box_board),
+            ("connector", CardKind::Connector, &self.connector),
+            ("rail", CardKind::Rail, &self.rail),
         ] {
             if let Some(id) = id {
-                card(field, "board", id, cards.board(id).is_some())?;
+                let name = CardName {
+                    kind,
+                    id: id.clone(),
+                };
+                card(field, kind.word(), id, cards.has(&name))?;
             }
         }
         self.fronts.validate().map_err(|f| f.within("fronts"))?;
@@ -133,6 +143,86 @@ fn ascending(lengths: &[RunnerLength]) -> Checked {
     Ok(())
 }
 
+impl Runner {
+    fn validate(&self) -> Checked {
+        for (field, value) in [
+            ("first_hole", self.first_hole),
+            ("stand_back", self.stand_back),
+            ("line", self.line),
+            ("below", self.below),
+            ("above", self.above),
+            ("width", self.width),
+            ("pen", self.pen),
+            ("deduct", self.deduct),
+            ("shorter", self.shorter),
+            ("recess", self.recess),
+        ] {
+            length(field, &range::CARD_VALUE, value.value)?;
+        }
+        if self.lengths.is_empty() {
+            return Err(Fault::new(
+                "lengths",
+                "none, but a runner card needs at least one length",
+            ));
+        }
+        each(&self.lengths, "lengths", |made| {
+            length("name", &range::CARD_VALUE, made.name)?;
+            length("need", &range::CARD_VALUE, made.need.value)?;
+            steps(&made.steps)
+        })?;
+        ascending(&self.lengths)
+    }
+}
+
+impl Connector {
+    fn validate(&self) -> Checked {
+        length("diameter", &range::HOLE_DIAMETER, self.diameter.value)?;
+        length("depth", &range::BORE_DEPTH, self.depth.value)?;
+        length("edge", &range::CARD_VALUE, self.edge.value)
+    }
+}
+
+impl Rail {
+    fn validate(&self) -> Checked {
+        number(
+            "index_holes",
+            &range::INDEX_HOLES,
+            i64::from(self.index_holes.value),
+        )?;
+        length("pitch", &range::RAIL_PITCH, self.pitch.value)?;
+        number(
+            "stops",
+            &range::STOP_FACES,
+            i64::try_from(self.stops.len()).unwrap_or(i64::MAX),
+        )?;
+        each(&self.stops, "stops", |stop| {
+            length("offset", &range::END_OFFSET, *stop)
+        })?;
+        for (field, value) in [
+            ("reach_least", self.reach_least),
+            ("reach_most", self.reach_most),
+            ("width", self.width),
+            ("support", self.support),
+            ("play", self.play),
+        ] {
+            length(field, &range::CARD_VALUE, value.value)?;
+        }
+        Ok(())
+    }
+}
+
+/// No two cards of one kind have one id.
+fn unique(names: &[CardName], list: &str) -> Checked {
+    let mut seen = BTreeSet::new();
+    for (at, name) in names.iter().enumerate() {
+        if !seen.insert(name) {
+            let problem = format!("{}, but an earlier card has that id already", name.id);
+            return Err(Fault::new(&format!("{list}[{at}].id"), problem));
+        }
+    }
+    Ok(())
+}
+
 /// Screws of a runner: the first is where counting starts, and none is further back than a card value goes.
 fn steps(steps: &[u8]) -> Checked {
     if steps.first() != Some(&0) || !steps.is_sorted_by(|one, next| one < next) {
@@ -150,21 +240,14 @@ fn steps(steps: &[u8]) -> Checked {
 }
 
 impl Cards {
-    pub(super) fn validate(&self) -> Checked {
-        fn unique<'a>(name: &str, ids: impl Iterator<Item = &'a CardId>) -> Checked {
-            let mut seen = BTreeSet::new();
-            for (at, id) in ids.enumerate() {
-                if !seen.insert(id) {
-                    let problem = format!("{id}, but an earlier card has that id already");
-                    return Err(Fault::new(&format!("{name}[{at}].id"), problem));
-                }
-            }
-            Ok(())
+    /// Whether the cards hold only what cards can.
+    ///
+    /// # Errors
+    /// As [`Job::validate`](crate::job::Job::validate), with places counted from the cards.
+    pub fn validate(&self) -> Checked {
+        for kind in CardKind::ALL {
+            unique(&self.names(kind), kind.plural())?;
         }
-        unique("boards", self.boards.iter().map(|card| &card.id))?;
-        unique("hinges", self.hinges.iter().map(|card| &card.id))?;
-        unique("runners", self.runners.iter().map(|card| &card.id))?;
-        unique("pins", self.pins.iter().map(|card| &card.id))?;
         each(&self.boards, "boards", |board| {
             length("nominal", &range::BOARD_THICKNESS, board.nominal)?;
             length("thickness", &range::BOARD_THICKNESS, board.thickness.value)?;
@@ -177,37 +260,12 @@ impl Cards {
             length("pen", &range::CARD_VALUE, hinge.pen.value)?;
             hinge.validate_door_side()
         })?;
-        each(&self.runners, "runners", |runner| {
-            for (field, value) in [
-                ("first_hole", runner.first_hole),
-                ("stand_back", runner.stand_back),
-                ("line", runner.line),
-                ("below", runner.below),
-                ("above", runner.above),
-                ("width", runner.width),
-                ("pen", runner.pen),
-                ("deduct", runner.deduct),
-                ("shorter", runner.shorter),
-                ("recess", runner.recess),
-            ] {
-                length(field, &range::CARD_VALUE, value.value)?;
-            }
-            if runner.lengths.is_empty() {
-                return Err(Fault::new(
-                    "lengths",
-                    "none, but a runner card needs at least one length",
-                ));
-            }
-            each(&runner.lengths, "lengths", |made| {
-                length("name", &range::CARD_VALUE, made.name)?;
-                length("need", &range::CARD_VALUE, made.need.value)?;
-                steps(&made.steps)
-            })?;
-            ascending(&runner.lengths)
-        })?;
+        each(&self.runners, "runners", Runner::validate)?;
         each(&self.pins, "pins", |pin| {
             length("pen", &range::CARD_VALUE, pin.pen.value)?;
             length("rise", &range::CARD_VALUE, pin.rise.value)
-        })
+        })?;
+        each(&self.connectors, "connectors", Connector::validate)?;
+        each(&self.rails, "rails", Rail::validate)
     }
 }

@@ -37,7 +37,9 @@ impl Fault {
         }
     }
 
-    fn within(self, outer: &str) -> Self {
+    /// The fault with its place counted from further out.
+    #[must_use]
+    pub fn within(self, outer: &str) -> Self {
         let dot = if self.path.starts_with('[') { "" } else { "." };
         Self {
             path: format!("{outer}{dot}{}", self.path),

@@ -398,6 +398,36 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     ("cards.pins[0].rise", |it, to| {
         it.cards.pins[0].rise.value = to;
     }),
+    ("cards.connectors[0].diameter", |it, to| {
+        it.cards.connectors[0].diameter.value = to;
+    }),
+    ("cards.connectors[0].depth", |it, to| {
+        it.cards.connectors[0].depth.value = to;
+    }),
+    ("cards.connectors[0].edge", |it, to| {
+        it.cards.connectors[0].edge.value = to;
+    }),
+    ("cards.rails[0].pitch", |it, to| {
+        it.cards.rails[0].pitch.value = to;
+    }),
+    ("cards.rails[0].reach_least", |it, to| {
+        it.cards.rails[0].reach_least.value = to;
+    }),
+    ("cards.rails[0].reach_most", |it, to| {
+        it.cards.rails[0].reach_most.value = to;
+    }),
+    ("cards.rails[0].width", |it, to| {
+        it.cards.rails[0].width.value = to;
+    }),
+    ("cards.rails[0].support", |it, to| {
+        it.cards.rails[0].support.value = to;
+    }),
+    ("cards.rails[0].play", |it, to| {
+        it.cards.rails[0].play.value = to;
+    }),
+    ("cards.rails[0].stops[0].offset", |it, to| {
+        it.cards.rails[0].stops[0] = to;
+    }),
     ("bored[0].diameter", |it, to| bored(it).diameter = to),
     ("bored[0].from_front", |it, to| bored(it).from_front = to),
     ("bored[0].from_foot", |it, to| bored(it).from_foot = to),

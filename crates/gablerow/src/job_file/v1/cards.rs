@@ -26,6 +26,12 @@ record! {
         /// Shelf pins.
         #[serde(default, skip_serializing_if = "plain")]
         pins: Vec<Pin>,
+        /// What holds two panels together.
+        #[serde(default, skip_serializing_if = "plain")]
+        connectors: Vec<Connector>,
+        /// What guides the drill.
+        #[serde(default, skip_serializing_if = "plain")]
+        rails: Vec<Rail>,
     }
 }
 
@@ -250,5 +256,74 @@ record! {
         pen: Sourced<Mm>,
         /// From the hole's centre up to the underside of the shelf on it, in mm.
         rise: Sourced<Mm>,
+    }
+}
+
+words! {
+    /// Whether a connector's hole goes through the panel.
+    ConnectorBore = cards::ConnectorBore {
+        /// To a depth, from one face.
+        Blind = "blind",
+        /// Through the panel.
+        Through = "through",
+    }
+}
+
+record! {
+    /// What is known of a connector.
+    #[cfg_attr(test, schemars(rename = "ConnectorCard"))]
+    Connector = cards::Connector {
+        /// Its stable name: small letters, digits and hyphens.
+        id: Text<CardId>,
+        /// What people call it.
+        title: Text<Label>,
+        /// Whether its hole goes through the panel.
+        bore: ConnectorBore,
+        /// Diameter of its hole in the face, in mm.
+        diameter: Sourced<Mm>,
+        /// Depth of that hole where it is blind, in mm.
+        depth: Sourced<Mm>,
+        /// From the edge that meets the other panel to the centre of the hole, in mm.
+        edge: Sourced<Mm>,
+    }
+}
+
+words! {
+    /// What guides the drill.
+    RailKind = cards::RailKind {
+        /// A rail with index holes.
+        IndexedRail = "indexed rail",
+        /// A jig held in the hand: a short rail.
+        HandJig = "hand jig",
+        /// A machine's bed, with a zero corner.
+        MachineBed = "machine bed",
+    }
+}
+
+record! {
+    /// What is known of a rail.
+    Rail = cards::Rail {
+        /// Its stable name: small letters, digits and hyphens.
+        id: Text<CardId>,
+        /// What people call it.
+        title: Text<Label>,
+        /// What it is.
+        kind: RailKind,
+        /// How many index holes it has.
+        index_holes: Sourced<u32>,
+        /// From one index hole to the next, in mm.
+        pitch: Sourced<Mm>,
+        /// The end offsets its stop gives, one for each of the stop's faces, in mm; at least one.
+        stops: Vec<Mm>,
+        /// The least setback its arm reaches, in mm from the edge on the fence.
+        reach_least: Sourced<Mm>,
+        /// The most, in mm.
+        reach_most: Sourced<Mm>,
+        /// How wide it is, across the rows, in mm.
+        width: Sourced<Mm>,
+        /// How much panel must lie under it beyond the row, in mm.
+        support: Sourced<Mm>,
+        /// How far a pin moves in an index hole, in mm.
+        play: Sourced<Mm>,
     }
 }

@@ -177,6 +177,12 @@ record! {
         /// The board of drawer boxes; left out for the board of new cabinets.
         #[serde(default, skip_serializing_if = "plain")]
         box_board: Option<Text<CardId>>,
+        /// The connector that panels are held together by; left out until one is chosen.
+        #[serde(default, skip_serializing_if = "plain")]
+        connector: Option<Text<CardId>>,
+        /// The rail that holes are bored with; left out until one is chosen.
+        #[serde(default, skip_serializing_if = "plain")]
+        rail: Option<Text<CardId>>,
         /// Gaps and reveals of fronts.
         #[serde(default = "first::fronts")]
         fronts: FrontRules,

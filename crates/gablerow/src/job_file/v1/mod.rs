@@ -14,6 +14,7 @@ mod front;
 pub(super) mod job;
 mod measure;
 mod opening;
+pub(super) mod shop_file;
 mod text;
 pub(super) mod twin;
 

@@ -1,0 +1,108 @@
+//! What a person types for a value, and what stands in the field before.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+use core::fmt;
+
+use super::{Content, Quantity, Value};
+use crate::edit::Refusal;
+use crate::label::Label;
+use crate::measure::{Length, Unit, parse_length, parse_onto};
+
+/// What stands between two items of a list; a comma is a decimal mark.
+const BETWEEN: char = ';';
+
+impl Value {
+    /// Whether it is typed; else it is stepped through.
+    #[must_use]
+    pub fn is_typed(&self) -> bool {
+        !matches!(self.quantity, Quantity::Choice | Quantity::Card(..))
+    }
+
+    /// The text that stands in the field before anything is typed, read back as the value itself.
+    #[must_use]
+    pub fn offered(&self, unit: Unit) -> String {
+        self.text(|length| length.exact(unit).to_string())
+    }
+
+    /// The value as a person reads it, with its unit.
+    #[must_use]
+    pub fn shown(&self, unit: Unit) -> String {
+        match (&self.now, self.quantity) {
+            (
+                Content::Number(Some(number)),
+                Quantity::Number(_, of) | Quantity::MaybeNumber(_, of),
+            ) => {
+                format!("{number} {of}")
+            }
+            (Content::Number(None), _) => "not looked up".to_string(),
+            (Content::Card(None), Quantity::Card(_, none)) => none.to_string(),
+            (Content::Length(length), _) => length.show(unit).to_string(),
+            // A list has room for short forms only, and mm that are whole.
+            (Content::Lengths(_), _) => self.text(|length| length.exact(unit).to_string()),
+            _ => self.offered(unit),
+        }
+    }
+
+    fn text(&self, length: impl Fn(Length) -> String) -> String {
+        match &self.now {
+            Content::Title(title) => title.to_string(),
+            Content::Length(value) => length(*value),
+            Content::Number(number) => number.map(|n| n.to_string()).unwrap_or_default(),
+            Content::Lengths(list) => joined(list.iter().map(|value| length(*value))),
+            Content::Pitches(list) => joined(list.iter()),
+            Content::Choice(words) => (*words).to_string(),
+            Content::Card(id) => id.as_ref().map(ToString::to_string).unwrap_or_default(),
+        }
+    }
+
+    /// What a typed text means here; lengths may be typed in either unit, a bare number is in `unit`.
+    ///
+    /// # Errors
+    /// The text is none of what this value is; the range is for the edit to check.
+    pub fn parse(&self, text: &str, unit: Unit) -> Result<Content, Refusal> {
+        let said = |wrong: &dyn fmt::Display| Refusal(wrong.to_string());
+        match (self.quantity, &self.now) {
+            (Quantity::Title, _) => Label::new(text)
+                .map(Content::Title)
+                .map_err(|wrong| said(&wrong)),
+            (Quantity::Length(_), Content::Length(now)) => parse_onto(text, *now, unit)
+                .map(Content::Length)
+                .map_err(|wrong| said(&wrong)),
+            (Quantity::MaybeNumber(..), _) if text.is_empty() => Ok(Content::Number(None)),
+            (Quantity::Number(range, of) | Quantity::MaybeNumber(range, of), _) => {
+                let number = text.strip_suffix(of).unwrap_or(text).trim().parse();
+                let wrong = |_| Refusal(format!("{} is a whole number of {of}", range.name));
+                number
+                    .map(|number| Content::Number(Some(number)))
+                    .map_err(wrong)
+            }
+            (Quantity::Lengths(..), _) => items(text)
+                .map(|item| parse_length(item, unit).map_err(|wrong| said(&wrong)))
+                .collect::<Result<_, _>>()
+                .map(Content::Lengths),
+            (Quantity::Pitches, _) => items(text)
+                .map(|item| item.parse().map_err(|_| not_pitches()))
+                .collect::<Result<_, _>>()
+                .map(Content::Pitches),
+            _ => Err(Refusal("this is stepped through and not typed".into())),
+        }
+    }
+}
+
+fn not_pitches() -> Refusal {
+    Refusal("whole pitches from the first screw, such as 0; 4; 11".into())
+}
+
+/// The items of a list; what ends it may stand there or not.
+fn items(text: &str) -> impl Iterator<Item = &str> {
+    text.split(BETWEEN)
+        .map(str::trim)
+        .filter(|item| !item.is_empty())
+}
+
+fn joined(items: impl Iterator<Item = impl ToString>) -> String {
+    let items: Vec<String> = items.map(|item| item.to_string()).collect();
+    items.join("; ")
+}

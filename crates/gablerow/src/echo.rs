@@ -1,0 +1,51 @@
+//! What a length comes to while it is typed: in both units, with a word where another one was likely meant.
+
+use gablerow_core::edit::{Content, card_values, shop_values};
+use gablerow_core::job::Job;
+use gablerow_core::measure::{Length, parse_onto, remark};
+
+use crate::app::{App, Asked, Purpose};
+
+/// What is typed, read as a length; `None` when nothing is typed, or no length.
+#[must_use]
+pub fn typed_length(app: &App) -> Option<Length> {
+    let Some(Asked::Line(line)) = &app.asked else {
+        return None;
+    };
+    let job = &app.desk.job;
+    let current = match &line.purpose {
+        Purpose::Measure(measure) => measure.read(job, job.cabinet(app.spot.cabinet)?)?,
+        Purpose::Value { .. } => match content(job, &line.purpose)? {
+            Content::Length(length) => length,
+            _ => return None,
+        },
+        _ => return None,
+    };
+    // What was offered is the value itself, also where a sign stands before it.
+    if line.field.text() == current.exact(job.unit).to_string() {
+        return Some(current);
+    }
+    parse_onto(line.field.text().trim(), current, job.unit).ok()
+}
+
+/// What a value holds that is typed.
+fn content(job: &Job, purpose: &Purpose) -> Option<Content> {
+    let Purpose::Value { card, value } = purpose else {
+        return None;
+    };
+    let values = match card {
+        Some(card) => card_values(&job.cards.card(card)?),
+        None => shop_values(&job.shop),
+    };
+    let found = values.into_iter().find(|other| other.name == *value);
+    found.map(|value| value.now)
+}
+
+/// A length in both units, the job's first, and what there is to ask about it while it is typed.
+#[must_use]
+pub fn both(app: &App, standing: Option<Length>) -> (String, Option<&'static str>) {
+    let typed = typed_length(app);
+    let shown = typed.or(standing.filter(|_| app.asked.is_none()));
+    let text = shown.map(|length| length.both(app.desk.job.unit).to_string());
+    (text.unwrap_or_default(), typed.and_then(remark))
+}
