@@ -307,28 +307,45 @@ impl<'a> FrontScene<'a> {
         })
     }
 
-    /// The plates and runners that carry a front, each with its hole number; lowest first.
+    /// The plates and runners that carry a front, each with its hole number; lowest first. Those that say of no front that
+    /// they carry it are of the front they stand behind: on the wall it hangs on, in the bay its drawer is in.
     #[must_use]
     pub fn carriers(&self, front: Key) -> Vec<(i16, Key)> {
-        let last = self.scene.layout.last;
+        let layout = &self.scene.layout;
+        let leaves = || layout.fronts.iter().filter(|leaf| leaf.key == front);
         let mut found = Vec::new();
-        self.scene.cabinet.opening.each(&mut |opening| {
-            let Division::Bay(bay) = &opening.division else {
-                return;
+        for bay in &layout.bays {
+            let Some(facts) = self.scene.cabinet.opening.bay(bay.key) else {
+                continue;
             };
-            let plates = bay
-                .plates
-                .iter()
-                .map(|plate| (plate.serves, plate.hole, plate.key));
-            let runners = bay
-                .runners
-                .iter()
-                .map(|runner| (runner.serves, runner.hole, runner.key));
-            let own = plates
-                .chain(runners)
-                .filter(|(serves, ..)| *serves == Some(front));
-            found.extend(own.map(|(_, hole, key)| (hole.number(last), key)));
-        });
+            let is_before = |leaf: &FrontLayout, hole: i16| {
+                let z = layout.height(hole);
+                leaf.foot <= z && z <= leaf.head()
+            };
+            for plate in &facts.plates {
+                let (hole, wall) = (plate.hole.number(layout.last), bay.wall(plate.wall));
+                let hangs =
+                    |leaf: &FrontLayout| leaf.wall_hung() == Some(wall) && is_before(leaf, hole);
+                if plate
+                    .serves
+                    .map_or_else(|| leaves().any(hangs), |served| served == front)
+                {
+                    found.push((hole, plate.key));
+                }
+            }
+            for runner in &facts.runners {
+                let hole = runner.hole.number(layout.last);
+                let runs = |leaf: &FrontLayout| {
+                    leaf.kind.is_drawer() && leaf.opening == bay.key && is_before(leaf, hole)
+                };
+                if runner
+                    .serves
+                    .map_or_else(|| leaves().any(runs), |served| served == front)
+                {
+                    found.push((hole, runner.key));
+                }
+            }
+        }
         found.sort_unstable();
         found
     }
