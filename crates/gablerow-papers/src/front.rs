@@ -325,7 +325,7 @@ impl Line {
 
     fn broken(&mut self, area: &Area, ink: Ink) {
         for (column, cell) in self.over(area.columns) {
-            cell.ink = if column % 2 == 0 { ink } else { Ink::Blank };
+            cell.ink = if is_even(column) { ink } else { Ink::Blank };
         }
     }
 
@@ -342,7 +342,7 @@ impl Line {
         let Cells { from, to } = area.columns;
         for (column, cell) in self.over(area.columns) {
             let is_side = column == from || column + 1 == to;
-            if is_side || (is_end && (column - from) % 2 == 0) {
+            if is_side || (is_end && is_even(column - from)) {
                 cell.ink = Ink::Dots;
             }
         }
@@ -355,13 +355,13 @@ impl Line {
             cell.ground = Ground::Front;
             // Through a door shows what is behind it; a drawer is full of its box.
             let through = match (leaf.look, cell.ink) {
-                (Look::Hung(_), Ink::Upright) if at.is_multiple_of(2) => Ink::Upright,
-                (Look::Hung(_), ink @ (Ink::Panel | Ink::Shelf)) if column % 2 == 0 => ink,
+                (Look::Hung(_), Ink::Upright) if is_even(at) => Ink::Upright,
+                (Look::Hung(_), ink @ (Ink::Panel | Ink::Shelf)) if is_even(column) => ink,
                 (_, Ink::Dots) => Ink::Dots,
                 _ => Ink::Blank,
             };
             cell.ink = match through {
-                _ if leaf.look == Look::False && (column + at).is_multiple_of(2) => Ink::Hatch,
+                _ if leaf.look == Look::False && is_even(column + at) => Ink::Hatch,
                 _ if is_lowest => Ink::Gap,
                 ink => ink,
             };
@@ -414,6 +414,10 @@ impl Line {
         };
         self.ink(column, ink);
     }
+}
+
+fn is_even(at: u16) -> bool {
+    at.is_multiple_of(2)
 }
 
 /// The lines of a grip: one or two in the middle.

@@ -218,7 +218,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, 'v', Action::Front, 11),
     bind(Job, Key::Esc, Action::Leave, 9),
     letter(Job, '?', Action::Help, 10),
-    letter(Job, 'C', Action::Cards, 11),
+    letter(Job, 'C', Action::Cards, 12),
     bind(Checks, Key::Up, Action::Up, 1),
     bind(Checks, Key::Down, Action::Down, 2),
     bind(Checks, Key::Enter, Action::GoThere, 3),

@@ -1,6 +1,7 @@
 //! What the job comes to at one place: computed when it is wanted, never kept.
 
 mod front;
+mod front_names;
 
 pub use front::{FrontScene, FrontSpot, Thing, Toward, front_spot};
 

@@ -154,7 +154,7 @@ impl Hanging<'_> {
         let mut why = alloc::vec![format!(
             "{} hinges {}: {} x {}, {:.1} kg",
             asked.hinges,
-            chart_of(self.card.chart).name,
+            self.card.chart.words(),
             self.show(self.leaf.width.total()),
             self.show(self.leaf.height.total()),
             self.mass()?,

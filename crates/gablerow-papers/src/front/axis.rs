@@ -47,13 +47,14 @@ impl Axis {
     fn edge(self, at: Length) -> u16 {
         let half = self.step.half();
         let nearest = (at - self.start + half).div_floor(self.step);
-        match () {
-            () if at - self.whole.from < half => 0,
-            () if self.whole.to - at < half => self.count,
-            () => u16::try_from(nearest.max(0))
-                .unwrap_or(u16::MAX)
-                .min(self.count),
+        if at - self.whole.from < half {
+            return 0;
         }
+        if self.whole.to - at < half {
+            return self.count;
+        }
+        let nearest = u16::try_from(nearest.max(0)).unwrap_or(u16::MAX);
+        nearest.min(self.count)
     }
 
     /// From edge to edge, one cell at least.
@@ -70,11 +71,14 @@ impl Axis {
             .unwrap_or(u16::MAX)
             .min(self.count);
         let half = self.step.half() * i32::from(thick);
-        let from = match () {
-            () if span.from <= self.whole.from => 0,
-            () if span.to >= self.whole.to => self.count,
-            () if thick == 1 => self.cell(span.middle()),
-            () => self.edge(span.middle() - half),
+        let from = if span.from <= self.whole.from {
+            0
+        } else if span.to >= self.whole.to {
+            self.count
+        } else if thick == 1 {
+            self.cell(span.middle())
+        } else {
+            self.edge(span.middle() - half)
         };
         let from = from.min(self.count - thick);
         Cells {

@@ -14,9 +14,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Below => walk(app, Toward::Down),
         Action::LeftOf => walk(app, Toward::Side(Hand::Left)),
         Action::RightOf => walk(app, Toward::Side(Hand::Right)),
-        // The method itself has one lifetime too many for this place.
-        #[allow(clippy::redundant_closure_for_method_calls)]
-        Action::Behind => stand_on(app, |scene, at| scene.behind(at)),
+        Action::Behind => stand_on(app, behind),
         Action::LeftWall => to_wall(app, Hand::Left),
         Action::RightWall => to_wall(app, Hand::Right),
         Action::Boxes => app.front.boxes = !app.front.boxes,
@@ -192,6 +190,11 @@ fn stand_on(app: &mut App, next: impl FnOnce(&FrontScene, Key) -> Option<Key>) {
 
 fn walk(app: &mut App, toward: Toward) {
     stand_on(app, |scene, at| scene.step(at, toward));
+}
+
+/// What a thing stands before; of any scene, which a method of one is not.
+fn behind(scene: &FrontScene, at: Key) -> Option<Key> {
+    scene.behind(at)
 }
 
 fn to_wall(app: &mut App, wall: Hand) {

@@ -39,12 +39,20 @@ pub(super) fn header(
     scene: &Scene,
     (at, count): (Option<usize>, usize),
 ) {
-    let at = at.map_or(0, |at| at + 1);
-    let after = canvas.text(0, 0, scene.cabinet.name.as_str(), Role::Title);
-    let after = canvas.text(after + 1, 0, app.desk.job.title.as_str(), Role::Plain);
-    canvas.text(after + 1, 0, &format!("{at}/{count}"), Role::Dim);
     let (state, role) = words::saved(app);
-    canvas.text_right(1, state, role);
+    let state_wide = u16::try_from(state.len()).unwrap_or(u16::MAX);
+    canvas.text_right(0, state, role);
+    // What is saved and where one is come first; a long title gives way to them.
+    let place = format!("{}/{count}", at.map_or(0, |at| at + 1));
+    let place_wide = u16::try_from(place.len()).unwrap_or(u16::MAX);
+    let room = canvas
+        .width()
+        .saturating_sub(state_wide + 1)
+        .saturating_sub(place_wide + 1);
+    let mut names = canvas.part(0, 0, room, 1);
+    let after = names.text(0, 0, scene.cabinet.name.as_str(), Role::Title);
+    let after = names.text(after + 1, 0, app.desk.job.title.as_str(), Role::Plain);
+    canvas.text(after.min(room) + 1, 0, &place, Role::Dim);
 }
 
 fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {

@@ -296,7 +296,7 @@ fn narrow_panel_has_its_name_beside_it() {
     let face = shown("", (80, 24), Some(depth.clone()));
     assert_eq!(
         face[0].trim_start(),
-        "F    B left side, inside G1 glaze store 1/6"
+        "F    B left side, inside G1 glaze store 1/6                      new"
     );
     let book = shown("m", (80, 24), Some(depth));
     assert_eq!(

@@ -116,6 +116,15 @@ fn every_front_that_is_carried_leads_to_its_carrier_and_back() {
 }
 
 #[test]
+fn plates_that_name_no_door_carry_the_one_that_hangs_on_their_wall() {
+    let text = include_bytes!("../../../../../tests/jobs/door_over_two_bays.json");
+    let app = app(crate::job_file::read(text).unwrap());
+    let scene = FrontScene::at(&app).unwrap();
+    // Holes 3 and 22 - 4 + 1 on the left wall.
+    assert_eq!(scene.carriers(Key(30)), [(3, Key(13)), (19, Key(14))]);
+}
+
+#[test]
 fn whatever_is_seen_can_be_walked_to() {
     for cabinet in 0..4 {
         let app = on(cabinet);
