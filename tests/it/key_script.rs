@@ -2,12 +2,20 @@
 
 use crate::pty::{Session, keys};
 
-/// The presses of a script: words between blanks, from `#` to the end of a line is a remark.
+/// What stands for a moment in which nothing is pressed.
+const PAUSE: &str = "";
+
+/// The presses of a script: words between blanks, from `#` to the end of a line is a remark; `Pause` is a moment without one.
 pub(crate) fn presses(script: &str) -> Vec<String> {
     let lines = script
         .lines()
         .map(|line| line.split('#').next().unwrap_or_default());
     lines.flat_map(str::split_whitespace).map(press).collect()
+}
+
+/// How many presses there are, moments without one left out.
+pub(crate) fn count(presses: &[String]) -> usize {
+    presses.iter().filter(|press| *press != PAUSE).count()
 }
 
 /// The bytes a terminal sends for a key by its name.
@@ -21,6 +29,7 @@ fn press(name: &str) -> String {
         "Esc" => keys::ESC,
         "Space" => " ",
         "Backspace" => keys::BACKSPACE,
+        "Pause" => PAUSE,
         letter => letter,
     };
     bytes.to_owned()
@@ -30,11 +39,12 @@ fn press(name: &str) -> String {
 pub(crate) fn send(session: &mut Session, presses: &[String]) {
     for press in presses {
         session.send(press);
-        std::thread::sleep(std::time::Duration::from_millis(if press == keys::ESC {
-            60
-        } else {
-            15
-        }));
+        let rest = match press.as_str() {
+            keys::ESC => 60,
+            PAUSE => 120,
+            _ => 15,
+        };
+        std::thread::sleep(std::time::Duration::from_millis(rest));
     }
 }
 

@@ -23,3 +23,4 @@ mod readme;
 mod screens;
 #[cfg(test)]
 mod terminal;
+mod three_bays;

@@ -7,9 +7,9 @@ use gablerow_papers::{PartRecord, Tabled};
 
 use crate::key_script::golden;
 
-fn screen(size: &str) -> String {
+fn screen(name: &str) -> String {
     let path = format!(
-        "{}/../../tests/screens/first_job_{size}.txt",
+        "{}/../../tests/screens/{name}.txt",
         env!("CARGO_MANIFEST_DIR")
     );
     format!("```text\n{}```\n", std::fs::read_to_string(path).unwrap())
@@ -63,8 +63,10 @@ fn marked_blocks_of_the_readme_are_what_the_program_shows() {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../README.md");
     let mut text = std::fs::read_to_string(path).unwrap();
     for size in ["80x24", "120x40", "200x60"] {
-        text = filled(&text, &format!("screen {size}"), &screen(size));
+        let name = format!("first_job_{size}");
+        text = filled(&text, &format!("screen {size}"), &screen(&name));
     }
+    text = filled(&text, "three bays", &screen("three_bays_80x24"));
     text = filled(&text, "keys", &keys());
     text = filled(&text, "parts", &parts());
     assert!(

@@ -147,6 +147,8 @@ pub enum Action {
     FalseFront,
     /// A front of so many modules.
     Modules,
+    /// To the first line of the next group.
+    NextGroup,
     /// What would carry the fronts.
     Hardware,
     /// Takes all that is proposed.
@@ -492,5 +494,10 @@ const WORDS: &[(Action, &str, &str)] = &[
         Action::TakeAll,
         "take all",
         "Takes all that is proposed; one undo takes it back.",
+    ),
+    (
+        Action::NextGroup,
+        "next group",
+        "To the next group of sizes: of the part, the cabinet, the whole job.",
     ),
 ];

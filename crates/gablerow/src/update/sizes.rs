@@ -19,6 +19,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         // The list is long, and both its ends are wanted often: it goes round.
         Action::Up => app.pane = Some(Pane::Sizes(at.checked_sub(1).unwrap_or(last))),
         Action::Down => app.pane = Some(Pane::Sizes(if at < last { at + 1 } else { 0 })),
+        Action::NextGroup => app.pane = Some(Pane::Sizes(group_after(&lines, at))),
         Action::Leave => app.pane = None,
         Action::Enter => match lines.get(at) {
             Some(&SizeLine::Choice(choice)) => {
@@ -37,6 +38,17 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         _ => {}
     }
     Vec::new()
+}
+
+/// The first line of the group after the one a line is in; after the last group the first.
+fn group_after(lines: &[SizeLine], at: usize) -> usize {
+    let whose = |line: &SizeLine| line.whose();
+    let own = lines.get(at).map(whose);
+    let next = lines
+        .iter()
+        .skip(at)
+        .position(|line| Some(line.whose()) != own);
+    next.map_or(0, |more| at + more)
 }
 
 /// Begins typing the length one is on, with its value to start from.
