@@ -1,0 +1,302 @@
+//! What each action is called, and what it does in a sentence.
+
+use super::Action;
+
+/// Each action with its label and its help; digits are one.
+pub(super) const WORDS: &[(Action, &str, &str)] = &[
+    (Action::Up, "up", "One hole or one line up."),
+    (Action::Down, "down", "One hole or one line down."),
+    (
+        Action::Left,
+        "row",
+        "To the row on the left; from the last one to the mate when both are shown.",
+    ),
+    (
+        Action::Right,
+        "row",
+        "To the row on the right; from the last one to the mate when both are shown.",
+    ),
+    (Action::Foot, "foot", "To the lowest hole."),
+    (Action::Head, "head", "To the highest hole."),
+    (Action::GoTo, "go", "To the hole whose number was typed."),
+    (Action::NextFace, "next", "To the next face of the job."),
+    (Action::PreviousFace, "previous", "To the face before."),
+    (
+        Action::Digit(0),
+        "number",
+        "A hole to go to (then Enter), or how many holes the next fitting runs over.",
+    ),
+    (
+        Action::Mark,
+        "mark",
+        "Begins a run here; move, and the next fitting covers it. Again drops it.",
+    ),
+    (
+        Action::Pins,
+        "shelf zone",
+        "Pin holes for shelves on this hole or run, on both walls; again takes them away.",
+    ),
+    (
+        Action::Centred,
+        "centred",
+        "A shelf zone of the typed number of holes about the middle hole.",
+    ),
+    (
+        Action::Hinge,
+        "hinge",
+        "A hinge plate on this hole and the next above; again takes it away.",
+    ),
+    (
+        Action::Runner,
+        "runner",
+        "A pair of drawer runners on this hole; again takes it away.",
+    ),
+    (
+        Action::Shelf,
+        "loose shelf",
+        "A loose shelf on the pins of this hole; again takes it away.",
+    ),
+    (Action::Again, "again", "The last fitting once more, here."),
+    (
+        Action::Datum,
+        "count from",
+        "Counts the fitting here from the foot, the head or the middle, in turn.",
+    ),
+    (
+        Action::Mate,
+        "mate",
+        "Both walls of the bay, open like a book; again shows one face.",
+    ),
+    (
+        Action::Front,
+        "front",
+        "The cabinet from the front: bays, doors, drawers, shelves.",
+    ),
+    (Action::Above, "above", "To the bay, front or board above."),
+    (Action::Below, "below", "To the bay, front or board below."),
+    (
+        Action::LeftOf,
+        "left",
+        "To the bay, front or board on the left.",
+    ),
+    (
+        Action::RightOf,
+        "right",
+        "To the bay, front or board on the right.",
+    ),
+    (
+        Action::LeftWall,
+        "face",
+        "To the left wall of the bay here, at what carries the front; of a partition its left face.",
+    ),
+    (
+        Action::RightWall,
+        "right face",
+        "To the right wall of the bay here; of a partition its right face.",
+    ),
+    (
+        Action::Behind,
+        "behind",
+        "From a front to the bay behind it, from a bay to the opening around it.",
+    ),
+    (
+        Action::Boxes,
+        "boxes",
+        "Shows the room that runners leave for their boxes; again hides it.",
+    ),
+    (
+        Action::NextCabinet,
+        "next",
+        "The front of the next cabinet.",
+    ),
+    (
+        Action::PreviousCabinet,
+        "previous",
+        "The front of the cabinet before.",
+    ),
+    (
+        Action::Sizes,
+        "edit",
+        "The sizes of the cabinet and the defaults of the job.",
+    ),
+    (Action::Job, "job", "The cabinets of the job."),
+    (
+        Action::Checks,
+        "checks",
+        "What the checks have to say, and the way to each place.",
+    ),
+    (
+        Action::Cards,
+        "cards",
+        "The cards of boards and hardware, and the house defaults.",
+    ),
+    (Action::List, "list", "To the list of cards."),
+    (Action::Values, "values", "To the values of this card."),
+    (
+        Action::Origin,
+        "origin",
+        "Where this value comes from: data sheet, house guess or invented, in turn.",
+    ),
+    (
+        Action::Default,
+        "default",
+        "Makes this card the house default of its kind; of boards that of carcasses.",
+    ),
+    (
+        Action::CopyCard,
+        "copy",
+        "A card like this one, under another title.",
+    ),
+    (
+        Action::RemoveCard,
+        "remove",
+        "Removes this card, when nothing rests on it.",
+    ),
+    (
+        Action::KeepInShop,
+        "keep",
+        "Keeps this card, or the house defaults, in the shop for every job.",
+    ),
+    (
+        Action::FromShop,
+        "from shop",
+        "Takes cards or house defaults that the shop keeps and this job lacks.",
+    ),
+    (
+        Action::Why,
+        "why",
+        "Where the numbers on this screen come from.",
+    ),
+    (
+        Action::Undo,
+        "undo",
+        "Takes the last change back, without end, also after reopening.",
+    ),
+    (
+        Action::Redo,
+        "redo",
+        "Makes the change again that was taken back.",
+    ),
+    (
+        Action::Unit,
+        "mm/in",
+        "Shows and reads lengths in the other unit.",
+    ),
+    (Action::Save, "save", "Saves the job."),
+    (
+        Action::Quit,
+        "quit",
+        "Leaves the program; unsaved changes are never lost.",
+    ),
+    (Action::Help, "help", "The keys of this screen."),
+    (Action::Enter, "take", "Takes this line, or what is typed."),
+    (Action::Leave, "back", "Back, and nothing is changed."),
+    (Action::Add, "add", "A new plain cabinet after this one."),
+    (
+        Action::Copy,
+        "copy",
+        "A cabinet like this one, right after it.",
+    ),
+    (Action::Rename, "rename", "Another name for this cabinet."),
+    (
+        Action::Remove,
+        "remove",
+        "Removes this cabinet; its name has to be typed.",
+    ),
+    (
+        Action::SaveAndQuit,
+        "save, quit",
+        "Saves the job and leaves.",
+    ),
+    (
+        Action::QuitUnsaved,
+        "quit",
+        "Leaves without saving; the changes are found again on opening.",
+    ),
+    (
+        Action::AsSaved,
+        "as saved",
+        "Goes back to what the file holds, step by step; redo makes the changes again.",
+    ),
+    (Action::Open, "open", "Opens this cabinet on its left side."),
+    (
+        Action::GoThere,
+        "go there",
+        "Goes to the place of this finding.",
+    ),
+    (
+        Action::TakeUp,
+        "take up",
+        "Goes on with the changes that were found; undo takes them back.",
+    ),
+    (
+        Action::SaveElsewhere,
+        "other name",
+        "Saves under another name.",
+    ),
+    (
+        Action::Overwrite,
+        "overwrite",
+        "Saves over what somebody else wrote; that stays in the backup.",
+    ),
+    (
+        Action::Accept,
+        "accept",
+        "Accepts this finding; a reason has to be typed. Again takes that back.",
+    ),
+    (
+        Action::SideBySide,
+        "divide",
+        "A partition here; with a number typed before, so many bays side by side.",
+    ),
+    (
+        Action::Stacked,
+        "shelf across",
+        "A fixed shelf here; with a number typed before, so many openings above each other.",
+    ),
+    (
+        Action::TakeAway,
+        "take away",
+        "Takes the partition, fixed shelf or front here away.",
+    ),
+    (
+        Action::Door,
+        "door",
+        "A door here; again hung right, a pair, none.",
+    ),
+    (
+        Action::Drawers,
+        "drawers",
+        "The typed number of drawers here; the same again takes them away.",
+    ),
+    (
+        Action::DrawersBehind,
+        "behind",
+        "The typed number of drawers behind the door here; the same again takes them away.",
+    ),
+    (
+        Action::FalseFront,
+        "false",
+        "A false front at the head; again takes it away.",
+    ),
+    (
+        Action::Modules,
+        "modules",
+        "This front takes the typed number of modules of 32.",
+    ),
+    (
+        Action::Hardware,
+        "hardware",
+        "Plates and runners that would carry the fronts, each shown before it is taken.",
+    ),
+    (
+        Action::TakeAll,
+        "take all",
+        "Takes all that is proposed; one undo takes it back.",
+    ),
+    (
+        Action::NextGroup,
+        "next group",
+        "To the next group of sizes: of the part, the cabinet, the whole job.",
+    ),
+];
