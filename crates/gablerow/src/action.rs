@@ -155,6 +155,8 @@ pub enum Action {
     NextGroup,
     /// What would carry the fronts.
     Hardware,
+    /// What the bay here could have.
+    Offers,
     /// Takes all that is proposed.
     TakeAll,
 }

@@ -97,17 +97,26 @@ pub enum Pane {
         /// Where one was on the cards.
         cards: CardsAt,
     },
-    /// What is proposed to carry the fronts of the cabinet.
-    Hardware {
+    /// What is proposed.
+    Proposals {
         /// The proposal one is on.
         line: usize,
-        /// A front that is carried already, and for which one more proposal was asked.
-        also: Option<Name>,
+        /// What for.
+        wish: Asking,
     },
     /// Where the numbers come from; the line at the top.
     Why(usize),
     /// The keys; the line at the top.
     Help(usize),
+}
+
+/// What proposals were asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asking {
+    /// What would carry the fronts of the cabinet; with a front, also anew for one that is carried already.
+    Hardware(Option<Name>),
+    /// What the bay one stands in and its cabinet could have: shelf holes, heights, offsets.
+    Bay,
 }
 
 /// What is asked, and what has been answered so far.
@@ -305,7 +314,7 @@ impl App {
             (Some(Pane::Checks(_)), _) => Context::Checks,
             (Some(Pane::Cards(_)), _) => Context::Cards,
             (Some(Pane::FromShop { .. }), _) => Context::FromShop,
-            (Some(Pane::Hardware { .. }), _) => Context::Hardware,
+            (Some(Pane::Proposals { .. }), _) => Context::Proposals,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, Screen::Job(_)) => Context::Job,
             (None, Screen::Front) => Context::Front,

@@ -22,8 +22,8 @@ pub enum Context {
     Cards,
     /// What the shop keeps and the job lacks.
     FromShop,
-    /// What is proposed to carry the fronts.
-    Hardware,
+    /// What is proposed.
+    Proposals,
     /// A page to read: help, why.
     Page,
     /// A line to type.
@@ -46,7 +46,7 @@ impl Context {
         Self::Checks,
         Self::Cards,
         Self::FromShop,
-        Self::Hardware,
+        Self::Proposals,
         Self::Page,
         Self::Line,
         Self::Leaving,
@@ -65,7 +65,7 @@ impl Context {
             Self::Checks => "In the checks",
             Self::Cards => "On the cards",
             Self::FromShop => "Taking from the shop",
-            Self::Hardware => "Proposed hardware",
+            Self::Proposals => "Proposals",
             Self::Page => "On a page",
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
@@ -102,7 +102,7 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
 }
 
 use Context::{
-    Cards, Checks, Face, Found, FromShop, Front, Hardware, Job, Leaving, Line, Occupied, Page,
+    Cards, Checks, Face, Found, FromShop, Front, Job, Leaving, Line, Occupied, Page, Proposals,
     Sizes,
 };
 
@@ -149,6 +149,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, 'd', Action::Datum, 21),
     letter(Face, 'U', Action::Redo, 22),
     letter(Face, 'i', Action::Unit, 0),
+    letter(Face, 'o', Action::Offers, 24),
     letter(Face, 'C', Action::Cards, 23),
     bind(Face, Key::Esc, Action::Leave, 0),
     letter(Front, '|', Action::SideBySide, 1),
@@ -252,15 +253,15 @@ pub const BINDINGS: &[Binding] = &[
     letter(FromShop, 'U', Action::Redo, 0),
     bind(FromShop, Key::Esc, Action::Leave, 5),
     letter(FromShop, '?', Action::Help, 6),
-    bind(Hardware, Key::Enter, Action::Enter, 1),
-    letter(Hardware, 'a', Action::TakeAll, 2),
-    bind(Hardware, Key::Up, Action::Up, 3),
-    bind(Hardware, Key::Down, Action::Down, 4),
-    bind(Hardware, Key::Esc, Action::Leave, 5),
-    letter(Hardware, 'u', Action::Undo, 6),
-    letter(Hardware, 'U', Action::Redo, 0),
-    letter(Hardware, 'i', Action::Unit, 0),
-    letter(Hardware, '?', Action::Help, 7),
+    bind(Proposals, Key::Enter, Action::Enter, 1),
+    letter(Proposals, 'a', Action::TakeAll, 2),
+    bind(Proposals, Key::Up, Action::Up, 3),
+    bind(Proposals, Key::Down, Action::Down, 4),
+    bind(Proposals, Key::Esc, Action::Leave, 5),
+    letter(Proposals, 'u', Action::Undo, 6),
+    letter(Proposals, 'U', Action::Redo, 0),
+    letter(Proposals, 'i', Action::Unit, 0),
+    letter(Proposals, '?', Action::Help, 7),
     bind(Page, Key::Up, Action::Up, 1),
     bind(Page, Key::Down, Action::Down, 2),
     bind(Page, Key::Esc, Action::Leave, 3),

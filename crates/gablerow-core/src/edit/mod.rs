@@ -76,6 +76,15 @@ pub enum Edit {
         /// Its new value.
         value: Length,
     },
+    /// Other offsets at both ends of the sides.
+    Offsets {
+        /// The cabinet.
+        cabinet: Key,
+        /// From the carcass underside up to hole 1.
+        foot: Length,
+        /// From the carcass top down to the first hole counted from there.
+        head: Length,
+    },
     /// The next of the ways a thing can be made.
     Choose {
         /// The cabinet it is seen from.
@@ -336,6 +345,15 @@ impl Edit {
                 measure,
                 value,
             } => measure.set(job, *cabinet, *value),
+            Self::Offsets {
+                cabinet,
+                foot,
+                head,
+            } => change(job, *cabinet, |edited| {
+                (edited.offsets.foot, edited.offsets.head) = (*foot, *head);
+                let [foot, head] = [foot, head].map(|offset| offset.show(job.unit));
+                Ok(format!("offsets {foot} and {head}"))
+            }),
             Self::Choose { cabinet, choice } => choice.step_on(job, *cabinet),
             Self::PartMeasure { .. }
             | Self::PartChoose { .. }

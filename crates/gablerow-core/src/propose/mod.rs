@@ -4,6 +4,7 @@
 //! Front (wish) -- layout: where it is, what bars which holes
 //!    | hinges    count, holes, overlay, cups           solve::hinges
 //!    | drawers   holes, box heights, runner length     solve::drawers
+//! Bay -- shelves  holes that are clean on both walls;  grid  heights, offsets, a back row that merges
 //!    v
 //! Proposal { edit, title, why }  -- taken --> one Step, one undo
 //! ```
@@ -11,7 +12,9 @@
 //! Nothing here changes a job. Doors come first, since drawers behind them keep clear of their hinges.
 
 mod drawers;
+mod grid;
 mod hinges;
+mod shelves;
 mod walls;
 
 use alloc::format;
@@ -25,7 +28,7 @@ use crate::layout::Layout;
 /// What would carry a front or a stack of drawers.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Proposal {
-    /// The fronts it is for, from the foot up.
+    /// The fronts it is for, from the foot up; none when it is for a bay or the cabinet.
     pub fronts: Vec<Key>,
     /// What it comes to: `door 1: plates on 3-4 and 19-20`.
     pub title: String,
@@ -56,6 +59,22 @@ pub fn for_cabinet(job: &Job, cabinet: Key, also: Option<Key>) -> Vec<Proposal> 
         }
         made.push(proposal);
     }
+    made
+}
+
+/// What a bay and its cabinet could have that costs no wish: shelf holes that are clean, a back row that merges with a
+/// runner row, heights and offsets that balance and suit the fronts.
+#[must_use]
+pub fn for_bay(job: &Job, cabinet: Key, bay: Key) -> Vec<Proposal> {
+    let Some(found) = job.cabinet(cabinet) else {
+        return Vec::new();
+    };
+    let layout = Layout::of(found, job);
+    let mut made = grid::balance(job, found);
+    made.extend(grid::registered(job, found));
+    made.extend(grid::back_row(job, found, &layout, bay));
+    let known = layout.bays.iter().find(|made| made.key == bay);
+    made.extend(known.and_then(|bay| shelves::zone(job, found, &layout, bay)));
     made
 }
 

@@ -299,4 +299,9 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         "next group",
         "To the next group of sizes: of the part, the cabinet, the whole job.",
     ),
+    (
+        Action::Offers,
+        "offers",
+        "What this bay could have: clean shelf holes, a row that merges, heights and offsets that balance.",
+    ),
 ];

@@ -4,7 +4,7 @@ use gablerow_core::edit::{BayRun, Edit, has_holes};
 use gablerow_core::job::{Datum, FaceId, Hand};
 use gablerow_core::layout::Layout;
 
-use super::{Effect, edit, front, go_to};
+use super::{Effect, edit, front, go_to, proposals};
 use crate::action::Action;
 use crate::app::{App, Fitting, Notice, Pane, Screen};
 use crate::scene::{self, Scene, Spot};
@@ -42,6 +42,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             }
         }
         Action::Front => front::open(app),
+        Action::Offers => proposals::open_bay(app),
         Action::Sizes => app.pane = Some(Pane::Sizes(0)),
         Action::Checks => app.pane = Some(Pane::Checks(0)),
         Action::Job => app.screen = Screen::Job(app.spot.cabinet),

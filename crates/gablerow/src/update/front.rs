@@ -3,7 +3,7 @@
 use gablerow_core::edit::{Edit, Way};
 use gablerow_core::job::{Hand, Key};
 
-use super::{Effect, edit, face, go_to, hardware};
+use super::{Effect, edit, face, go_to, proposals};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane, Screen};
 use crate::scene::{FrontScene, FrontSpot, Spot, Thing, Toward, front_spot};
@@ -57,7 +57,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             });
         }
         Action::Modules => return modules(app),
-        Action::Hardware => hardware::open(app),
+        Action::Hardware => proposals::open_hardware(app),
         _ => {}
     }
     Vec::new()

@@ -12,9 +12,9 @@ mod checks;
 mod face;
 mod from_shop;
 mod front;
-mod hardware;
 mod job_list;
 mod line;
+mod proposals;
 mod sizes;
 
 use std::path::PathBuf;
@@ -203,7 +203,7 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (Context::Checks, action) => checks::act(app, action),
         (Context::Cards, action) => cards::act(app, action),
         (Context::FromShop, action) => from_shop::act(app, action),
-        (Context::Hardware, action) => hardware::act(app, action),
+        (Context::Proposals, action) => proposals::act(app, action),
         (Context::Page, action) => {
             turn_page(app, action);
             Vec::new()
@@ -267,7 +267,7 @@ fn what(step: &Step, spot: Spot) -> String {
 fn settle(app: &mut App) {
     app.spot = app.spot.settled(&app.desk.job);
     checks::settle(app);
-    hardware::settle(app);
+    proposals::settle(app);
     cards::settle(app);
     from_shop::settle(app);
     if let Screen::Job(cabinet) = app.screen

@@ -8,7 +8,7 @@ use gablerow_papers::board::Projection;
 use super::board::{Cursor, Window};
 use super::canvas::Canvas;
 use super::panel::{self, GUTTER, Panel};
-use super::{info, sizes};
+use super::{info, proposals, sizes};
 use crate::app::{App, Pane, WIDE_FROM};
 use crate::scene::Scene;
 use crate::theme::Role;
@@ -33,8 +33,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<P
     let x = right_of_boards + 1;
     let has_room = width.saturating_sub(x) >= INFO_LEAST;
     match pane {
-        Some(Pane::Sizes(at)) => {
-            // Without room beside the boards the sizes lie on them.
+        Some(pane @ (Pane::Sizes(_) | Pane::Proposals { .. })) => {
+            // Without room beside the boards these lie on them.
             let x = if has_room {
                 x
             } else {
@@ -42,7 +42,13 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<P
             };
             let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
             beside.clear(Role::Plain);
-            sizes::draw(&mut beside, app, scene, at);
+            match pane {
+                Pane::Sizes(at) => sizes::draw(&mut beside, app, scene, at),
+                Pane::Proposals { line, .. } => {
+                    proposals::draw(&mut beside, &crate::proposals::proposals(app), line);
+                }
+                _ => {}
+            }
         }
         _ if has_room || mate.is_none() => {
             info::draw(

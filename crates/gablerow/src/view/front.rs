@@ -7,7 +7,7 @@ use gablerow_papers::front::{Area, Cell, Cells, Ground, Ink, Projection};
 use unicode_width::UnicodeWidthStr;
 
 use super::canvas::Canvas;
-use super::{front_info, hardware, panel, sizes};
+use super::{front_info, panel, proposals, sizes};
 use crate::app::{App, Pane};
 use crate::scene::FrontScene;
 use crate::theme::Role;
@@ -52,8 +52,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &FrontScene, pane: Opt
     let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
     match pane {
         Some(Pane::Sizes(at)) => sizes::draw(&mut beside, app, &scene.scene, at),
-        Some(Pane::Hardware { line, .. }) => {
-            hardware::draw(&mut beside, &crate::hardware::proposals(app), line);
+        Some(Pane::Proposals { line, .. }) => {
+            proposals::draw(&mut beside, &crate::proposals::proposals(app), line);
         }
         _ => front_info::draw(&mut beside, app, scene),
     }

@@ -15,11 +15,11 @@ mod foot;
 mod from_shop;
 mod front;
 mod front_info;
-mod hardware;
 mod info;
 mod job_list;
 mod page;
 mod panel;
+mod proposals;
 mod sizes;
 mod words;
 
@@ -27,7 +27,6 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::app::{App, Pane, Screen};
-use crate::hardware as hardware_of;
 use crate::scene::{FrontScene, Scene};
 use crate::theme::Role;
 use canvas::Canvas;
@@ -51,7 +50,7 @@ pub fn view(app: &App) -> Buffer {
         canvas.paragraph(0, 0, &text, Role::Plain);
         return buffer;
     }
-    let job = hardware_of::shown(app);
+    let job = crate::proposals::shown(app);
     let Some(scene) = Scene::at(&job, &app.spot) else {
         canvas.text(0, 0, "this job has no cabinet", Role::Plain);
         return buffer;

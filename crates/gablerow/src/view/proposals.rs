@@ -1,4 +1,4 @@
-//! What is proposed to carry the fronts, and why, beside the cabinet as it would be.
+//! What is proposed, and why, beside the drawing as it would be.
 
 use gablerow_core::propose::Proposal;
 use gablerow_papers::wrap;
@@ -8,7 +8,7 @@ use crate::theme::Role;
 
 /// Draws the list and the reasons of the proposal one is on.
 pub(super) fn draw(canvas: &mut Canvas, proposals: &[Proposal], at: usize) {
-    let title = format!("proposed hardware {}/{}", at + 1, proposals.len());
+    let title = format!("proposed {}/{}", at + 1, proposals.len());
     canvas.text(0, 0, &title, Role::Title);
     let room = usize::from(canvas.width().saturating_sub(2));
     let mut y = 1;

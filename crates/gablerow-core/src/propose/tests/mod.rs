@@ -1,5 +1,7 @@
 //! Proposals: worked examples, and what holds for every job.
 
+mod for_bay;
+
 use proptest::prelude::*;
 
 use super::*;

@@ -1,27 +1,34 @@
-//! What is proposed to carry the fronts of a cabinet: computed when it is wanted, never kept.
+//! What is proposed for a cabinet or a bay: computed when it is wanted, never kept.
 
 use std::borrow::Cow;
 
 use gablerow_core::job::Job;
 use gablerow_core::propose::{self, Proposal};
 
-use crate::app::{App, Pane};
+use crate::app::{App, Asking, Pane};
+use crate::scene::Scene;
 
 /// The proposals that lie open; none when there is no such pane.
 #[must_use]
 pub fn proposals(app: &App) -> Vec<Proposal> {
-    match app.pane {
-        Some(Pane::Hardware { also, .. }) => {
-            propose::for_cabinet(&app.desk.job, app.spot.cabinet, also)
+    let Some(Pane::Proposals { wish, .. }) = app.pane else {
+        return Vec::new();
+    };
+    let (job, cabinet) = (&app.desk.job, app.spot.cabinet);
+    match wish {
+        Asking::Hardware(also) => propose::for_cabinet(job, cabinet, also),
+        Asking::Bay => {
+            let scene = Scene::at(job, &app.spot);
+            let bay = scene.and_then(|scene| Some(scene.bay_at(app.spot.hole)?.0.key));
+            bay.map_or_else(Vec::new, |bay| propose::for_bay(job, cabinet, bay))
         }
-        _ => Vec::new(),
     }
 }
 
 /// The job as the screen shows it: with the proposal one is on taken, to see it before it is.
 #[must_use]
 pub fn shown(app: &App) -> Cow<'_, Job> {
-    let Some(Pane::Hardware { line, .. }) = app.pane else {
+    let Some(Pane::Proposals { line, .. }) = app.pane else {
         return Cow::Borrowed(&app.desk.job);
     };
     let mut job = app.desk.job.clone();

@@ -1,0 +1,134 @@
+//! A shelf zone that is clean on both walls.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::Proposal;
+use super::walls::{Fastener, Wall};
+use crate::edit::{BayRun, Edit};
+use crate::grid::HoleNumber;
+use crate::job::{Cabinet, Datum, Hand, Job};
+use crate::layout::{BayLayout, Item, Layout, Span};
+use crate::measure::Length;
+
+/// The fewest holes worth a zone.
+const HOLES_LEAST: i16 = 2;
+
+/// The longest run of holes that shelves may stand on, on both walls; `None` where the bay has pins already, or no such run.
+pub(super) fn zone(
+    job: &Job,
+    cabinet: &Cabinet,
+    layout: &Layout,
+    bay: &BayLayout,
+) -> Option<Proposal> {
+    let facts = cabinet.opening.bay(bay.key)?;
+    if !facts.zones.is_empty() {
+        return None;
+    }
+    let clean = clean_holes(job, layout, bay);
+    let (first, last) = longest_run(&clean)?;
+    let show = |length: Length| length.show(job.unit);
+    let pin = job.cards.pin(&job.shop.pin);
+    let rise = pin.map_or(Length::ZERO, |pin| pin.rise.value);
+    let board = job.cards.board(&job.shop.board)?;
+    let below = layout.height(first) + rise - bay.floor.total();
+    let above = bay.ceiling.total() - layout.height(last) - rise - board.thickness.value;
+    let lost = (1..=layout.last)
+        .filter(|&hole| bay.spans(layout.height(hole)) && !clean.contains(&hole))
+        .count();
+    let why: Vec<String> = [
+        format!("{} clear under a shelf on hole {first}", show(below)),
+        format!("{} clear over one on hole {last}", show(above)),
+        format!("{lost} holes of this bay are taken, barred or without room for a shelf"),
+        format!("four pins a shelf, {} a pitch", show(Length::PITCH)),
+    ]
+    .into();
+    Some(Proposal {
+        fronts: Vec::new(),
+        title: format!("shelf holes {first}-{last}: clean on both walls"),
+        why,
+        edit: Some(Edit::Pins(BayRun {
+            cabinet: cabinet.key,
+            bay: bay.key,
+            first,
+            last,
+            datum: Datum::Foot,
+        })),
+    })
+}
+
+/// The holes on which a shelf meets nothing on either wall, from the foot up.
+fn clean_holes(job: &Job, layout: &Layout, bay: &BayLayout) -> Vec<i16> {
+    let pen = job
+        .cards
+        .pin(&job.shop.pin)
+        .map_or(Length::ZERO, |pin| pin.pen.value);
+    let rise = job
+        .cards
+        .pin(&job.shop.pin)
+        .map_or(Length::ZERO, |pin| pin.rise.value);
+    let thickness = job
+        .cards
+        .board(&job.shop.board)
+        .map_or(Length::ZERO, |board| board.thickness.value);
+    let fastener = Fastener {
+        depth: job.shop.depth,
+        pen,
+    };
+    let shelf_depth = Span::new(Length::ZERO, bay.inner_depth.total());
+    let (mut taken, mut spaces) = (Vec::new(), Vec::new());
+    for hand in [Hand::Left, Hand::Right] {
+        let wall = Wall {
+            job,
+            layout,
+            face: bay.wall(hand),
+            gone: &[],
+        };
+        for x in [bay.front_row.total(), bay.back_row.total()] {
+            taken.extend(wall.taken(x, fastener));
+        }
+        spaces.extend(
+            wall.spaces(shelf_depth, Span::new(Length::ZERO, bay.width), |item| {
+                item != Item::Shelf
+            }),
+        );
+    }
+    let clean = |&hole: &i16| {
+        let number = u16::try_from(hole)
+            .ok()
+            .and_then(|hole| HoleNumber::new(hole).ok());
+        let z = layout.height(hole);
+        let underside = z + rise;
+        let body = crate::solve::Interval::new(underside, underside + thickness);
+        let on_both = [Hand::Left, Hand::Right].into_iter().all(|hand| {
+            let upright = layout.upright(bay.wall(hand).panel);
+            upright.is_some_and(|upright| upright.holes.0 <= hole && hole <= upright.holes.1)
+        });
+        on_both
+            && bay.floor.total() <= z
+            && underside + thickness <= bay.ceiling.total()
+            && number.is_some_and(|hole| !taken.iter().any(|run| run.contains(hole)))
+            && !spaces.iter().any(|space| space.meets(body))
+    };
+    (1..=layout.last).filter(clean).collect()
+}
+
+/// The longest run of neighbours, the lower of two alike; `None` when none is worth it.
+fn longest_run(holes: &[i16]) -> Option<(i16, i16)> {
+    let mut best: Option<(i16, i16)> = None;
+    let mut run: Option<(i16, i16)> = None;
+    for &hole in holes {
+        run = match run {
+            Some((first, last)) if last + 1 == hole => Some((first, hole)),
+            _ => Some((hole, hole)),
+        };
+        let longer = |a: (i16, i16), b: (i16, i16)| a.1 - a.0 > b.1 - b.0;
+        if let Some(now) = run
+            && best.is_none_or(|best| longer(now, best))
+        {
+            best = Some(now);
+        }
+    }
+    best.filter(|(first, last)| last - first + 1 >= HOLES_LEAST)
+}
