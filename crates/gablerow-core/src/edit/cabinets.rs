@@ -1,4 +1,4 @@
-//! Cabinets as a list: add, copy, rename, remove.
+//! Cabinets as a list: add, copy, rename, remove; and where the grid of one begins.
 
 use alloc::boxed::Box;
 use alloc::format;
@@ -9,6 +9,7 @@ use super::{Refusal, cabinet, change};
 use crate::history::{Change, Step};
 use crate::job::{CABINETS_MOST, Cabinet, Copy, Job, Key};
 use crate::label::Label;
+use crate::measure::Length;
 
 pub(super) fn add(job: &Job, after: Option<Key>, name: &Label) -> Result<Step, Refusal> {
     free_name(job, name, None)?;
@@ -91,4 +92,13 @@ fn free_name(job: &Job, name: &Label, except: Option<Key>) -> Result<(), Refusal
         ))),
         None => Ok(()),
     }
+}
+
+/// Other offsets at both ends of the sides.
+pub(super) fn offsets(job: &Job, key: Key, foot: Length, head: Length) -> Result<Step, Refusal> {
+    change(job, key, |edited| {
+        (edited.offsets.foot, edited.offsets.head) = (foot, head);
+        let [foot, head] = [foot, head].map(|offset| offset.show(job.unit));
+        Ok(format!("offsets {foot} and {head}"))
+    })
 }

@@ -349,11 +349,7 @@ impl Edit {
                 cabinet,
                 foot,
                 head,
-            } => change(job, *cabinet, |edited| {
-                (edited.offsets.foot, edited.offsets.head) = (*foot, *head);
-                let [foot, head] = [foot, head].map(|offset| offset.show(job.unit));
-                Ok(format!("offsets {foot} and {head}"))
-            }),
+            } => cabinets::offsets(job, *cabinet, *foot, *head),
             Self::Choose { cabinet, choice } => choice.step_on(job, *cabinet),
             Self::PartMeasure { .. }
             | Self::PartChoose { .. }
