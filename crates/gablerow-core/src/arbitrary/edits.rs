@@ -36,7 +36,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..34_u8, any::<Index>(), any::<Index>()),
+        (0..35_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -111,6 +111,11 @@ impl Wish {
                 },
             },
             14 => Edit::Withdraw { cabinet, message },
+            34 => Edit::Offsets {
+                cabinet,
+                foot: self.value,
+                head: Length::from_mm(16),
+            },
             16..=25 => self.of_part(
                 cabinet,
                 any_of(self.thing, &known.map(things).unwrap_or_default()),

@@ -37,13 +37,16 @@ pub(super) fn zone(
     let lost = (1..=layout.last)
         .filter(|&hole| bay.spans(layout.height(hole)) && !clean.contains(&hole))
         .count();
-    let why: Vec<String> = [
+    let mut why: Vec<String> = [
         format!("{} clear under a shelf on hole {first}", show(below)),
         format!("{} clear over one on hole {last}", show(above)),
-        format!("{lost} holes of this bay are taken, barred or without room for a shelf"),
-        format!("four pins a shelf, {} a pitch", show(Length::PITCH)),
     ]
     .into();
+    if lost > 0 {
+        why.push(format!(
+            "{lost} holes of this bay are taken, barred or without room for a shelf"
+        ));
+    }
     Some(Proposal {
         fronts: Vec::new(),
         title: format!("shelf holes {first}-{last}: clean on both walls"),
