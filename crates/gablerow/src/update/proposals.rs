@@ -106,3 +106,6 @@ pub(super) fn settle(app: &mut App) {
         wish,
     });
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,97 @@
+//! Proposals are shown, taken, taken back.
+
+use gablerow_core::job::{Division, Job, Label};
+
+use super::*;
+use crate::keymap::Context;
+use crate::proposals::shown;
+use crate::update::tests::{app, press_all};
+
+fn typed(text: &str) -> Vec<crate::key::Key> {
+    text.chars().map(crate::key::Key::Char).collect()
+}
+
+/// A plain cabinet in two bays, a door on the left one, three drawers on the right one.
+fn wished() -> App {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    press_all(&mut app, &typed("v|d"));
+    let right = crate::key::Key::Right;
+    press_all(&mut app, &[right, right]);
+    press_all(&mut app, &typed("3r"));
+    app
+}
+
+/// How many plates and runners a job has.
+fn hardware(job: &Job) -> (usize, usize) {
+    let (mut plates, mut runners) = (0, 0);
+    job.cabinets[0].opening.each(&mut |opening| {
+        if let Division::Bay(bay) = &opening.division {
+            plates += bay.plates.len();
+            runners += bay.runners.len();
+        }
+    });
+    (plates, runners)
+}
+
+#[test]
+fn a_proposal_is_seen_before_it_is_taken() {
+    let mut app = wished();
+    press_all(&mut app, &typed("h"));
+    assert_eq!(proposals(&app).len(), 2);
+    assert_eq!(hardware(&app.desk.job), (0, 0));
+    assert_eq!(hardware(&shown(&app)), (2, 0));
+    press_all(&mut app, &[crate::key::Key::Down]);
+    assert_eq!(hardware(&shown(&app)), (0, 3));
+    press_all(&mut app, &[crate::key::Key::Esc]);
+    assert_eq!((app.pane, hardware(&shown(&app))), (None, (0, 0)));
+}
+
+#[test]
+fn each_taken_proposal_is_one_undo() {
+    let mut app = wished();
+    press_all(&mut app, &typed("h"));
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_eq!(hardware(&app.desk.job), (2, 0));
+    assert_eq!(proposals(&app).len(), 1, "the drawers still wait");
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_eq!((app.pane, hardware(&app.desk.job)), (None, (2, 3)));
+    press_all(&mut app, &typed("u"));
+    assert_eq!(hardware(&app.desk.job), (2, 0));
+}
+
+#[test]
+fn all_of_them_are_one_undo_too() {
+    let mut app = wished();
+    let before = app.desk.job.clone();
+    press_all(&mut app, &typed("ha"));
+    assert_eq!((app.pane, hardware(&app.desk.job)), (None, (2, 3)));
+    press_all(&mut app, &typed("u"));
+    assert_eq!(app.desk.job, before);
+}
+
+#[test]
+fn where_nothing_waits_it_is_said() {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    press_all(&mut app, &typed("vh"));
+    assert_eq!((app.pane, app.context()), (None, Context::Front));
+    assert!(app.notice.is_some_and(|notice| notice.is_refusal));
+}
+
+#[test]
+fn a_face_offers_heights_and_shelf_holes() {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    press_all(&mut app, &typed("e797"));
+    press_all(&mut app, &[crate::key::Key::Enter, crate::key::Key::Esc]);
+    press_all(&mut app, &typed("o"));
+    assert_eq!(proposals(&app).len(), 5);
+    press_all(&mut app, &typed("a"));
+    assert!(app.notice.as_ref().is_some_and(|notice| notice.is_refusal));
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_eq!(
+        proposals(&app).len(),
+        1,
+        "balanced; the shelf holes are left"
+    );
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_eq!(app.pane, None);
+}
