@@ -4,8 +4,13 @@ use proptest::prelude::*;
 use proptest::sample::Index;
 
 use super::{datum, hand, within};
-use crate::edit::{BayRun, Choice, Edit, Measure, PartChoice, PartMeasure, Way};
-use crate::job::{Acceptance, Cabinet, Datum, Division, Hand, Job, Key, Label};
+use crate::edit::{
+    BayRun, Choice, CopyEdit, Edit, FaceRun, FreeEdit, FreeLine, FreePlace, Measure, PartChoice,
+    PartMeasure, Way, free_lines,
+};
+use crate::job::{
+    Acceptance, Cabinet, Datum, Division, Edge, End, FaceId, Hand, Job, Key, Label, PanelId,
+};
 use crate::measure::range;
 use crate::measure::{Length, Unit};
 
@@ -32,7 +37,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..26_u8, any::<Index>(), any::<Index>()),
+        (0..33_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -107,6 +112,19 @@ impl Wish {
                 },
             },
             14 => Edit::Withdraw { cabinet, message },
+            26 => Edit::NoFitting {
+                cabinet,
+                fitting: any_of(self.thing, &known.map(things).unwrap_or_default()),
+                hole: self.first,
+            },
+            27..=30 => Edit::Free {
+                cabinet,
+                change: self.of_free(known),
+            },
+            31 | 32 => Edit::Copies {
+                cabinet,
+                change: self.of_copies(known),
+            },
             16..=25 => self.of_part(
                 cabinet,
                 any_of(self.thing, &known.map(things).unwrap_or_default()),
@@ -182,6 +200,58 @@ impl Wish {
     }
 }
 
+impl Wish {
+    /// A change of what faces own themselves, outsides and partitions that are not there among them.
+    fn of_free(&self, cabinet: Option<&Cabinet>) -> FreeEdit {
+        let keys = cabinet.map(free_things).unwrap_or_default();
+        let (thing, count) = (any_of(self.thing, &keys), self.more.unsigned_abs());
+        let panel = match count {
+            0 => PanelId::Partition(thing),
+            1 | 2 => PanelId::Side(Hand::Left),
+            _ => PanelId::Side(Hand::Right),
+        };
+        let place = FreePlace {
+            face: FaceId {
+                panel,
+                toward: self.hand,
+            },
+            edge: [Edge::Front, Edge::Back][usize::from(count % 2)],
+            setback: self.value,
+        };
+        let end = [End::Foot, End::Head][usize::from(count % 2)];
+        let run = FaceRun {
+            first: self.first,
+            last: self.first + self.more,
+            datum: self.datum,
+        };
+        let lines = cabinet.map_or(&[][..], |cabinet| free_lines(cabinet, thing));
+        match (self.kind, lines.get(usize::from(count))) {
+            (27, _) => FreeEdit::Row(place, run),
+            (28, _) => FreeEdit::Hole(place, end, self.value),
+            (29, _) => FreeEdit::TakeAway(thing),
+            (_, Some(&FreeLine::Measure(measure))) => FreeEdit::Measure(thing, measure, self.value),
+            (_, Some(&FreeLine::Choice(choice))) => FreeEdit::Choose(thing, choice),
+            (_, Some(FreeLine::Purpose) | None) => {
+                FreeEdit::Purpose(thing, Label::known(self.name))
+            }
+        }
+    }
+
+    fn of_copies(&self, cabinet: Option<&Cabinet>) -> CopyEdit {
+        let copies = cabinet.map_or(&[][..], |cabinet| &cabinet.copies);
+        let keys: Vec<Key> = copies.iter().map(|copy| copy.key).collect();
+        let (copy, name) = (any_of(self.thing, &keys), Label::known(self.name));
+        match self.more {
+            0..=2 => CopyEdit::Add {
+                mirrored: self.hand == Hand::Left,
+                name,
+            },
+            3 => CopyEdit::Rename(copy, name),
+            _ => CopyEdit::Remove(copy),
+        }
+    }
+}
+
 const MEASURES: [PartMeasure; 10] = [
     PartMeasure::Width,
     PartMeasure::Recess,
@@ -227,4 +297,10 @@ fn things(cabinet: &Cabinet) -> Vec<Key> {
     let mut keys = Vec::new();
     cabinet.each_key(&mut |key| keys.push(key));
     keys
+}
+
+fn free_things(cabinet: &Cabinet) -> Vec<Key> {
+    let rows = cabinet.free_rows.iter().map(|row| row.key);
+    rows.chain(cabinet.free_holes.iter().map(|hole| hole.key))
+        .collect()
 }

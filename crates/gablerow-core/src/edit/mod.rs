@@ -7,7 +7,9 @@
 
 mod cabinets;
 mod choice;
+mod copies;
 mod fittings;
+mod free;
 mod fronts;
 mod measure;
 mod openings;
@@ -21,7 +23,9 @@ use alloc::string::{String, ToString};
 use core::fmt;
 
 pub use choice::Choice;
+pub use copies::CopyEdit;
 pub use fittings::has_holes;
+pub use free::{FaceRun, FreeChoice, FreeEdit, FreeLine, FreeMeasure, FreePlace, free_lines};
 pub use measure::{Measure, Scope};
 pub use openings::Way;
 pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
@@ -175,6 +179,29 @@ pub enum Edit {
     Runners(BayRun),
     /// Loose shelves, one on each hole of the run; set or taken away as pins are.
     Shelves(BayRun),
+    /// A fitting of a bay less; a shelf zone loses one hole of it.
+    NoFitting {
+        /// The cabinet.
+        cabinet: Key,
+        /// The fitting.
+        fitting: Key,
+        /// The hole that a shelf zone loses.
+        hole: i16,
+    },
+    /// A change of what faces own themselves: free rows and free holes.
+    Free {
+        /// The cabinet.
+        cabinet: Key,
+        /// What changes.
+        change: FreeEdit,
+    },
+    /// A change of what is built of a cabinet.
+    Copies {
+        /// The cabinet.
+        cabinet: Key,
+        /// What changes.
+        change: CopyEdit,
+    },
     /// Counts the places of a fitting from another end; it stays where it is.
     Recount {
         /// The cabinet.
@@ -295,6 +322,13 @@ impl Edit {
             Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
             Self::Runners(run) => fittings::toggle_runners(job, *run),
             Self::Shelves(run) => fittings::toggle_shelves(job, *run),
+            Self::NoFitting {
+                cabinet,
+                fitting,
+                hole,
+            } => fittings::take_away(job, *cabinet, *fitting, *hole),
+            Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
+            Self::Copies { cabinet, change } => copies::apply(job, *cabinet, change),
             Self::Recount {
                 cabinet,
                 fitting,

@@ -1,7 +1,9 @@
 //! What each edit does, what it refuses, and the laws all of them keep.
 
 mod cabinets;
+mod copies;
 mod fittings;
+mod free;
 mod laws;
 mod measures;
 mod openings;
