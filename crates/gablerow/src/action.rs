@@ -117,7 +117,21 @@ pub enum Action {
     SideBySide,
     /// Openings above each other.
     Stacked,
-    /// A partition, fixed shelf or front less.
+    /// A row of holes that the face owns itself.
+    FreeRow,
+    /// One hole that the face owns itself.
+    FreeHole,
+    /// To the other face of the panel.
+    Turn,
+    /// One more of a cabinet is built.
+    BuildOne,
+    /// One more is built, as the mirror image.
+    BuildMirrored,
+    /// One less is built.
+    BuildLess,
+    /// Other names for what is built.
+    NameCopies,
+    /// A partition, fixed shelf or front less; on a face what owns the hole.
     TakeAway,
     /// The next way of hanging a door.
     Door,
@@ -157,6 +171,10 @@ impl Action {
                 | Self::Shelf
                 | Self::Again
                 | Self::Datum
+                | Self::Turn
+                | Self::BuildOne
+                | Self::BuildMirrored
+                | Self::BuildLess
                 | Self::SideBySide
                 | Self::Stacked
                 | Self::TakeAway
@@ -396,7 +414,42 @@ const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::TakeAway,
         "take away",
-        "Takes the partition, fixed shelf or front here away.",
+        "Takes away what is here: a partition, fixed shelf or front; on a face what owns the hole.",
+    ),
+    (
+        Action::FreeRow,
+        "free row",
+        "A row of holes on this face alone, over this hole or run, so far from its front or back edge.",
+    ),
+    (
+        Action::FreeHole,
+        "free hole",
+        "One hole on this face alone, at any setback and height; sizes change it afterwards.",
+    ),
+    (
+        Action::Turn,
+        "other face",
+        "The other face of this panel, also an outside, which takes free rows and free holes.",
+    ),
+    (
+        Action::BuildOne,
+        "one more",
+        "One more of this cabinet is built: another copy of it.",
+    ),
+    (
+        Action::BuildMirrored,
+        "mirrored",
+        "One more of this cabinet is built, left and right exchanged.",
+    ),
+    (
+        Action::BuildLess,
+        "one less",
+        "The last copy of this cabinet is not built, unless something of it is bored.",
+    ),
+    (
+        Action::NameCopies,
+        "name copies",
+        "Another name for a copy of this cabinet.",
     ),
     (
         Action::Door,

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use gablerow_core::edit::{Measure, PartMeasure};
+use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure};
 use gablerow_core::history::History;
 use gablerow_core::job::{Job, Key as Name};
 
@@ -140,6 +140,16 @@ pub enum Purpose {
     Measure(Measure),
     /// A length of a part of the cabinet.
     PartMeasure(Name, PartMeasure),
+    /// The setback of a free row over a run of holes, both ends included.
+    FreeRow(i16, i16),
+    /// The setback and the height of a free hole.
+    FreeHole,
+    /// A length of a free row or a free hole.
+    FreeMeasure(Name, FreeMeasure),
+    /// What a free row or a free hole is for.
+    FreePurpose(Name),
+    /// The names of the copies of a cabinet.
+    CopyNames(Name),
     /// Why a finding is accepted.
     Reason {
         /// The rule.
@@ -284,7 +294,10 @@ impl Purpose {
     /// Whether it is typed in its place in the sizes.
     #[must_use]
     pub fn is_size(&self) -> bool {
-        matches!(self, Self::Measure(_) | Self::PartMeasure(..))
+        matches!(
+            self,
+            Self::Measure(_) | Self::PartMeasure(..) | Self::FreeMeasure(..) | Self::FreePurpose(_)
+        )
     }
 
     /// What is asked for, in words.
@@ -303,6 +316,14 @@ impl Purpose {
             Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
             Self::Measure(measure) => measure.words().to_owned(),
             Self::PartMeasure(_, measure) => measure.words().to_owned(),
+            Self::FreeRow(first, last) if first == last => {
+                format!("free row on {first}: setback")
+            }
+            Self::FreeRow(first, last) => format!("free row on {first}-{last}: setback"),
+            Self::FreeHole => "free hole: setback at height".to_owned(),
+            Self::FreeMeasure(_, measure) => measure.words().to_owned(),
+            Self::FreePurpose(_) => "what it is for".to_owned(),
+            Self::CopyNames(cabinet) => format!("copies of {}", name(cabinet)),
             Self::Reason { rule, .. } => format!("why is {rule} all right"),
         }
     }

@@ -9,6 +9,7 @@
 
 mod checks;
 mod face;
+mod free;
 mod front;
 mod job_list;
 mod line;
