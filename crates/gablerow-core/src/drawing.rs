@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 
 use crate::check::{Finding, Level};
 use crate::job::{FaceId, FaceName, Key};
-use crate::layout::{Hole, Item, Layout, RowName, Span, Upright};
+use crate::layout::{Hole, Item, Layout, RowName, Span, Upright, Use};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -29,7 +29,8 @@ pub struct FaceDrawing {
     pub holes: (i16, i16),
     /// The corners of the panel, from the lower front one toward the back and round.
     pub outline: Vec<(Length, Length)>,
-    /// The rows a person walks along, front to back: those of the bays here, and all that have holes.
+    /// The lines a person walks along, front to back: those of the bays here, and all that have holes, free holes of no row
+    /// among them.
     pub rows: Vec<RowLine>,
     /// Areas, lowest first.
     pub areas: Vec<Area>,
@@ -118,12 +119,22 @@ impl FaceDrawing {
         self.first_hole + Length::PITCH * (i32::from(number) - 1)
     }
 
-    /// The hole at a place, if there is one.
+    /// The hole at a place, if there is one: on this number, or off the grid and nearer to it than to any other that the
+    /// panel has.
     #[must_use]
     pub fn dot_at(&self, x: Length, number: i16) -> Option<&Dot> {
-        self.dots
-            .iter()
-            .find(|dot| dot.x == x && dot.hole.number == Some(number))
+        let away = |dot: &&Dot| (dot.y - self.height(number)).abs();
+        let here = |dot: &&Dot| dot.x == x && self.nearest(dot.y) == number;
+        self.dots.iter().filter(here).min_by_key(away)
+    }
+
+    /// The number of the hole nearest to a height above the foot, of those the panel has.
+    #[must_use]
+    pub fn nearest(&self, y: Length) -> i16 {
+        let pitches = (y - self.first_hole + Length::PITCH.half()).div_floor(Length::PITCH);
+        let (lowest, highest) = self.holes;
+        let number = i16::try_from(pitches.saturating_add(1)).unwrap_or(i16::MAX);
+        number.min(highest).max(lowest)
     }
 }
 
@@ -182,6 +193,9 @@ fn rows(layout: &Layout, upright: &Upright, id: FaceId) -> Vec<RowLine> {
             .iter()
             .map(|row| line(row.name, row.x, false)),
     );
+    let bores = upright.face(id.toward).bores.iter();
+    let free = bores.filter(|bore| bore.spec.use_ == Use::Free);
+    rows.extend(free.map(|bore| line(RowName::Free, Sum::of("the free hole", bore.x), false)));
     // Of rows on one line the open one stays, named by the first of its names.
     rows.sort_by_key(|row| (row.x, !row.is_open, row.name));
     rows.dedup_by_key(|row| row.x);

@@ -110,7 +110,8 @@ impl Projection {
     }
 
     /// The column from the front edge that a distance falls into.
-    fn column_of(&self, x: Length) -> u16 {
+    #[must_use]
+    pub fn column_of(&self, x: Length) -> u16 {
         let column = u16::try_from(x.div_floor(self.column).max(0)).unwrap_or(u16::MAX);
         column.min(self.columns - 1)
     }
@@ -207,10 +208,7 @@ impl Line<'_, '_> {
             .iter()
             .filter(|dot| line.from <= dot.y && dot.y < line.to)
         {
-            let row = drawing
-                .rows
-                .iter()
-                .position(|row| dot.hole.row.is_some() && row.x == dot.x);
+            let row = drawing.rows.iter().position(|row| row.x == dot.x);
             let column = row
                 .and_then(|at| self.projection.row_columns.get(at))
                 .copied();

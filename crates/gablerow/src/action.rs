@@ -139,7 +139,21 @@ pub enum Action {
     SideBySide,
     /// Openings above each other.
     Stacked,
-    /// A partition, fixed shelf or front less.
+    /// A row of holes that the face owns itself.
+    FreeRow,
+    /// One hole that the face owns itself.
+    FreeHole,
+    /// To the other face of the panel.
+    Turn,
+    /// One more of a cabinet is built.
+    BuildOne,
+    /// One more is built, as the mirror image.
+    BuildMirrored,
+    /// One less is built.
+    BuildLess,
+    /// Other names for what is built.
+    NameCopies,
+    /// A partition, fixed shelf or front less; on a face what owns the hole.
     TakeAway,
     /// The next way of hanging a door.
     Door,
@@ -187,6 +201,10 @@ impl Action {
                 | Self::Shelf
                 | Self::Again
                 | Self::Datum
+                | Self::Turn
+                | Self::BuildOne
+                | Self::BuildMirrored
+                | Self::BuildLess
                 | Self::SideBySide
                 | Self::Stacked
                 | Self::TakeAway

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use gablerow_core::cards::CardName;
-use gablerow_core::edit::{Measure, PartMeasure, ValueName};
+use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
 use gablerow_core::history::History;
 use gablerow_core::job::{Job, Key as Name};
 
@@ -179,6 +179,16 @@ pub enum Purpose {
     },
     /// The title of a copy of a card.
     CopyCard(CardName),
+    /// The setback of a free row over a run of holes, both ends included.
+    FreeRow(i16, i16),
+    /// The setback and the height of a free hole.
+    FreeHole,
+    /// A length of a free row or a free hole.
+    FreeMeasure(Name, FreeMeasure),
+    /// What a free row or a free hole is for.
+    FreePurpose(Name),
+    /// The names of the copies of a cabinet.
+    CopyNames(Name),
     /// Why a finding is accepted.
     Reason {
         /// The rule.
@@ -329,7 +339,11 @@ impl Purpose {
     pub fn is_in_place(&self) -> bool {
         matches!(
             self,
-            Self::Measure(_) | Self::PartMeasure(..) | Self::Value { .. }
+            Self::Measure(_)
+                | Self::PartMeasure(..)
+                | Self::FreeMeasure(..)
+                | Self::FreePurpose(_)
+                | Self::Value { .. }
         )
     }
 
@@ -355,6 +369,14 @@ impl Purpose {
                 format!("{of}: {value}")
             }
             Self::CopyCard(card) => format!("title of the copy of {}", card.id),
+            Self::FreeRow(first, last) if first == last => {
+                format!("free row on {first}: setback")
+            }
+            Self::FreeRow(first, last) => format!("free row on {first}-{last}: setback"),
+            Self::FreeHole => "free hole: setback at height".to_owned(),
+            Self::FreeMeasure(_, measure) => measure.words().to_owned(),
+            Self::FreePurpose(_) => "what it is for".to_owned(),
+            Self::CopyNames(cabinet) => format!("copies of {}", name(cabinet)),
             Self::Reason { rule, .. } => format!("why is {rule} all right"),
         }
     }

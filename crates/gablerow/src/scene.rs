@@ -2,11 +2,13 @@
 
 mod front;
 mod front_names;
+mod owner;
 
 pub use front::{FrontScene, FrontSpot, Thing, Toward, front_spot};
+pub use owner::owner;
 
 use gablerow_core::check::{self, Finding};
-use gablerow_core::drawing::{FaceDrawing, RowLine};
+use gablerow_core::drawing::{Dot, FaceDrawing, RowLine};
 use gablerow_core::job::{Cabinet, FaceId, Hand, Job, Key};
 use gablerow_core::layout::{BayLayout, Layout};
 use gablerow_core::measure::Length;
@@ -82,6 +84,22 @@ impl<'a> Scene<'a> {
             .rows
             .iter()
             .min_by_key(|row| (row.from_carcass.total() - x).abs())
+    }
+}
+
+impl Scene<'_> {
+    /// The hole a person stands on, if there is one.
+    #[must_use]
+    pub fn dot(&self, spot: &Spot) -> Option<&Dot> {
+        self.drawing.dot_at(self.row(spot.row)?.x, spot.hole)
+    }
+
+    /// From the front edge of the panel to the line a person stands on; on a face without any, as far back as one came from.
+    #[must_use]
+    pub fn from_front(&self, spot: &Spot) -> Length {
+        let upright = self.layout.upright(self.drawing.face.panel);
+        let front = upright.map_or(Length::ZERO, |upright| upright.front.total());
+        self.row(spot.row).map_or(spot.row - front, |row| row.x)
     }
 }
 

@@ -1,16 +1,18 @@
 //! The lines of the list of sizes: what update steps through and view shows.
 
-use gablerow_core::edit::{Choice, Measure, PartLine, Scope, part_lines};
+use gablerow_core::edit::{Choice, FreeLine, Measure, PartLine, Scope, free_lines, part_lines};
 use gablerow_core::job::Key;
 
-use crate::app::App;
-use crate::scene::{Thing, front_spot};
+use crate::app::{App, Screen};
+use crate::scene::{Scene, Thing, front_spot};
 
 /// A line of the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SizeLine {
     /// A length or a choice of a part of the cabinet: an opening, a partition, a fixed shelf, a front.
     Part(Key, PartLine),
+    /// What a free row or a free hole is for, a length or a choice of it.
+    Free(Key, FreeLine),
     /// A length.
     Measure(Measure),
     /// A choice.
@@ -22,6 +24,8 @@ pub enum SizeLine {
 pub enum Whose {
     /// A part's.
     Part(Key),
+    /// A free row's or a free hole's.
+    Free(Key),
     /// The cabinet's.
     Cabinet,
     /// The whole job's.
@@ -35,6 +39,9 @@ impl SizeLine {
         match self {
             Self::Part(_, PartLine::Measure(measure)) => measure.words(),
             Self::Part(_, PartLine::Choice(choice)) => choice.words(),
+            Self::Free(_, FreeLine::Purpose) => "for",
+            Self::Free(_, FreeLine::Measure(measure)) => measure.words(),
+            Self::Free(_, FreeLine::Choice(choice)) => choice.words(),
             Self::Measure(measure) => measure.words(),
             Self::Choice(choice) => choice.words(),
         }
@@ -45,6 +52,7 @@ impl SizeLine {
     pub fn whose(self) -> Whose {
         let scope = match self {
             Self::Part(part, _) => return Whose::Part(part),
+            Self::Free(thing, _) => return Whose::Free(thing),
             Self::Measure(measure) => measure.scope(),
             Self::Choice(choice) => choice.scope(),
         };
@@ -90,12 +98,29 @@ const LINES: [SizeLine; Measure::ALL.len() + Choice::ALL.len()] = [
     SizeLine::Choice(Choice::Reference),
 ];
 
-/// The lines of the list, in their order: from the front, those of the part one stands on before all others.
+/// The lines of the list, in their order, before all others those of what one stands on: from the front of a part, on a face
+/// of the free rows and free holes.
 #[must_use]
 pub fn lines(app: &App) -> Vec<SizeLine> {
-    let mut lines = own_lines(app);
+    let mut lines = match app.screen {
+        Screen::Face | Screen::Book => free_here(app),
+        Screen::Front | Screen::Job(_) => own_lines(app),
+    };
     lines.extend(LINES);
     lines
+}
+
+/// The lines of the free rows and free holes that own the hole one stands on.
+fn free_here(app: &App) -> Vec<SizeLine> {
+    let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
+        return Vec::new();
+    };
+    let users = scene.dot(&app.spot).map_or(&[][..], |dot| &dot.hole.users);
+    let of = |&(_, owner): &(_, Key)| {
+        let lines = free_lines(scene.cabinet, owner).iter();
+        lines.map(move |&line| SizeLine::Free(owner, line))
+    };
+    users.iter().flat_map(of).collect()
 }
 
 /// The lines of the part one stands on; of a front, those of the opening it closes too.

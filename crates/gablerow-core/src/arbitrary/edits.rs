@@ -6,10 +6,13 @@ use proptest::sample::Index;
 use super::{datum, hand, within};
 use crate::cards::CardId;
 use crate::edit::{
-    BayRun, Choice, Content, Edit, Measure, New, PartChoice, PartMeasure, Quantity, Value, Way,
-    card_values, shop_values,
+    BayRun, Choice, Content, CopyEdit, Edit, FaceRun, FreeEdit, FreeLine, FreePlace, Measure, New,
+    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, shop_values,
 };
-use crate::job::{Acceptance, Cabinet, Datum, Division, Hand, Job, Key, Label, Seat, Shop};
+use crate::job::{
+    Acceptance, Cabinet, Datum, Division, Edge, End, FaceId, Hand, Job, Key, Label, PanelId, Seat,
+    Shop,
+};
 use crate::measure::range;
 use crate::measure::{Length, Unit};
 
@@ -36,7 +39,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..35_u8, any::<Index>(), any::<Index>()),
+        (0..42_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -72,7 +75,6 @@ impl Wish {
             datum: self.datum,
         };
         let name = Label::known(self.name);
-        let message = format!("holes {} apart", self.more);
         match self.kind {
             0 => Edit::Add {
                 after: (self.more > 2).then_some(cabinet),
@@ -102,6 +104,15 @@ impl Wish {
                 fitting: any_of(self.thing, &known.map(things).unwrap_or_default()),
                 datum: self.datum,
             },
+            _ => self.of_more(job, cabinet, name),
+        }
+    }
+
+    /// An edit of what is accepted, of parts, cards, faces and copies, or of the job's heading.
+    fn of_more(&self, job: &Job, cabinet: Key, name: Label) -> Edit {
+        let known = job.cabinet(cabinet);
+        let message = format!("holes {} apart", self.more);
+        match self.kind {
             13 => Edit::Accept {
                 cabinet,
                 acceptance: Acceptance {
@@ -115,6 +126,19 @@ impl Wish {
                 cabinet,
                 foot: self.value,
                 head: Length::from_mm(16),
+            },
+            35 => Edit::NoFitting {
+                cabinet,
+                fitting: any_of(self.thing, &known.map(things).unwrap_or_default()),
+                hole: self.first,
+            },
+            36..=39 => Edit::Free {
+                cabinet,
+                change: self.of_free(known),
+            },
+            40 | 41 => Edit::Copies {
+                cabinet,
+                change: self.of_copies(known),
             },
             16..=25 => self.of_part(
                 cabinet,
@@ -248,6 +272,58 @@ impl Wish {
     }
 }
 
+impl Wish {
+    /// A change of what faces own themselves, outsides and partitions that are not there among them.
+    fn of_free(&self, cabinet: Option<&Cabinet>) -> FreeEdit {
+        let keys = cabinet.map(free_things).unwrap_or_default();
+        let (thing, count) = (any_of(self.thing, &keys), self.more.unsigned_abs());
+        let panel = match count {
+            0 => PanelId::Partition(thing),
+            1 | 2 => PanelId::Side(Hand::Left),
+            _ => PanelId::Side(Hand::Right),
+        };
+        let place = FreePlace {
+            face: FaceId {
+                panel,
+                toward: self.hand,
+            },
+            edge: [Edge::Front, Edge::Back][usize::from(count % 2)],
+            setback: self.value,
+        };
+        let end = [End::Foot, End::Head][usize::from(count % 2)];
+        let run = FaceRun {
+            first: self.first,
+            last: self.first + self.more,
+            datum: self.datum,
+        };
+        let lines = cabinet.map_or(&[][..], |cabinet| free_lines(cabinet, thing));
+        match (self.kind, lines.get(usize::from(count))) {
+            (36, _) => FreeEdit::Row(place, run),
+            (37, _) => FreeEdit::Hole(place, end, self.value),
+            (38, _) => FreeEdit::TakeAway(thing),
+            (_, Some(&FreeLine::Measure(measure))) => FreeEdit::Measure(thing, measure, self.value),
+            (_, Some(&FreeLine::Choice(choice))) => FreeEdit::Choose(thing, choice),
+            (_, Some(FreeLine::Purpose) | None) => {
+                FreeEdit::Purpose(thing, Label::known(self.name))
+            }
+        }
+    }
+
+    fn of_copies(&self, cabinet: Option<&Cabinet>) -> CopyEdit {
+        let copies = cabinet.map_or(&[][..], |cabinet| &cabinet.copies);
+        let keys: Vec<Key> = copies.iter().map(|copy| copy.key).collect();
+        let (copy, name) = (any_of(self.thing, &keys), Label::known(self.name));
+        match self.more {
+            0..=2 => CopyEdit::Add {
+                mirrored: self.hand == Hand::Left,
+                name,
+            },
+            3 => CopyEdit::Rename(copy, name),
+            _ => CopyEdit::Remove(copy),
+        }
+    }
+}
+
 const MEASURES: [PartMeasure; 10] = [
     PartMeasure::Width,
     PartMeasure::Recess,
@@ -293,4 +369,10 @@ fn things(cabinet: &Cabinet) -> Vec<Key> {
     let mut keys = Vec::new();
     cabinet.each_key(&mut |key| keys.push(key));
     keys
+}
+
+fn free_things(cabinet: &Cabinet) -> Vec<Key> {
+    let rows = cabinet.free_rows.iter().map(|row| row.key);
+    rows.chain(cabinet.free_holes.iter().map(|hole| hole.key))
+        .collect()
 }

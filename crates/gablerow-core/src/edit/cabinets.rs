@@ -1,4 +1,4 @@
-//! Cabinets as a list: add, copy, rename, remove; and where the grid of one begins.
+//! Cabinets as a list: add, copy, rename, remove; where the grid of one begins, and what is accepted of it.
 
 use alloc::boxed::Box;
 use alloc::format;
@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use super::{Refusal, cabinet, change};
 use crate::history::{Change, Step};
-use crate::job::{CABINETS_MOST, Cabinet, Copy, Job, Key};
+use crate::job::{Acceptance, CABINETS_MOST, Cabinet, Copy, Job, Key};
 use crate::label::Label;
 use crate::measure::Length;
 
@@ -100,5 +100,24 @@ pub(super) fn offsets(job: &Job, key: Key, foot: Length, head: Length) -> Result
         (edited.offsets.foot, edited.offsets.head) = (foot, head);
         let [foot, head] = [foot, head].map(|offset| offset.show(job.unit));
         Ok(format!("offsets {foot} and {head}"))
+    })
+}
+
+/// A finding is accepted, in place of what was accepted of the same sentence.
+pub(super) fn accept(job: &Job, key: Key, acceptance: &Acceptance) -> Result<Step, Refusal> {
+    change(job, key, |edited| {
+        edited
+            .accepted
+            .retain(|earlier| earlier.message != acceptance.message);
+        edited.accepted.push(acceptance.clone());
+        Ok(format!("accepted {}", acceptance.rule))
+    })
+}
+
+/// An acceptance is taken back.
+pub(super) fn withdraw(job: &Job, key: Key, message: &str) -> Result<Step, Refusal> {
+    change(job, key, |edited| {
+        edited.accepted.retain(|earlier| earlier.message != message);
+        Ok("acceptance withdrawn".into())
     })
 }

@@ -3,7 +3,7 @@
 use alloc::format;
 use alloc::string::String;
 
-use super::{BayRun, Refusal, cabinet, change};
+use super::{BayRun, Refusal, cabinet, change, pins};
 use crate::cards::PlateShape;
 use crate::history::Step;
 use crate::job::{
@@ -190,6 +190,48 @@ pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
             }));
         bay.shelves.sort_by_key(at);
         format!("shelf on {run}")
+    })
+}
+
+/// Takes the fitting of this key out of its bay; a shelf zone loses the one hole.
+pub(super) fn take_away(job: &Job, key: Key, fitting: Key, hole: i16) -> Result<Step, Refusal> {
+    let (_, known) = cabinet(job, key)?;
+    let last = Layout::last_hole(known, &job.shop);
+    let mut found = None;
+    known.opening.each(&mut |opening| {
+        let Division::Bay(bay) = &opening.division else {
+            return;
+        };
+        let zone = bay.zones.iter().find(|zone| zone.key == fitting);
+        let (first, top) = zone.map_or((1, 0), |zone| zone.numbers(last));
+        let runs_there = (first..=top).contains(&hole);
+        let shelf = bay.shelves.iter().find(|shelf| shelf.key == fitting);
+        let plate = bay.plates.iter().find(|plate| plate.key == fitting);
+        let runner = bay.runners.iter().find(|runner| runner.key == fitting);
+        let one = |word: &str, place: HolePlace| format!("no {word} on {}", place.number(last));
+        let said = zone
+            .filter(|_| runs_there)
+            .map(|_| format!("no pins on {hole}"))
+            .or(shelf.map(|shelf| one("shelf", shelf.hole)))
+            .or(plate.map(|plate| one("hinge plate", plate.hole)))
+            .or(runner.map(|runner| one("runner", runner.hole)));
+        found = found.take().or(said.map(|said| (opening.key, said)));
+    });
+    let (bay, label) =
+        found.ok_or_else(|| Refusal("no fitting of a bay has a hole here".into()))?;
+    let run = BayRun {
+        cabinet: key,
+        bay,
+        first: hole,
+        last: hole,
+        datum: Datum::Foot,
+    };
+    change_bay(job, run, |bay, new| {
+        pins::cut_zone(bay, fitting, run, last, new);
+        bay.shelves.retain(|shelf| shelf.key != fitting);
+        bay.plates.retain(|plate| plate.key != fitting);
+        bay.runners.retain(|runner| runner.key != fitting);
+        label
     })
 }
 

@@ -5,10 +5,13 @@
 //!                  \--> Refusal: what is wrong, nothing changed
 //! ```
 
+mod apply;
 mod cabinets;
 mod cards;
 mod choice;
+mod copies;
 mod fittings;
+mod free;
 mod fronts;
 mod furnish;
 mod measure;
@@ -25,7 +28,9 @@ use alloc::string::{String, ToString};
 use core::fmt;
 
 pub use choice::Choice;
+pub use copies::CopyEdit;
 pub use fittings::has_holes;
+pub use free::{FaceRun, FreeChoice, FreeEdit, FreeLine, FreeMeasure, FreePlace, free_lines};
 pub use furnish::{Furnish, Furnishing};
 pub use measure::{Measure, Scope};
 pub use openings::Way;
@@ -193,6 +198,29 @@ pub enum Edit {
     Runners(BayRun),
     /// Loose shelves, one on each hole of the run; set or taken away as pins are.
     Shelves(BayRun),
+    /// A fitting of a bay less; a shelf zone loses one hole of it.
+    NoFitting {
+        /// The cabinet.
+        cabinet: Key,
+        /// The fitting.
+        fitting: Key,
+        /// The hole that a shelf zone loses.
+        hole: i16,
+    },
+    /// A change of what faces own themselves: free rows and free holes.
+    Free {
+        /// The cabinet.
+        cabinet: Key,
+        /// What changes.
+        change: FreeEdit,
+    },
+    /// A change of what is built of a cabinet.
+    Copies {
+        /// The cabinet.
+        cabinet: Key,
+        /// What changes.
+        change: CopyEdit,
+    },
     /// Counts the places of a fitting from another end; it stays where it is.
     Recount {
         /// The cabinet.
@@ -306,136 +334,10 @@ impl fmt::Display for Refusal {
 
 impl core::error::Error for Refusal {}
 
-impl Edit {
-    /// The step this edit comes to; the job itself is not changed.
-    ///
-    /// # Example
-    ///
-    /// ```
-    /// use gablerow_core::edit::{Edit, Measure};
-    /// use gablerow_core::history::History;
-    /// use gablerow_core::job::{Job, Label};
-    /// use gablerow_core::measure::Length;
-    ///
-    /// let mut job = Job::plain(Label::new("glaze store").unwrap());
-    /// let mut history = History::of_saved();
-    /// let edit = Edit::Measure {
-    ///     cabinet: job.cabinets[0].key,
-    ///     measure: Measure::Height,
-    ///     value: Length::from_mm(768),
-    /// };
-    /// let step = edit.apply(&job).unwrap();
-    /// history.make(step, &mut job);
-    /// assert_eq!(job.cabinets[0].size.height, Length::from_mm(768));
-    /// history.undo(&mut job);
-    /// assert_eq!(job.cabinets[0].size.height, Length::from_mm(704));
-    /// ```
-    ///
-    /// # Errors
-    /// A [`Refusal`] when the cabinet or bay is not there, when the job could not hold the result, or when nothing would
-    /// change.
-    pub fn apply(&self, job: &Job) -> Result<Step, Refusal> {
-        match self {
-            Self::Add { after, name } => cabinets::add(job, *after, name),
-            Self::Duplicate { cabinet, name } => cabinets::duplicate(job, *cabinet, name),
-            Self::Rename { cabinet, name } => cabinets::rename(job, *cabinet, name),
-            Self::Remove { cabinet } => cabinets::remove(job, *cabinet),
-            Self::Measure {
-                cabinet,
-                measure,
-                value,
-            } => measure.set(job, *cabinet, *value),
-            Self::Offsets {
-                cabinet,
-                foot,
-                head,
-            } => cabinets::offsets(job, *cabinet, *foot, *head),
-            Self::Choose { cabinet, choice } => choice.step_on(job, *cabinet),
-            Self::PartMeasure { .. }
-            | Self::PartChoose { .. }
-            | Self::Divide { .. }
-            | Self::Unite { .. }
-            | Self::Door { .. }
-            | Self::Drawers { .. }
-            | Self::InnerDrawers { .. }
-            | Self::FalseFront { .. }
-            | Self::NoFront { .. }
-            | Self::Modules { .. } => self.apply_to_part(job),
-            Self::Furnish(wanted) => furnish::furnish(job, wanted),
-            Self::Pins(run) => pins::toggle(job, *run),
-            Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
-            Self::Runners(run) => fittings::toggle_runners(job, *run),
-            Self::Shelves(run) => fittings::toggle_shelves(job, *run),
-            Self::Recount {
-                cabinet,
-                fitting,
-                datum,
-            } => fittings::recount(job, *cabinet, *fitting, *datum),
-            Self::Accept {
-                cabinet,
-                acceptance,
-            } => change(job, *cabinet, |edited| {
-                edited
-                    .accepted
-                    .retain(|earlier| earlier.message != acceptance.message);
-                edited.accepted.push(acceptance.clone());
-                Ok(format!("accepted {}", acceptance.rule))
-            }),
-            Self::Withdraw { cabinet, message } => change(job, *cabinet, |edited| {
-                edited
-                    .accepted
-                    .retain(|earlier| earlier.message != *message);
-                Ok("acceptance withdrawn".to_string())
-            }),
-            Self::Card { card, value, new } => cards::set_value(job, card, *value, new),
-            Self::CardOrigin { card, value } => cards::step_origin(job, card, *value),
-            Self::CardAdd { like, title } => cards::add(job, like, title),
-            Self::CardTake(card) => cards::put(job, card),
-            Self::CardRemove(card) => cards::remove(job, card),
-            Self::UseCard {
-                cabinet,
-                seat,
-                card,
-            } => cards::use_card(job, *cabinet, *seat, card.as_ref()),
-            Self::ShopValue { value, new } => cards::set_in_shop(job, *value, new),
-            Self::ShopCard(card) => cards::make_default(job, card),
-            Self::ShopTake(shop) => cards::take_shop(job, shop),
-            Self::Title(title) => self::title(job, title),
-            Self::Unit(unit) => self::unit(job, *unit),
-        }
-    }
-}
-
 /// What an opening is called, or what stands for the whole.
 fn opening_name(layout: &crate::layout::Layout, opening: Key) -> String {
     let name = layout.names.opening(opening);
     name.map_or_else(|| "the opening".to_string(), |name| name.to_string())
-}
-
-fn title(job: &Job, title: &Label) -> Result<Step, Refusal> {
-    if *title == job.title {
-        return Err(nothing());
-    }
-    Ok(Step {
-        label: format!("title {title}"),
-        change: Change::Title {
-            before: job.title.clone(),
-            after: title.clone(),
-        },
-    })
-}
-
-fn unit(job: &Job, unit: Unit) -> Result<Step, Refusal> {
-    if unit == job.unit {
-        return Err(nothing());
-    }
-    Ok(Step {
-        label: format!("shown in {}", unit.words()),
-        change: Change::Unit {
-            before: job.unit,
-            after: unit,
-        },
-    })
 }
 
 /// A cabinet and its position in the list.

@@ -57,12 +57,22 @@ fn set(bay: &mut Bay, run: BayRun, last: i16, new: Key) {
     bay.zones.insert(at, made);
 }
 
-/// Cuts the run out of every zone; what is left of a zone keeps its ends as they were meant.
-fn take_away(bay: &mut Bay, run: BayRun, last: i16, mut new: Key) {
+/// Cuts the run out of the zone of this key, if the bay has it.
+pub(super) fn cut_zone(bay: &mut Bay, zone: Key, run: BayRun, last: i16, new: Key) {
+    cut(bay, run, last, new, |other| other == zone);
+}
+
+/// Cuts the run out of every zone.
+fn take_away(bay: &mut Bay, run: BayRun, last: i16, new: Key) {
+    cut(bay, run, last, new, |_| true);
+}
+
+/// Cuts the run out of the zones that are meant; what is left of a zone keeps its ends as they were meant.
+fn cut(bay: &mut Bay, run: BayRun, last: i16, mut new: Key, is_meant: impl Fn(Key) -> bool) {
     let mut left = Vec::with_capacity(bay.zones.len() + 1);
     for mut zone in bay.zones.drain(..) {
         let (first, top) = zone.numbers(last);
-        if top < run.first || first > run.last {
+        if !is_meant(zone.key) || top < run.first || first > run.last {
             left.push(zone);
             continue;
         }

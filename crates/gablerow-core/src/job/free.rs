@@ -1,6 +1,6 @@
 //! What a face owns itself: free rows and free holes.
 
-use super::{Depth, FaceId, HolePlace, Key, Label};
+use super::{Cabinet, Depth, FaceId, HolePlace, Key, Label};
 use crate::measure::Length;
 
 /// The long edge a setback starts from.
@@ -12,6 +12,26 @@ pub enum Edge {
     Back,
 }
 
+impl Edge {
+    /// The word of the trade: `front` or `back`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Back => "back",
+        }
+    }
+
+    /// The other long edge.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Front => Self::Back,
+            Self::Back => Self::Front,
+        }
+    }
+}
+
 /// The end of a panel a height starts from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum End {
@@ -19,6 +39,26 @@ pub enum End {
     Foot,
     /// The head.
     Head,
+}
+
+impl End {
+    /// The word of the trade: `foot` or `head`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Foot => "foot",
+            Self::Head => "head",
+        }
+    }
+
+    /// The other end.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Foot => Self::Head,
+            Self::Head => Self::Foot,
+        }
+    }
 }
 
 /// A row of grid holes that belongs to a face, on either surface of any upright.
@@ -65,4 +105,52 @@ pub struct FreeHole {
     pub diameter: Length,
     /// How deep it is.
     pub depth: Depth,
+}
+
+/// What a free row and a free hole have in common, as it stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FreeThing<'a> {
+    /// The face it is on.
+    pub face: FaceId,
+    /// What it is for.
+    pub purpose: &'a Label,
+    /// The edge its setback starts from.
+    pub edge: Edge,
+    /// From that edge of the panel to it.
+    pub setback: Length,
+    /// The end its height starts from, and its height; a row has neither.
+    pub height: Option<(End, Length)>,
+    /// Diameter.
+    pub diameter: Length,
+    /// How deep it is bored.
+    pub depth: Depth,
+}
+
+impl Cabinet {
+    /// The free row or free hole of this key.
+    #[must_use]
+    pub fn free_thing(&self, key: Key) -> Option<FreeThing<'_>> {
+        let row = self.free_rows.iter().find(|row| row.key == key);
+        let row = row.map(|row| FreeThing {
+            face: row.face,
+            purpose: &row.purpose,
+            edge: row.edge,
+            setback: row.setback,
+            height: None,
+            diameter: row.diameter,
+            depth: row.depth,
+        });
+        row.or_else(|| {
+            let hole = self.free_holes.iter().find(|hole| hole.key == key)?;
+            Some(FreeThing {
+                face: hole.face,
+                purpose: &hole.purpose,
+                edge: hole.edge,
+                setback: hole.setback,
+                height: Some((hole.end, hole.height)),
+                diameter: hole.diameter,
+                depth: hole.depth,
+            })
+        })
+    }
 }

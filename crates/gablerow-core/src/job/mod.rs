@@ -38,7 +38,7 @@ pub use carcass::{
 pub use copy::{AsCut, Bored, Copy};
 pub use face::{FaceId, Hand, PanelId};
 pub use fitting::{Depth, PinRows, Plate, Runner, Shelf, Spacers, Zone};
-pub use free::{Edge, End, FreeHole, FreeRow};
+pub use free::{Edge, End, FreeHole, FreeRow, FreeThing};
 pub use front::{Front, FrontHeight, FrontKind};
 pub use key::Key;
 pub(crate) use limits::CABINETS_MOST;

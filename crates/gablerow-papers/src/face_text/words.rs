@@ -24,7 +24,12 @@ impl FaceSheet<'_> {
                 projection.column.exact_mm()
             ));
         }
-        for row in &self.drawing.rows {
+        // A free hole of no row is one of the single ones.
+        let has_holes = |row: &&RowLine| {
+            let mut dots = self.drawing.dots.iter();
+            row.is_open || dots.any(|dot| dot.hole.row.is_some() && dot.x == row.x)
+        };
+        for row in self.drawing.rows.iter().filter(has_holes) {
             words.push(String::new());
             words.extend(self.row(row, signs));
         }

@@ -257,7 +257,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::TakeAway,
         "take away",
-        "Takes the partition, fixed shelf or front here away.",
+        "Takes away what is here: a partition, fixed shelf or front; on a face what owns the hole.",
     ),
     (
         Action::Door,
@@ -303,5 +303,40 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         Action::Offers,
         "offers",
         "What this bay could have: clean shelf holes, a row that merges, heights and offsets that balance.",
+    ),
+    (
+        Action::FreeRow,
+        "free row",
+        "A row of holes on this face alone, over this hole or run, so far from its front or back edge.",
+    ),
+    (
+        Action::FreeHole,
+        "free hole",
+        "One hole on this face alone, at any setback and height; sizes change it afterwards.",
+    ),
+    (
+        Action::Turn,
+        "other face",
+        "The other face of this panel, also an outside, which takes free rows and free holes.",
+    ),
+    (
+        Action::BuildOne,
+        "one more",
+        "One more of this cabinet is built: another copy of it.",
+    ),
+    (
+        Action::BuildMirrored,
+        "mirrored",
+        "One more of this cabinet is built, left and right exchanged.",
+    ),
+    (
+        Action::BuildLess,
+        "one less",
+        "The last copy of this cabinet is not built, unless something of it is bored.",
+    ),
+    (
+        Action::NameCopies,
+        "name copies",
+        "Another name for a copy of this cabinet.",
     ),
 ];

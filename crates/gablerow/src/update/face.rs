@@ -4,7 +4,7 @@ use gablerow_core::edit::{BayRun, Edit, has_holes};
 use gablerow_core::job::{Datum, FaceId, Hand};
 use gablerow_core::layout::Layout;
 
-use super::{Effect, edit, front, go_to, proposals};
+use super::{Effect, edit, free, front, go_to, proposals};
 use crate::action::Action;
 use crate::app::{App, Fitting, Notice, Pane, Screen};
 use crate::scene::{self, Scene, Spot};
@@ -12,7 +12,7 @@ use crate::scene::{self, Scene, Spot};
 /// The largest number that can be typed.
 const NUMBER_MOST: u16 = 999;
 /// Said on an outside.
-const NO_BAY: &str = "no bay sees this face; step to an inside";
+const NO_BAY: &str = "no bay sees this face; it takes free rows and free holes only";
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     match action {
@@ -34,6 +34,13 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Shelf => return set(app, Fitting::Shelf),
         Action::Again => return again(app),
         Action::Datum => return recount(app),
+        Action::TakeAway => return free::take_away(app),
+        Action::FreeRow => free::ask_row(app, span(app)),
+        Action::FreeHole => free::ask_hole(app),
+        Action::Turn => free::turn(app),
+        Action::Mate if app.spot.face.is_outside() && app.screen == Screen::Face => {
+            return refuse(app, "no bay sees this face, so it has no mate");
+        }
         Action::Mate => {
             app.screen = if app.screen == Screen::Book {
                 Screen::Face
@@ -148,7 +155,14 @@ fn cross(app: &mut App, to: Hand) {
 
 fn step_faces(app: &mut App, by: isize) {
     let faces = scene::faces(&app.desk.job);
-    let here = (app.spot.cabinet, app.spot.face);
+    // From an outside one goes on as from the inside of its panel.
+    let face = app.spot.face;
+    let inner = if face.is_outside() {
+        face.behind()
+    } else {
+        face
+    };
+    let here = (app.spot.cabinet, inner);
     let at = faces.iter().position(|face| *face == here).unwrap_or(0);
     let count = isize::try_from(faces.len()).unwrap_or(1).max(1);
     let next = isize::try_from(at)
@@ -274,13 +288,7 @@ fn centred_run(app: &App, count: i16) -> Option<BayRun> {
 /// Counts the fitting under the cursor from the next of foot, head and middle.
 fn recount(app: &mut App) -> Vec<Effect> {
     let found = Scene::at(&app.desk.job, &app.spot).and_then(|scene| {
-        let row = scene.row(app.spot.row)?.x;
-        let (_, fitting) = *scene
-            .drawing
-            .dot_at(row, app.spot.hole)?
-            .hole
-            .users
-            .first()?;
+        let (_, fitting) = *scene.dot(&app.spot)?.hole.users.first()?;
         Some((fitting, scene.cabinet.datum_of(fitting)?))
     });
     let Some((fitting, datum)) = found else {

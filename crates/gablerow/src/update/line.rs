@@ -3,13 +3,13 @@
 use std::path::PathBuf;
 
 use gablerow_core::cards::{CardId, CardName};
-use gablerow_core::edit::{Edit, New, ValueName, card_values, shop_values};
+use gablerow_core::edit::{Edit, FreeEdit, New, ValueName, card_values, shop_values};
 use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
-use super::{Effect, cards, edit, save_to};
+use super::{Effect, cards, free, job_list, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -54,7 +54,7 @@ fn take_edit(app: &mut App, line: Line, change: &Edit) -> Vec<Effect> {
         .iter()
         .map(|cabinet| cabinet.key)
         .collect();
-    let effects = edit(app, change);
+    let effects = free::edit_and_follow(app, change);
     if effects.is_empty() {
         let hint = other_unit(&app.desk.job, &line, change).unwrap_or_default();
         let complaint = app.notice.take().map(|notice| notice.text + &hint);
@@ -157,7 +157,13 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             }
             Edit::Remove { cabinet: *cabinet }
         }
-        Purpose::Measure(_) | Purpose::PartMeasure(..) => match size(app, purpose, text)? {
+        Purpose::FreeRow(first, last) => free::row(app, text, (*first, *last))?,
+        Purpose::FreeHole => free::hole(app, text)?,
+        Purpose::FreePurpose(thing) => Edit::Free {
+            cabinet: app.spot.cabinet,
+            change: FreeEdit::Purpose(*thing, label()?),
+        },
+        Purpose::CopyNames(cabinet) => match job_list::new_name(job, *cabinet, text)? {
             Some(edit) => edit,
             None => return Ok(Answer::Same),
         },
@@ -168,6 +174,12 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             like: like.clone(),
             title: label()?,
         },
+        Purpose::Measure(_) | Purpose::PartMeasure(..) | Purpose::FreeMeasure(..) => {
+            match size(app, purpose, text)? {
+                Some(edit) => edit,
+                None => return Ok(Answer::Same),
+            }
+        }
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
             acceptance: Acceptance {
@@ -207,6 +219,12 @@ fn size(app: &App, purpose: &Purpose, text: &str) -> Result<Option<Edit>, String
                 measure,
                 value,
             }))
+        }
+        Purpose::FreeMeasure(thing, measure) => {
+            let current = measure.read(job, known, thing);
+            let value = typed(current.ok_or("this is gone, or it goes through")?)?;
+            let change = FreeEdit::Measure(thing, measure, value);
+            Ok((Some(value) != current).then_some(Edit::Free { cabinet, change }))
         }
         _ => Ok(None),
     }

@@ -10,6 +10,7 @@
 mod cards;
 mod checks;
 mod face;
+mod free;
 mod from_shop;
 mod front;
 mod job_list;

@@ -1,9 +1,9 @@
 //! The list of sizes: lengths that are typed, and choices that are stepped through.
 
-use gablerow_core::edit::{Edit, PartLine};
+use gablerow_core::edit::{Edit, FreeEdit, FreeLine, PartLine};
 use gablerow_core::layout::Layout;
 
-use super::{Effect, ask, edit};
+use super::{Effect, ask, edit, free};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane, Purpose};
 use crate::size_line::{SizeLine, lines};
@@ -32,6 +32,10 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
                     choice,
                 };
                 return edit(app, &choose);
+            }
+            Some(&SizeLine::Free(thing, FreeLine::Choice(choice))) => {
+                let change = FreeEdit::Choose(thing, choice);
+                return free::edit_and_follow(app, &Edit::Free { cabinet, change });
             }
             _ => begin(app),
         },
@@ -71,6 +75,20 @@ pub(super) fn begin(app: &mut App) {
             measure.read(cabinet, &Layout::of(cabinet, job), part),
             "this part has no such length",
         ),
+        Some(&SizeLine::Free(thing, FreeLine::Measure(measure))) => (
+            Purpose::FreeMeasure(thing, measure),
+            measure.read(job, cabinet, thing),
+            "it goes through; its way of boring is the line below",
+        ),
+        Some(&SizeLine::Free(thing, FreeLine::Purpose)) => {
+            let known = cabinet.free_thing(thing);
+            let offered = known.map(|known| known.purpose.to_string());
+            return ask(
+                app,
+                Purpose::FreePurpose(thing),
+                &offered.unwrap_or_default(),
+            );
+        }
         _ => {
             app.notice = Some(Notice::refused(
                 "Enter steps through the ways this can be made",

@@ -106,9 +106,9 @@ fn person(
     (number, y): (i16, u16),
 ) {
     let row = drawing.rows.iter().position(|row| row.x == cursor.row);
-    let Some(&column) = row.and_then(|at| projection.row_columns.get(at)) else {
-        return;
-    };
+    let column = row.and_then(|at| projection.row_columns.get(at)).copied();
+    // A face without any row has a place all the same.
+    let column = column.unwrap_or_else(|| projection.column_of(cursor.row));
     let x = match projection.front_left {
         true => 1 + column,
         false => projection.columns.saturating_sub(column),

@@ -61,17 +61,12 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<P
     }
 }
 
-fn cursor(app: &App, drawing: &FaceDrawing) -> Option<Cursor> {
-    let row = drawing
-        .rows
-        .iter()
-        .find(|row| row.from_carcass.total() == app.spot.row)?
-        .x;
-    Some(Cursor {
-        row,
+fn cursor(app: &App, scene: &Scene) -> Cursor {
+    Cursor {
+        row: scene.from_front(&app.spot),
         hole: app.spot.hole,
         mark: app.entry.mark,
-    })
+    }
 }
 
 /// One face with its numbers; gives the column after it.
@@ -91,7 +86,7 @@ fn single(canvas: &mut Canvas, app: &App, scene: &Scene) -> u16 {
         window,
     );
     let mut part = canvas.part(before, 0, wide, height);
-    panel.draw(&mut part, window, cursor(app, drawing));
+    panel.draw(&mut part, window, Some(cursor(app, scene)));
     before + wide
 }
 
@@ -150,7 +145,7 @@ fn book(canvas: &mut Canvas, app: &App, scene: &Scene, mate: &FaceDrawing, besid
     let right_panel = Panel::of(right, &right_on, room, false);
     let (left_wide, right_wide) = (left_panel.width(), right_panel.width());
     // The mate scrolls along, but the person does not stand on it.
-    let on = |drawing: &FaceDrawing| cursor(app, own).filter(|_| drawing.face == own.face);
+    let on = |drawing: &FaceDrawing| (drawing.face == own.face).then(|| cursor(app, scene));
     let mut part = canvas.part(0, 0, left_wide, height);
     left_panel.draw(&mut part, window, on(left));
     gutter(

@@ -6,9 +6,9 @@ use gablerow_core::layout::FrontLayout;
 use gablerow_core::measure::{Length, Unit};
 
 use super::canvas::Canvas;
-use super::{info, words};
+use super::info;
 use crate::app::App;
-use crate::scene::{FrontScene, FrontSpot, Thing};
+use crate::scene::{self, FrontScene, FrontSpot, Thing};
 use crate::theme::Role;
 
 /// Draws the words, top to bottom, as far as they fit.
@@ -137,7 +137,7 @@ impl Words<'_> {
             return vec![(needs.to_owned(), Role::Dim)];
         }
         let said = carriers.iter().map(|&(_, key)| {
-            let words = words::owner(scene.cabinet, &scene.layout, key, self.unit);
+            let words = scene::owner(scene.cabinet, &scene.layout, key, self.unit);
             let is_pair = front.kind == FrontKind::Pair;
             let text = match self.wall_of(key).filter(|_| is_pair) {
                 Some(hand) => format!("{} {words}", hand.word()),
@@ -181,7 +181,7 @@ impl Words<'_> {
             let fittings = zones.chain(shelves).chain(plates).chain(runners);
             lines.extend(fittings.map(|fitting| {
                 (
-                    words::owner(scene.cabinet, &scene.layout, fitting, self.unit),
+                    scene::owner(scene.cabinet, &scene.layout, fitting, self.unit),
                     Role::Note,
                 )
             }));

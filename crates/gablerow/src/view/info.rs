@@ -43,7 +43,10 @@ pub(super) fn header(
     let state_wide = u16::try_from(state.len()).unwrap_or(u16::MAX);
     canvas.text_right(0, state, role);
     // What is saved and where one is come first; a long title gives way to them.
-    let place = format!("{}/{count}", at.map_or(0, |at| at + 1));
+    let place = match at {
+        Some(at) => format!("{}/{count}", at + 1),
+        None => "outside".to_owned(),
+    };
     let place_wide = u16::try_from(place.len()).unwrap_or(u16::MAX);
     let room = canvas
         .width()
@@ -58,12 +61,14 @@ pub(super) fn header(
 fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let unit = app.desk.job.unit;
     let (hole, drawing) = (app.spot.hole, &scene.drawing);
-    let Some(row) = scene.row(app.spot.row) else {
-        return y;
-    };
+    let row = scene.row(app.spot.row);
+    let x = scene.from_front(&app.spot);
     let height = drawing.height(hole);
     canvas.text(0, y - 1, &format!("HOLE {hole}"), Role::Strong);
-    let mut place = format!("{} row", row.name.word());
+    let mut place = row.map_or_else(
+        || "no row here".to_owned(),
+        |row| format!("{} row", row.name.word()),
+    );
     let names = &scene.layout.names;
     // Of one bay there is nothing to tell apart; of several, findings speak of this one by this name.
     let bay = scene.bay_at(hole).filter(|_| names.bays() > 1);
@@ -74,7 +79,7 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let of = |length: Length| length.short(unit);
     let pairs = [
         [("foot", of(height)), ("head", of(drawing.length - height))],
-        [("front", of(row.x)), ("back", of(drawing.depth - row.x))],
+        [("front", of(x)), ("back", of(drawing.depth - x))],
     ];
     let mut y = y;
     for [(edge, from), (other, to)] in pairs {
@@ -84,13 +89,13 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
         canvas.text(x, y + below, &format!("{other:<4} {to}"), Role::Plain);
         y += 1 + below;
     }
-    match drawing.dot_at(row.x, hole) {
+    match drawing.dot_at(x, hole) {
         Some(dot) => {
             for &(_, owner) in &dot.hole.users {
                 y = canvas.paragraph(
                     y,
                     0,
-                    &words::owner(scene.cabinet, &scene.layout, owner, unit),
+                    &scene::owner(scene.cabinet, &scene.layout, owner, unit),
                     Role::Note,
                 );
             }
@@ -155,8 +160,12 @@ fn rows(canvas: &mut Canvas, app: &App, scene: &Scene, mut y: u16) -> u16 {
 
 fn mate(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     let Some(mate) = scene.mate() else {
-        canvas.text(0, y, "an outside: no bay sees it", Role::Dim);
-        return y + 1;
+        return canvas.paragraph(
+            y,
+            0,
+            "an outside: no bay sees it; it takes free rows and free holes",
+            Role::Dim,
+        );
     };
     // A door hangs on one side only; all else of a bay is made on both. Other bays have other mates.
     let bay = scene.bay_at(app.spot.hole).map(|(bay, _)| bay);

@@ -1,7 +1,7 @@
 //! The cabinets of the job, and how each of them stands.
 
 use gablerow_core::check::{self, Level};
-use gablerow_core::job::{Cabinet, Job, Key};
+use gablerow_core::job::{Cabinet, Copy, Job, Key};
 use gablerow_core::layout::Layout;
 
 use super::canvas::Canvas;
@@ -22,11 +22,11 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, here: Key) {
         Role::Dim,
     );
     let heading = format!(
-        " {:<14} {:<26} {:>5}  {:>5}  {:>4} {:>4} {:>4}",
-        "cabinet", "width x height x depth", "faces", "holes", "stop", "warn", "note"
+        " {:<14} {:<26} {:>5}  {:>5}  {:>4} {:>4} {:>4} {:>6}",
+        "cabinet", "width x height x depth", "faces", "holes", "stop", "warn", "note", "built"
     );
     canvas.text(0, 2, &heading, Role::Dim);
-    let lines = usize::from(canvas.height().saturating_sub(4));
+    let lines = usize::from(canvas.height().saturating_sub(6));
     let at = job.position(here).unwrap_or(0);
     let from = at.saturating_sub(lines.saturating_sub(1));
     for (y, cabinet) in (3..).zip(job.cabinets.iter().skip(from).take(lines)) {
@@ -35,6 +35,21 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, here: Key) {
             canvas.mark_line(y);
         }
     }
+    if let Some(cabinet) = job.cabinet(here) {
+        let y = canvas.height().saturating_sub(2);
+        canvas.text(1, y, &copies(cabinet), Role::Plain);
+    }
+}
+
+/// What is built of a cabinet: `G1 x3: 1, 2, 3 mirrored`.
+fn copies(cabinet: &Cabinet) -> String {
+    let name = |copy: &Copy| {
+        let how = if copy.mirrored { " mirrored" } else { "" };
+        format!("{}{how}", copy.name)
+    };
+    let names: Vec<String> = cabinet.copies.iter().map(name).collect();
+    let count = cabinet.copies.len();
+    format!("{} x{count}: {}", cabinet.name, names.join(", "))
 }
 
 /// One cabinet: its sizes, how much there is to bore, and what the checks say.
@@ -60,4 +75,6 @@ fn line(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, y: u16) {
         };
         canvas.text(x, y, &format!("{count:>3} "), role);
     }
+    let built = format!("{:>6}", format!("x{}", cabinet.copies.len()));
+    canvas.text(72, y, &built, Role::Plain);
 }

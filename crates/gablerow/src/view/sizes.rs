@@ -1,13 +1,13 @@
 //! The sizes, each with its value, beside a drawing that answers.
 
-use gablerow_core::edit::PartLine;
+use gablerow_core::edit::{FreeLine, PartLine};
 use gablerow_core::measure::Length;
 
 use super::canvas::Canvas;
 use super::words;
 use crate::app::{App, Asked};
 use crate::echo;
-use crate::scene::Scene;
+use crate::scene::{self, Scene};
 use crate::size_line::{SizeLine, Whose, lines};
 use crate::theme::Role;
 
@@ -32,7 +32,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
     let mut y = 0;
     for row in rows.iter().skip(from) {
         match *row {
-            Row::Heading(whose) => drop(list.text(0, y, &heading(scene, whose), Role::Dim)),
+            Row::Heading(whose) => drop(list.text(0, y, &heading(app, scene, whose), Role::Dim)),
             Row::Line(line, item) => size_line(&mut list, app, scene, (y, item), line == at),
         }
         y += 1;
@@ -67,9 +67,10 @@ fn rows(lines: &[SizeLine]) -> Vec<Row> {
     rows
 }
 
-fn heading(scene: &Scene, whose: Whose) -> String {
+fn heading(app: &App, scene: &Scene, whose: Whose) -> String {
     match whose {
         Whose::Part(part) => words::part(scene.cabinet, &scene.layout, part),
+        Whose::Free(thing) => scene::owner(scene.cabinet, &scene.layout, thing, app.desk.job.unit),
         Whose::Cabinet => format!("cabinet {}", scene.cabinet.name),
         Whose::Job => "whole job".to_owned(),
     }
@@ -104,6 +105,13 @@ fn size_line(
         SizeLine::Part(part, PartLine::Choice(choice)) => {
             choice.value(scene.cabinet, part, job.unit)
         }
+        SizeLine::Free(thing, FreeLine::Choice(choice)) => {
+            choice.value(scene.cabinet, thing).map(str::to_owned)
+        }
+        SizeLine::Free(thing, FreeLine::Purpose) => {
+            let thing = scene.cabinet.free_thing(thing);
+            thing.map(|thing| thing.purpose.to_string())
+        }
         _ => None,
     };
     let (x, text) = match (chosen, length(app, scene, item)) {
@@ -120,6 +128,9 @@ fn length(app: &App, scene: &Scene, item: SizeLine) -> Option<Length> {
         SizeLine::Measure(measure) => measure.read(&app.desk.job, scene.cabinet),
         SizeLine::Part(part, PartLine::Measure(measure)) => {
             measure.read(scene.cabinet, &scene.layout, part)
+        }
+        SizeLine::Free(thing, FreeLine::Measure(measure)) => {
+            measure.read(&app.desk.job, scene.cabinet, thing)
         }
         _ => None,
     }

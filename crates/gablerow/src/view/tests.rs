@@ -275,7 +275,7 @@ fn key_to_all_keys_is_on_the_last_line_of_every_width() {
 
 #[test]
 fn every_hint_of_a_face_is_on_screen_where_there_is_room() {
-    let shown = shown("", (80, 24), None).join("\n");
+    let shown = shown("", (100, 40), None).join("\n");
     for binding in keymap::hints(keymap::Context::Face) {
         let hint = format!(
             "{} {}",

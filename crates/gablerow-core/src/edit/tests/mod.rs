@@ -2,7 +2,9 @@
 
 mod cabinets;
 mod cards;
+mod copies;
 mod fittings;
+mod free;
 mod laws;
 mod measures;
 mod openings;

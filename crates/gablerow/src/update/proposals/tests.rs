@@ -82,7 +82,7 @@ fn a_face_offers_heights_and_shelf_holes() {
     let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
     press_all(&mut app, &typed("e797"));
     press_all(&mut app, &[crate::key::Key::Enter, crate::key::Key::Esc]);
-    press_all(&mut app, &typed("o"));
+    press_all(&mut app, &typed("y"));
     assert_eq!(proposals(&app).len(), 5);
     press_all(&mut app, &typed("a"));
     assert!(app.notice.as_ref().is_some_and(|notice| notice.is_refusal));
