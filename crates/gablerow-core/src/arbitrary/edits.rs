@@ -112,20 +112,8 @@ impl Wish {
                 },
             },
             14 => Edit::Withdraw { cabinet, message },
-            26 => Edit::NoFitting {
-                cabinet,
-                fitting: any_of(self.thing, &known.map(things).unwrap_or_default()),
-                hole: self.first,
-            },
-            27..=30 => Edit::Free {
-                cabinet,
-                change: self.of_free(known),
-            },
-            31 | 32 => Edit::Copies {
-                cabinet,
-                change: self.of_copies(known),
-            },
-            16..=25 => self.of_part(
+            27..=32 => self.of_owned(cabinet, known),
+            16..=26 => self.of_part(
                 cabinet,
                 any_of(self.thing, &known.map(things).unwrap_or_default()),
             ),
@@ -140,7 +128,7 @@ impl Wish {
 }
 
 impl Wish {
-    /// An edit of an opening, a partition, a fixed shelf or a front; mostly of a kind that this part has.
+    /// An edit of an opening, a partition, a fixed shelf, a front or a fitting; mostly of a kind that this part has.
     fn of_part(&self, cabinet: Key, part: Key) -> Edit {
         let count = u16::try_from(self.more + 1).unwrap_or(1);
         let at = usize::from(self.first.unsigned_abs());
@@ -187,6 +175,11 @@ impl Wish {
                 cabinet,
                 opening: part,
             },
+            26 => Edit::NoFitting {
+                cabinet,
+                fitting: part,
+                hole: self.first,
+            },
             24 => Edit::NoFront {
                 cabinet,
                 front: part,
@@ -201,6 +194,20 @@ impl Wish {
 }
 
 impl Wish {
+    /// A change of what faces own themselves, or of what is built.
+    fn of_owned(&self, cabinet: Key, known: Option<&Cabinet>) -> Edit {
+        match self.kind {
+            27..=30 => Edit::Free {
+                cabinet,
+                change: self.of_free(known),
+            },
+            _ => Edit::Copies {
+                cabinet,
+                change: self.of_copies(known),
+            },
+        }
+    }
+
     /// A change of what faces own themselves, outsides and partitions that are not there among them.
     fn of_free(&self, cabinet: Option<&Cabinet>) -> FreeEdit {
         let keys = cabinet.map(free_things).unwrap_or_default();

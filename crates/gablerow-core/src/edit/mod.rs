@@ -337,13 +337,7 @@ impl Edit {
             Self::Accept {
                 cabinet,
                 acceptance,
-            } => change(job, *cabinet, |edited| {
-                edited
-                    .accepted
-                    .retain(|earlier| earlier.message != acceptance.message);
-                edited.accepted.push(acceptance.clone());
-                Ok(format!("accepted {}", acceptance.rule))
-            }),
+            } => accept(job, *cabinet, acceptance),
             Self::Withdraw { cabinet, message } => change(job, *cabinet, |edited| {
                 edited
                     .accepted
@@ -453,6 +447,17 @@ fn change(
     Ok(Step {
         label,
         change: Change::Cabinet { at, before, after },
+    })
+}
+
+/// Accepts a finding; a later acceptance of the same takes the place of an earlier one.
+fn accept(job: &Job, key: Key, acceptance: &Acceptance) -> Result<Step, Refusal> {
+    change(job, key, |edited| {
+        edited
+            .accepted
+            .retain(|earlier| earlier.message != acceptance.message);
+        edited.accepted.push(acceptance.clone());
+        Ok(format!("accepted {}", acceptance.rule))
     })
 }
 
