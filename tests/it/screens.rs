@@ -74,7 +74,7 @@ fn a_free_row_on_an_outside() {
 #[test]
 fn the_sizes_of_a_free_hole() {
     let script = "o g 5 0 Space a t Space 1 0 0 Space h e a d Enter e";
-    is_committed("free_hole", script, "up from");
+    is_committed("free_hole", script, "from end");
 }
 
 #[test]
