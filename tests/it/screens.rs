@@ -63,6 +63,26 @@ fn the_cabinets_of_the_job() {
 }
 
 #[test]
+fn a_free_row_on_an_outside() {
+    is_committed(
+        "outside",
+        "o Space Up Up Up b 6 0 Space b Enter",
+        "free row 60 from the back on holes 3-6",
+    );
+}
+
+#[test]
+fn the_sizes_of_a_free_hole() {
+    let script = "o g 5 0 Space a t Space 1 0 0 Space h e a d Enter e";
+    is_committed("free_hole", script, "from end");
+}
+
+#[test]
+fn what_is_built_of_a_cabinet() {
+    is_committed("copies", "j + m", "G1 x3: 1, 2, 3 mirrored");
+}
+
+#[test]
 fn the_checks_of_a_cabinet_with_stops() {
     is_committed("checks", "p p k Down", "2 of 3");
 }

@@ -156,7 +156,7 @@ impl Wish {
 }
 
 impl Wish {
-    /// An edit of an opening, a partition, a fixed shelf or a front; mostly of a kind that this part has.
+    /// An edit of an opening, a partition, a fixed shelf, a front or a fitting; mostly of a kind that this part has.
     fn of_part(&self, cabinet: Key, part: Key) -> Edit {
         let count = u16::try_from(self.more + 1).unwrap_or(1);
         let at = usize::from(self.first.unsigned_abs());
@@ -202,6 +202,11 @@ impl Wish {
             23 => Edit::FalseFront {
                 cabinet,
                 opening: part,
+            },
+            26 => Edit::NoFitting {
+                cabinet,
+                fitting: part,
+                hole: self.first,
             },
             24 => Edit::NoFront {
                 cabinet,

@@ -159,7 +159,7 @@ impl FreeChoice {
     pub fn words(self) -> &'static str {
         match self {
             Self::Edge => "from",
-            Self::End => "up from",
+            Self::End => "from end",
             Self::Depth => "bored",
         }
     }
@@ -175,7 +175,7 @@ impl FreeChoice {
             },
             Self::End => match thing.height?.0 {
                 End::Foot => "the foot",
-                End::Head => "the head, down",
+                End::Head => "the head",
             },
             Self::Depth => match thing.depth {
                 Depth::Shop => "as the shop bores",
@@ -427,6 +427,10 @@ fn choose(job: &Job, key: Key, thing: Key, choice: FreeChoice) -> Result<Step, R
             }
         }
         let value = choice.value(edited, thing).unwrap_or_default();
-        Ok(format!("{} {value}", choice.words()))
+        let done = match choice {
+            FreeChoice::Edge | FreeChoice::End => "measured from",
+            FreeChoice::Depth => "bored",
+        };
+        Ok(format!("{done} {value}"))
     })
 }

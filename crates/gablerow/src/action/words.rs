@@ -316,7 +316,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     ),
     (
         Action::Turn,
-        "other face",
+        "turn",
         "The other face of this panel, also an outside, which takes free rows and free holes.",
     ),
     (

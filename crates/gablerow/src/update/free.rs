@@ -214,3 +214,6 @@ pub(super) fn take_away(app: &mut App) -> Vec<Effect> {
     }
     effects
 }
+
+#[cfg(test)]
+mod tests;

@@ -174,12 +174,12 @@ fn is_entering(app: &App) -> bool {
 
 /// What was typed toward the next fitting, and the keys that take it.
 fn entry(line: &mut Canvas, app: &App) {
-    use Action::{Centred, GoTo, Hinge, Leave, Pins, Runner, Shelf};
+    use Action::{Centred, FreeRow, GoTo, Hinge, Leave, Pins, Runner, Shelf};
     let hole = app.spot.hole;
     let (text, takers): (_, &[Action]) = match (app.entry.mark, app.entry.count) {
         (Some(mark), _) => {
             let run = format!(" run {}-{} ", mark.min(hole), mark.max(hole));
-            (run, &[Pins, Hinge, Runner, Shelf, Leave])
+            (run, &[Pins, Hinge, Runner, Shelf, FreeRow, Leave])
         }
         (None, count) => {
             let number = format!(" {} ", count.unwrap_or(0));

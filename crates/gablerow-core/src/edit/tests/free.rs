@@ -125,9 +125,12 @@ fn counted_from_the_other_edge_and_end_a_hole_stays_where_it_is() {
     let choose = |choice| edit(FreeEdit::Choose(key, choice));
     assert_eq!(
         make(&mut job, &choose(FreeChoice::Edge)),
-        "from the back edge"
+        "measured from the back edge"
     );
-    assert_eq!(make(&mut job, &choose(FreeChoice::End)), "up from the foot");
+    assert_eq!(
+        make(&mut job, &choose(FreeChoice::End)),
+        "measured from the foot"
+    );
     assert_eq!(holes(&job), before);
     let made = &job.cabinets[0].free_holes[0];
     assert_eq!((made.setback, made.height), (MM(510), MM(604)));
