@@ -33,6 +33,7 @@ pub use carried::Carrier;
 pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
 pub use fixed::PanelLayout;
 pub use fronts::FrontLayout;
+pub(crate) use fronts::gap_of;
 pub use hole::Hole;
 pub use keep_out::{Item, KeepOut, Span};
 pub use upright::Upright;
