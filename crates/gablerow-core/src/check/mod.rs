@@ -15,6 +15,7 @@
 //! open as soon as its sentence changes.
 
 mod balance;
+mod carried;
 mod context;
 mod depth;
 mod exposed;
@@ -75,7 +76,9 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     runners::runner_too_long,
     runners::runner_row_flush,
     open_points::open_points,
+    carried::cup_off_door,
     fronts::front_not_carried,
+    carried::box_off_front,
     fronts::front_too_small,
     fronts::front_behind_front,
     fronts::drawer_over_bays,

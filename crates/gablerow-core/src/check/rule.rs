@@ -95,8 +95,12 @@ rules! {
         "An opening has a width and a height.";
     NoCard "no-card" Stop
         "Every card that is named exists.";
+    CupOffDoor "cup-off-door" Stop
+        "A hinge cup lies on its door, whole.";
     FrontNotCarried "front-not-carried" Note
         "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
+    BoxOffFront "box-off-front" Warn
+        "A drawer's box stands as far above the foot of its front as the shop has it.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
     FrontBehindFront "front-behind-front" Warn

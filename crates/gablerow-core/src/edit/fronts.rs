@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::{Refusal, cabinet, change, opening_name};
 use crate::history::Step;
 use crate::job::{Cabinet, Front, FrontHeight, FrontKind, Hand, Job, Key, Label, Opening};
-use crate::layout::Layout;
+use crate::layout::{Layout, gap_of};
 use crate::measure::{Length, range};
 
 /// Modules of a drawer over a door, unless somebody says otherwise.
@@ -62,12 +62,11 @@ pub(super) fn drawers(job: &Job, key: Key, opening: Key, count: u16) -> Result<S
     let modules = if over_door {
         alloc::vec![DRAWER_OVER_DOOR; usize::from(count)]
     } else {
-        let gap = job.shop.fronts.gap;
-        let height = field_height(job, found, opening)?;
-        shared_modules((height + gap).div_floor(Length::PITCH), count).ok_or_else(|| {
+        let (room, gap) = room_of_drawers(job, found, opening)?;
+        shared_modules(room.div_floor(Length::PITCH), count).ok_or_else(|| {
             Refusal(format!(
                 "{count} drawers, but {name} is {} high: a drawer front takes one module of 32 at least",
-                height.show(job.unit)
+                (room - gap).show(job.unit)
             ))
         })?
     };
@@ -113,6 +112,7 @@ pub(super) fn toggle_false(job: &Job, key: Key, opening: Key) -> Result<Step, Re
         let before = fronts.len();
         fronts.retain(|front| front.kind != FrontKind::False);
         if fronts.len() < before {
+            share_again(job, edited, opening)?;
             return Ok(format!("no false front on {name}"));
         }
         let mut front = Front::plain(new, label, FrontKind::False);
@@ -120,6 +120,7 @@ pub(super) fn toggle_false(job: &Job, key: Key, opening: Key) -> Result<Step, Re
             front.height = FrontHeight::Modules(DRAWER_OVER_DOOR);
         }
         fronts.push(front);
+        share_again(job, edited, opening)?;
         Ok(format!("false front on {name}"))
     })
 }
@@ -168,7 +169,8 @@ fn no_opening() -> Refusal {
     Refusal("there is no such opening".into())
 }
 
-fn opening_of(cabinet: &Cabinet, key: Key) -> Result<&Opening, Refusal> {
+/// An opening of a cabinet.
+pub(super) fn opening_of(cabinet: &Cabinet, key: Key) -> Result<&Opening, Refusal> {
     let mut found = None;
     cabinet.opening.each(&mut |opening| {
         if opening.key == key {
@@ -197,6 +199,59 @@ fn field_height(job: &Job, cabinet: &Cabinet, opening: Key) -> Result<Length, Re
         .ok_or_else(no_opening)
 }
 
+/// The height that drawers alone share under the false fronts of an opening, with one gap more than they have between them,
+/// and that gap.
+fn room_of_drawers(
+    job: &Job,
+    cabinet: &Cabinet,
+    opening: Key,
+) -> Result<(Length, Length), Refusal> {
+    let found = opening_of(cabinet, opening)?;
+    let gap = gap_of(&job.shop.fronts, found);
+    let mut room = field_height(job, cabinet, opening)? + gap;
+    for front in &found.fronts {
+        if front.kind == FrontKind::False {
+            room -= match front.height {
+                FrontHeight::Fixed(height) => height + gap,
+                FrontHeight::Modules(count) => Length::PITCH * i32::from(count),
+                FrontHeight::Ratio(_) => Length::PITCH * i32::from(DRAWER_OVER_DOOR),
+            };
+        }
+    }
+    Ok((room, gap))
+}
+
+/// Shares the height among drawers again when a false front comes or goes; drawers whose heights somebody chose, or that
+/// stand over a door, keep them.
+fn share_again(job: &Job, cabinet: &mut Cabinet, opening: Key) -> Result<(), Refusal> {
+    let fronts = &opening_of(cabinet, opening)?.fronts;
+    let drawers = fronts
+        .iter()
+        .filter(|front| front.kind == FrontKind::Drawer);
+    let mut modules = Vec::new();
+    for front in drawers {
+        match front.height {
+            FrontHeight::Modules(count) => modules.push(count),
+            _ => return Ok(()),
+        }
+    }
+    let count = u16::try_from(modules.len()).unwrap_or(u16::MAX);
+    let all = modules.iter().copied().map(i32::from).sum();
+    let is_even = shared_modules(all, count).is_some_and(|shared| shared == modules);
+    if !is_even || fronts.iter().any(|front| front.kind.is_hung()) {
+        return Ok(());
+    }
+    let (room, _) = room_of_drawers(job, cabinet, opening)?;
+    if let Some(shared) = shared_modules(room.div_floor(Length::PITCH), count) {
+        let fronts = fronts_mut(cabinet, opening)?.iter_mut();
+        let drawers = fronts.filter(|front| front.kind == FrontKind::Drawer);
+        for (front, count) in drawers.zip(shared) {
+            front.height = FrontHeight::Modules(count);
+        }
+    }
+    Ok(())
+}
+
 /// Whole modules shared among so many, the lowest ones one more; `None` when there are not enough.
 fn shared_modules(modules: i32, count: u16) -> Option<Vec<u16>> {
     let modules = u16::try_from(modules).ok()?;
@@ -205,7 +260,8 @@ fn shared_modules(modules: i32, count: u16) -> Option<Vec<u16>> {
     Some((0..count).map(|at| each + u16::from(at < taller)).collect())
 }
 
-/// Puts drawers of a kind, from the foot up, in place of those that are there.
+/// Puts drawers of a kind, from the foot up, in place of those that are there; false fronts stay over them, and one
+/// that took all there was takes four modules.
 fn replace(
     job: &Job,
     key: Key,
@@ -216,13 +272,24 @@ fn replace(
 ) -> Result<Step, Refusal> {
     let mut next = job.free_key(key);
     change(job, key, |edited| {
-        fronts_mut(edited, opening)?.retain(|front| front.kind != kind);
+        let fronts = fronts_mut(edited, opening)?;
+        fronts.retain(|front| front.kind != kind);
+        for front in fronts {
+            let takes_all = matches!(front.height, FrontHeight::Ratio(_));
+            if kind == FrontKind::Drawer && front.kind == FrontKind::False && takes_all {
+                front.height = FrontHeight::Modules(DRAWER_OVER_DOOR);
+            }
+        }
         for &count in modules {
             let called = free_name(edited, "D");
-            fronts_mut(edited, opening)?.push(Front {
+            let fronts = fronts_mut(edited, opening)?;
+            let is_false = |front: &Front| front.kind == FrontKind::False;
+            let at = fronts.iter().position(is_false).unwrap_or(fronts.len());
+            let drawer = Front {
                 height: FrontHeight::Modules(count),
                 ..Front::plain(next, called, kind)
-            });
+            };
+            fronts.insert(at, drawer);
             next = next.next();
         }
         let what = match modules.len() {

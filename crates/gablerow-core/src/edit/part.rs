@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::fronts::opening_of;
 use super::thing::{Thing, ThingMut, thing, thing_mut};
 use super::{Refusal, change};
 use crate::cards::{CardId, Cards};
@@ -12,7 +13,7 @@ use crate::job::{
     Bay, Cabinet, Division, FrontHeight, FrontKind, Hand, HolePlace, Inset, Job, Joint, Key,
     PartWidth, PinRows, ShelfHeight,
 };
-use crate::layout::Layout;
+use crate::layout::{Layout, gap_of};
 use crate::measure::range::{self, Range};
 use crate::measure::{Length, Unit};
 
@@ -379,10 +380,12 @@ impl PartChoice {
             (Self::FrontKind, ThingMut::Front(front)) => front.kind = next_kind(front.kind),
             (Self::FrontHeightWay, ThingMut::Front(front)) => {
                 let layout = Layout::of(before, job);
-                let height = layout.fronts.iter().find(|made| made.key == part)?.height;
+                let made = layout.fronts.iter().find(|made| made.key == part)?;
+                let height = made.height;
                 front.height = match front.height {
                     FrontHeight::Ratio(_) => {
-                        let gap = job.shop.fronts.gap;
+                        let over = opening_of(before, made.opening).ok()?;
+                        let gap = gap_of(&job.shop.fronts, over);
                         let modules = (height.total() + gap).div_floor(Length::PITCH);
                         FrontHeight::Modules(u16::try_from(modules).unwrap_or(1).max(1))
                     }

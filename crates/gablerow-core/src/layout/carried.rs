@@ -3,7 +3,8 @@
 use alloc::vec::Vec;
 
 use super::{FrontLayout, Layout};
-use crate::job::{Cabinet, Hand, Key};
+use crate::job::{Cabinet, FrontKind, Hand, Key};
+use crate::measure::Length;
 
 /// A plate or a pair of runners that carries a front.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,6 +20,17 @@ pub struct Carrier {
 }
 
 impl Layout {
+    /// What ends the box of the highest drawer of a kind over an opening, z, before what is fixed may: behind a door the
+    /// head of its room, otherwise the head of its front where another front stands over that; `None` where nothing does.
+    #[must_use]
+    pub fn box_end(&self, front: &FrontLayout) -> Option<Length> {
+        let over = |other: &FrontLayout| {
+            other.opening == front.opening && other.kind.is_seen() && other.foot >= front.head()
+        };
+        let ends = front.kind == FrontKind::Inner || self.fronts.iter().any(over);
+        ends.then(|| front.head())
+    }
+
     /// What carries a front, or one leaf of a pair, from the foot up: what says that it serves it, and of what serves
     /// nothing, plates on the wall the door is hung on and runners in the drawer's bay, within its height.
     #[must_use]

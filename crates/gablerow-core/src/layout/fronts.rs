@@ -141,6 +141,14 @@ fn inset_of(opening: &Opening) -> Option<Inset> {
     lowest.and_then(|(_, inset)| inset)
 }
 
+/// The gap between the fronts of an opening, which is also what one of whole modules is shorter than them.
+pub(crate) fn gap_of(rules: &FrontRules, opening: &Opening) -> Length {
+    match inset_of(opening) {
+        Some(_) => rules.gap_inset,
+        None => rules.gap,
+    }
+}
+
 /// Where fronts are before they are divided: both edges, the height they share, the gap between them.
 struct Field {
     left: Length,
@@ -166,7 +174,7 @@ pub(super) fn lay_out(walk: &mut Walk, opening: &Opening, space: &Space) {
     let shared = Shared {
         of: field.height,
         gap: field.gap,
-        module_less: walk.house.shop.fronts.gap,
+        module_less: field.gap,
         filled: true,
     };
     let mut foot = field.foot;
@@ -209,10 +217,10 @@ pub(super) fn lay_out(walk: &mut Walk, opening: &Opening, space: &Space) {
 }
 
 fn field(rules: &FrontRules, opening: &Opening, space: &Space) -> Field {
+    let gap = gap_of(rules, opening);
     let clear = Sum::of("clear width", space.width);
     let (floor, ceiling) = (space.floor.total(), space.ceiling.total());
     if let Some(inset) = inset_of(opening) {
-        let gap = rules.gap_inset;
         let inside = Sum::default().less("gap", gap);
         return Field {
             left: space.across + gap,
@@ -242,7 +250,7 @@ fn field(rules: &FrontRules, opening: &Opening, space: &Space) -> Field {
         height: Sum::of("clear height", ceiling - floor)
             .plus("lap at the foot", foot.total())
             .plus("lap at the head", head.total()),
-        gap: rules.gap,
+        gap,
         set_in: None,
         inset_front: None,
         laps: [left, right],

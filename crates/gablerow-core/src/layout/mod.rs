@@ -34,6 +34,7 @@ pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
 pub use fittings::{SHELF_TO_BACK, SHELF_TO_WALL};
 pub use fixed::PanelLayout;
 pub use fronts::FrontLayout;
+pub(crate) use fronts::gap_of;
 pub use hole::Hole;
 pub use keep_out::{Item, KeepOut, Span};
 pub use upright::Upright;

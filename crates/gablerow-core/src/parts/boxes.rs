@@ -146,7 +146,7 @@ impl<'a> Make<'a> {
         };
         let [inside, outside] = widths(found, side);
         let length = Sum::of("runner", runner.length).less("shorter", card.shorter.value);
-        let room = self.room(found, all);
+        let room = self.room(found, front, all);
         let height = stepped(room.total(), rules.step);
         let least = inside.total().min(length.total()).min(height);
         if least <= Length::ZERO {
@@ -191,8 +191,9 @@ impl<'a> Make<'a> {
         })
     }
 
-    /// How high a box can be: up to the next one above it in its bay, or to what stands above it, whichever leaves less.
-    fn room(&self, found: Found<'a>, all: &[Found]) -> Sum {
+    /// How high a box can be: up to the next one above it in its bay, or to what stands above it, whichever leaves less; the
+    /// highest one no higher than its front where another stands over that, or than its room behind a door.
+    fn room(&self, found: Found<'a>, front: &FrontLayout, all: &[Found]) -> Sum {
         let rules = self.shop.boxes;
         let own = found.underside.total();
         let next = all
@@ -201,8 +202,10 @@ impl<'a> Make<'a> {
             .map(|other| other.underside.total())
             .filter(|underside| *underside > own)
             .min();
-        let over =
-            Sum::of("what is above", self.obstacle(found, own)).less("clear above", rules.above);
+        let fixed = self.obstacle(found, own);
+        let end = self.layout.box_end(front).filter(|_| next.is_none());
+        let over = end.map_or(fixed, |end| end.min(fixed));
+        let over = Sum::of("what is above", over).less("clear above", rules.above);
         let under_next = next.map(|next| {
             Sum::of("underside of the box above", next).less("clear between", rules.between)
         });

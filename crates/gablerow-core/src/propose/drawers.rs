@@ -32,6 +32,8 @@ struct Drawers<'a> {
     kind: FrontKind,
     card: &'a Card,
     length: &'a RunnerLength,
+    /// What the runner has to fit into.
+    depth: Length,
     spacers: Spacers,
     gone: Vec<Key>,
 }
@@ -49,7 +51,8 @@ pub(super) fn propose(job: &Job, cabinet: Key, opening: Key, kind: FrontKind) ->
         .iter()
         .flat_map(|front| layout.carriers(found, front));
     let gone = carriers.map(|carrier| carrier.key).collect();
-    let length = card.longest_within(depth_at(job, &layout, bay, &fronts))?;
+    let depth = depth_at(job, &layout, bay, &fronts);
+    let length = card.longest_within(depth)?;
     let drawers = Drawers {
         job,
         cabinet: found,
@@ -58,6 +61,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, opening: Key, kind: FrontKind) ->
         kind,
         card,
         length,
+        depth,
         spacers: match kind {
             FrontKind::Inner => behind_doors(job, &layout, bay),
             _ => Spacers::default(),
@@ -119,8 +123,25 @@ impl Drawers<'_> {
         names.join(", ")
     }
 
+    fn needs(&self) -> String {
+        format!(
+            "runner {} needs {} of {}",
+            self.show(self.length.name),
+            self.show(self.length.need.value),
+            self.show(self.depth)
+        )
+    }
+
     fn proposal(&self, fronts: Vec<Key>) -> Proposal {
         let names = self.names();
+        if self.length.need.value > self.depth {
+            return Proposal {
+                fronts,
+                title: format!("{names}: no runner is short enough"),
+                why: [self.needs(), "a deeper cabinet would work".to_string()].into(),
+                edit: None,
+            };
+        }
         let Some(holes) = self.holes() else {
             return Proposal {
                 fronts,
@@ -168,8 +189,11 @@ impl Drawers<'_> {
                 most: rules.rise_most.max(rules.rise_least),
             },
         };
-        // The heads of rooms and of the highest front end the stack, when they come before what is fixed.
-        let head = self.fronts.last().map(|front| front.head());
+        // The heads of rooms, and of the highest front under others, end the stack when they come before what is fixed.
+        let head = self
+            .fronts
+            .last()
+            .and_then(|front| self.layout.box_end(front));
         let ceiling = self.bay.ceiling.total();
         Stack {
             grid: self.layout.grid,
@@ -300,12 +324,7 @@ impl Drawers<'_> {
         if lost > Length::ZERO {
             why.push(format!("{} lost below the lowest box", self.show(lost)));
         }
-        why.push(format!(
-            "runner {} needs {} of {}",
-            self.show(self.length.name),
-            self.show(self.length.need.value),
-            self.show(self.bay.depth_behind_fronts(&self.job.shop))
-        ));
+        why.push(self.needs());
         for (wall, packed) in [("left", self.spacers.left), ("right", self.spacers.right)] {
             if packed > Length::ZERO {
                 why.push(format!(

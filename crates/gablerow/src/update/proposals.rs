@@ -20,7 +20,7 @@ pub(super) fn open_hardware(app: &mut App) {
         }
     }
     app.notice = Some(Notice::refused(
-        "nothing here waits for hardware; set a door or drawers first, or stand on a front to ask anew",
+        "nothing waits for hardware here; stand on a front to ask anew",
     ));
 }
 

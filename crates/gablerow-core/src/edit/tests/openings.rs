@@ -210,6 +210,46 @@ fn drawers_share_whole_modules_the_lowest_ones_the_taller() {
     );
 }
 
+// Geometry: 704 is 22 modules; a false front of 4 leaves 18, so 9 and 9: 285 + 285 + 125 and two gaps of 3 are 701.
+#[test]
+fn drawers_stand_under_a_false_front_whichever_comes_first() {
+    let (cabinet, opening, count) = (CABINET, Key(1), 2);
+    let drawers = Edit::Drawers {
+        cabinet,
+        opening,
+        count,
+    };
+    let false_front = Edit::FalseFront { cabinet, opening };
+    let shares = [9, 9, 4].map(FrontHeight::Modules);
+    for edits in [[&drawers, &false_front], [&false_front, &drawers]] {
+        let mut job = job_with(|_| ());
+        for edit in edits {
+            make(&mut job, edit);
+        }
+        assert_eq!(heights(&job), shares);
+        let last = job.cabinets[0].opening.fronts.last();
+        assert_eq!(last.unwrap().kind, FrontKind::False);
+        assert_eq!(lay_out(&job).open_points, []);
+    }
+}
+
+#[test]
+fn a_false_front_taken_away_gives_its_height_back() {
+    let (cabinet, opening, count) = (CABINET, Key(1), 3);
+    let mut job = job_with(|_| ());
+    let drawers = Edit::Drawers {
+        cabinet,
+        opening,
+        count,
+    };
+    make(&mut job, &drawers);
+    let before = heights(&job);
+    let false_front = Edit::FalseFront { cabinet, opening };
+    make(&mut job, &false_front);
+    make(&mut job, &false_front);
+    assert_eq!(heights(&job), before);
+}
+
 #[test]
 fn drawers_over_a_door_and_behind_it() {
     let mut job = job_with(|_| ());

@@ -111,6 +111,18 @@ fn three_drawers_by_modules() {
     assert_eq!(feet, [um(1_500), um(289_500), um(545_500)]);
 }
 
+// Geometry: fronts of 8 modules are 8 * 32 - 2 = 254, so that with a gap of 2 they stand a whole number of pitches apart.
+#[test]
+fn inset_drawers_of_whole_modules_stand_whole_pitches_apart() {
+    let fronts = laid_out(|job| {
+        bay_of(job, 12).inset = Some(Inset::default());
+        put_fronts(job, 12, drawers([7, 8, 8]));
+    });
+    let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
+    assert_eq!(heights[1..], [mm(254), mm(254)]);
+    assert_eq!(fronts[2].foot - fronts[1].foot, mm(8 * 32));
+}
+
 // Geometry: 797 less two gaps is 791; a third, down to half a millimetre, is 263.5, and 264 is left for the lowest.
 #[test]
 fn equal_fronts_give_the_rest_to_the_lowest() {

@@ -8,7 +8,8 @@ use super::*;
 use crate::arbitrary::*;
 use crate::check::{self, Level};
 use crate::edit::Way;
-use crate::job::{Bay, FrontHeight, Hand, Label};
+use crate::job::{Bay, FrontHeight, Hand, Inset, Label};
+use crate::parts::Parts;
 
 const CABINET: Key = Key(1);
 
@@ -177,6 +178,68 @@ fn drawers_behind_a_door_pass_it_on_a_spacer() {
     }
 }
 
+// Geometry: 220 deep less 20 behind the back leaves 200; the shortest runner of the card, 250, needs 253.
+#[test]
+fn no_runner_is_proposed_that_does_not_fit() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.size.depth = mm(220);
+        cabinet.opening.fronts = modules(FrontKind::Drawer, [11, 11]);
+    });
+    job.cabinets[0].carcass.back = crate::job::Back::Groove {
+        to_front_wall: mm(20),
+        cut: mm(8),
+    };
+    let proposals = for_cabinet(&job, CABINET, None);
+    assert_eq!(proposals[0].title, "F40, F41: no runner is short enough");
+    assert_eq!(proposals[0].why[0], "runner 250.0 needs 253.0 of 200.0");
+    assert_eq!(proposals[0].edit, None);
+}
+
+// Geometry: a box as high as the proposal says, for the highest one inside an opening, under a false front, behind a door.
+#[test]
+fn boxes_are_made_as_high_as_proposed() {
+    let inset = |job: &mut Job| {
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().inset = Some(Inset::default());
+    };
+    let false_front = |job: &mut Job| {
+        let fronts = &mut job.cabinets[0].opening.fronts;
+        fronts.pop();
+        fronts.push(front(60, FrontKind::False, FrontHeight::Modules(7)));
+    };
+    let behind = |job: &mut Job| {
+        let fronts = &mut job.cabinets[0].opening.fronts;
+        *fronts = modules(FrontKind::Inner, [6, 6, 6]);
+        fronts.push(front(
+            60,
+            FrontKind::Door(Hand::Left),
+            FrontHeight::Ratio(1),
+        ));
+    };
+    let changes: [fn(&mut Job); 3] = [inset, false_front, behind];
+    for change in changes {
+        let mut job = cabinet_with(|cabinet| {
+            cabinet.opening.fronts = modules(FrontKind::Drawer, [8, 7, 7]);
+        });
+        change(&mut job);
+        let proposals = for_cabinet(&job, CABINET, None);
+        take_all(&mut job);
+        let cabinet = &job.cabinets[0];
+        let parts = Parts::of(cabinet, &lay_out(&job), &job);
+        assert!(parts.boxes.len() >= 2);
+        for made in &parts.boxes {
+            let said = format!(
+                "up to {}, made {}",
+                made.room.total().show(job.unit),
+                made.height.show(job.unit)
+            );
+            let mut lines = proposals.iter().flat_map(|proposal| &proposal.why);
+            let start = format!("{}: box", made.name);
+            let line = lines.find(|line| line.starts_with(&start)).unwrap();
+            assert!(line.ends_with(&said), "{line}, {said}");
+        }
+    }
+}
+
 // Geometry: plates back to back at one place would meet in an 18.6 board; staggered, one drilling serves both doors.
 #[test]
 fn doors_on_one_partition_are_staggered() {
@@ -283,7 +346,7 @@ fn closed() -> impl Strategy<Value = Job> {
             let mut job = cabinet_with(|cabinet| {
                 (cabinet.size.height, cabinet.size.width) = (mm(height), mm(width));
                 if inset {
-                    cabinet.opening = bay(1, |bay| bay.inset = Some(crate::job::Inset::default()));
+                    cabinet.opening = bay(1, |bay| bay.inset = Some(Inset::default()));
                 }
             });
             let parts = u16::try_from(fronts.len()).unwrap();
