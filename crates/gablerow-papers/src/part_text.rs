@@ -419,7 +419,7 @@ mod tests {
         // Hole 2 at 48 less 12 and 1.5; up to the shelf at 16 + 14 * 32 + 2.5 = 466.5, less 10 and 36.
         assert_eq!(
             from(&text, "1  D1    552").first(),
-            Some(&"1  D1    552.0    522.0   490.0   416.0   420.5    34.5  2")
+            Some(&"1  D1    552.0    522.0   490.0   336.0   336.5    34.5  2")
         );
         // 562 x 526 x 18 at 650 kg/m3 is 3.46 kg; 5 * 28.46 * 9.81 / 562 * 562^4 / (384 * 1600 * 526 * 18^3 / 12) = 1.58;
         // (263 - 25) / 25 of its own mass tips it.
