@@ -98,6 +98,8 @@ columns! {
         = |record| quantity(strength(record).and_then(|of| of.now));
     sag_later_mm "shelves: their sag after years"
         = |record| quantity(strength(record).and_then(|of| of.later));
+    longest_mm "shelves: the longest of this board and depth that sags at most a two-hundredth of its length after years under that load"
+        = |record| quantity(strength(record).and_then(|of| of.longest));
     tip_kg "shelves: the load on the very front edge that tips them"
         = |record| quantity(strength(record).and_then(|of| of.tip_kg));
     pin_kg "shelves: what each pin bears when the load stands evenly"

@@ -364,6 +364,9 @@ fn strength_text(strength: &Strength) -> String {
             (Some(now), None) => format!(": sags {now:.1} mm, and more after years"),
             _ => ", stiffness not known".to_owned(),
         };
+        if let Some(longest) = strength.longest {
+            text += &format!("; up to {longest:.0} mm long within L/200");
+        }
         if let Some(pin) = strength.pin_kg {
             text += &format!("; {} on each pin", kg(pin));
         }
@@ -416,12 +419,12 @@ mod tests {
         // Hole 2 at 48 less 12 and 1.5; up to the shelf at 16 + 14 * 32 + 2.5 = 466.5, less 10 and 36.
         assert_eq!(
             from(&text, "1  D1    552").first(),
-            Some(&"1  D1    552.0    522.0   490.0   416.0   420.5    34.5  2")
+            Some(&"1  D1    552.0    522.0   490.0   336.0   336.5    34.5  2")
         );
         // 562 x 526 x 18 at 650 kg/m3 is 3.46 kg; 5 * 28.46 * 9.81 / 562 * 562^4 / (384 * 1600 * 526 * 18^3 / 12) = 1.58;
         // (263 - 25) / 25 of its own mass tips it.
         let shelf = from(&text, "hole 15").join(" ");
-        assert!(shelf.starts_with("hole 15: 3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; 7.1 kg on each pin; tips at 32.9 kg on its front edge"), "{shelf}");
+        assert!(shelf.starts_with("hole 15: 3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; up to 541 mm long within L/200; 7.1 kg on each pin; tips at 32.9 kg on its front edge"), "{shelf}");
         assert!(!text.contains("MISSING"), "{text}");
     }
 

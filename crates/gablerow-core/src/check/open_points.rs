@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::PanelId;
+use crate::job::{Key, PanelId};
 use crate::layout::OpenPoint;
 use crate::measure::Length;
 
@@ -28,19 +28,25 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
                 Rule::HeightsDoNotAddUp,
                 heights(cx, &cx.opening(*opening), *left_over),
             ),
-            OpenPoint::NoSpace { opening } => (
-                Rule::NoSpace,
-                format!(
-                    "{} has no width or no height; make the cabinet larger, or take it out",
-                    cx.opening(*opening)
-                ),
-            ),
+            OpenPoint::NoSpace { opening } => (Rule::NoSpace, no_space(cx, *opening)),
             OpenPoint::NoCard { card } => (
                 Rule::NoCard,
                 format!("there is no card {card}; add it, or choose another"),
             ),
         };
         found.push(Finding::new(rule, cx.here(), message));
+    }
+}
+
+fn no_space(cx: &Context, key: Key) -> String {
+    let name = cx.opening(key);
+    match cx.layout.opening(key) {
+        Some(made) => format!(
+            "{name} would be {} wide and {} high inside; make the cabinet larger, what is beside it smaller, or take it out",
+            made.width.show(cx.unit),
+            (made.ceiling - made.floor).show(cx.unit)
+        ),
+        None => format!("{name} has no room; make the cabinet larger, or take it out"),
     }
 }
 

@@ -14,7 +14,7 @@ use crate::layout::Layout;
 use crate::measure::Length;
 
 /// How far a loose shelf stands behind the front when nobody has said otherwise.
-const SHELF_SETBACK: Length = Length::from_mm(12);
+pub const SHELF_SETBACK: Length = Length::from_mm(12);
 
 /// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
 pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {

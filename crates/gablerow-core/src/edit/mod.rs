@@ -29,7 +29,7 @@ use core::fmt;
 
 pub use choice::Choice;
 pub use copies::CopyEdit;
-pub use fittings::has_holes;
+pub use fittings::{SHELF_SETBACK, has_holes};
 pub use free::{FaceRun, FreeChoice, FreeEdit, FreeLine, FreeMeasure, FreePlace, free_lines};
 pub use furnish::{Furnish, Furnishing};
 pub use measure::{Measure, Scope};

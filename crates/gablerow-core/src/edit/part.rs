@@ -184,7 +184,8 @@ impl PartMeasure {
                 found.map(|made| made.height.total())
             }
             (Self::FrontThickness, Thing::Front(front)) => {
-                Some(front.thickness.unwrap_or(layout.front_thickness))
+                let found = layout.fronts.iter().find(|made| made.key == front.key);
+                found.map(|made| made.thickness)
             }
             _ => None,
         }

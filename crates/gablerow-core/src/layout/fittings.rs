@@ -8,9 +8,9 @@ use crate::measure::Length;
 use crate::sum::Sum;
 
 /// How far a loose shelf ends before the back panel. Common practice.
-const SHELF_TO_BACK: Length = Length::from_mm(2);
+pub const SHELF_TO_BACK: Length = Length::from_mm(2);
 /// How far a loose shelf ends before either wall. Common practice.
-const SHELF_TO_WALL: Length = Length::from_mm(1);
+pub const SHELF_TO_WALL: Length = Length::from_mm(1);
 
 const WALLS: [Hand; 2] = [Hand::Left, Hand::Right];
 

@@ -28,7 +28,7 @@ pub use boxes::BoxPart;
 pub use fronts::{Arm, FrontPart, Hanging, arm_of};
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
-pub use shelves::{ShelfPart, Strength};
+pub use shelves::{ShelfPart, Strength, strength};
 
 use crate::cards::{CardId, Cards};
 use crate::job::{Bay, Cabinet, Job, Key, Shop};

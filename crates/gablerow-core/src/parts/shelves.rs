@@ -5,18 +5,13 @@ use alloc::vec::Vec;
 use super::{Banded, Grain, Make, Piece};
 use crate::cards::Board;
 use crate::job::{Key, PinRows, Shelf};
-use crate::layout::BayLayout;
+use crate::layout::{BayLayout, SHELF_TO_BACK, SHELF_TO_WALL};
 use crate::measure::Length;
 use crate::strength::{
-    Creep, Sag, Section, Standing, line_load_of_mass, load_on_pin, mass_kg, sag, tip_load_kg,
+    Creep, LIMITS, Sag, Section, Standing, line_load_of_mass, load_on_pin, longest_span, mass_kg,
+    sag, tip_load_kg,
 };
 use crate::sum::Sum;
-
-/// What a shelf is shorter than its bay, one half at either end: common practice.
-const SHORTER: Length = Length::from_mm(2);
-
-/// How far its back edge stands before the back panel: common practice.
-const BEFORE_BACK: Length = Length::from_mm(2);
 
 /// A loose shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,6 +52,9 @@ pub struct Strength {
     pub tip_kg: Option<f64>,
     /// What each pin bears when the load stands evenly, in kg.
     pub pin_kg: Option<f64>,
+    /// The longest shelf of this board and depth that bears its load after years within a two-hundredth of its length, in
+    /// mm; `None` where the stiffness is not known.
+    pub longest: Option<f64>,
 }
 
 /// A shelf before its neighbours are known.
@@ -130,11 +128,11 @@ impl<'a> Make<'a> {
             None => Sum::of("ceiling", bay.ceiling.total()),
         };
         let front = bay.inner_depth.total() - bay.depth_behind_fronts(self.shop);
-        let length = Sum::of("clear width", bay.width).less("shorter", SHORTER);
+        let length = Sum::of("clear width", bay.width).less("shorter", SHELF_TO_WALL * 2);
         let depth = Sum::of("inner depth", bay.inner_depth.total())
             .less("front of the bay", front)
             .less("set back", shelf.setback_front)
-            .less("before the back panel", BEFORE_BACK);
+            .less("before the back panel", SHELF_TO_BACK);
         let behind_edge = bay.front_row.total() - front - shelf.setback_front;
         let load_kg = shelf.load_grams.map(|grams| f64::from(grams) / 1_000.0);
         let strength = self.cards.board(&shelf.board).map(|board| {
@@ -160,7 +158,10 @@ impl<'a> Make<'a> {
     }
 }
 
-fn strength(
+/// How a shelf of a board bears a load: its length and depth, the load in kg, how far its front edge stands before its front
+/// pins, and how many pins it rests on.
+#[must_use]
+pub fn strength(
     board: &Board,
     [length, depth]: [Length; 2],
     load_kg: Option<f64>,
@@ -182,6 +183,11 @@ fn strength(
         let load = line_load_of_mass(goods + mass_kg, length);
         sag(section, length, load, &creep)
     });
+    let longest = board.stiffness.map(|stiffness| {
+        let section = Section::board(depth, thickness, f64::from(stiffness.value));
+        let load = line_load_of_mass(goods + mass_kg, length);
+        longest_span(section, load, &creep, &LIMITS[0])
+    });
     let bent = bent.filter(|Sag { now, .. }| now.is_finite());
     Strength {
         mass_kg,
@@ -190,5 +196,6 @@ fn strength(
         later: bent.filter(|_| board.creep.is_some()).map(|sag| sag.later),
         tip_kg: tip_load_kg(mass_kg, depth, behind_edge),
         pin_kg: load_on_pin(goods, mass_kg, pins),
+        longest: longest.filter(|span| span.is_finite()),
     }
 }

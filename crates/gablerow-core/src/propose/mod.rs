@@ -9,7 +9,8 @@
 //! Proposal { edit, title, why }  -- taken --> one Step, one undo
 //! ```
 //!
-//! Nothing here changes a job. Doors come first, since drawers behind them keep clear of their hinges.
+//! Nothing here changes a job. Drawers with fronts come first, since each has few holes that suit its front; doors find others;
+//! drawers behind doors come last and keep clear of their hinges.
 
 mod drawers;
 mod grid;
@@ -38,7 +39,7 @@ pub struct Proposal {
     pub edit: Option<Edit>,
 }
 
-/// Every proposal of a cabinet: first for what nothing carries yet, door by door and stack by stack, each on top of those
+/// Every proposal of a cabinet: first for what nothing carries yet, stack by stack and door by door, each on top of those
 /// before it; then, when `also` names a front that is carried already, one anew for that.
 #[must_use]
 pub fn for_cabinet(job: &Job, cabinet: Key, also: Option<Key>) -> Vec<Proposal> {
@@ -120,22 +121,26 @@ fn wishes(job: &Job, cabinet: Key, also: Option<Key>) -> Vec<Wish> {
         let mut leaves = layout.fronts.iter().filter(|leaf| leaf.key == front.key);
         also == Some(front.key) || leaves.any(|leaf| lacks(found, &layout, leaf))
     };
-    let (mut doors, mut stacks) = (Vec::new(), Vec::new());
+    let (mut drawers, mut doors, mut behind) = (Vec::new(), Vec::new(), Vec::new());
     found.opening.each(&mut |opening: &Opening| {
         let hung = opening.fronts.iter().filter(|front| front.kind.is_hung());
         doors.extend(
             hung.filter(|front| open(front))
                 .map(|front| Wish::Door(front.key)),
         );
-        for kind in [FrontKind::Drawer, FrontKind::Inner] {
-            let mut drawers = opening.fronts.iter().filter(|front| front.kind == kind);
-            if drawers.any(open) && matches!(opening.division, Division::Bay(_)) {
+        for (kind, stacks) in [
+            (FrontKind::Drawer, &mut drawers),
+            (FrontKind::Inner, &mut behind),
+        ] {
+            let mut own = opening.fronts.iter().filter(|front| front.kind == kind);
+            if own.any(open) && matches!(opening.division, Division::Bay(_)) {
                 stacks.push(Wish::Drawers(opening.key, kind));
             }
         }
     });
-    doors.append(&mut stacks);
-    doors
+    drawers.append(&mut doors);
+    drawers.append(&mut behind);
+    drawers
 }
 
 /// Whether something is missing that would carry this front or leaf.

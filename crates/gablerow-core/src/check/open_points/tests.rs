@@ -80,7 +80,9 @@ fn opening_between_its_own_shelves_has_no_height() {
     assert_eq!(at(um(18_001)), [""; 0]);
     assert_eq!(
         at(mm(18)),
-        ["bay 1 has no width or no height; make the cabinet larger, or take it out"]
+        [
+            "bay 1 would be 564.0 wide and 0.0 high inside; make the cabinet larger, what is beside it smaller, or take it out"
+        ]
     );
 }
 

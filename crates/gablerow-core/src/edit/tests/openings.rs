@@ -102,7 +102,11 @@ fn new_parts_are_made_like_their_neighbours() {
         opening: right,
     };
     make(&mut job, &door);
-    assert_eq!(lay_out(&job).fronts[0].thickness, mm(20));
+    let layout = lay_out(&job);
+    let door = &layout.fronts[0];
+    assert_eq!(door.thickness, mm(20));
+    let read = PartMeasure::FrontThickness.read(&job.cabinets[0], &layout, door.key);
+    assert_eq!(read, Some(mm(20)), "the sizes say what is laid out");
 }
 
 #[test]

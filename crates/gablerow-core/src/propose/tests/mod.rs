@@ -71,7 +71,7 @@ fn the_glaze_store_is_fitted_as_its_sheet_has_it() {
         bay.plates.clear();
         bay.runners.clear();
     });
-    let why = for_cabinet(&job, CABINET, None).remove(1).why;
+    let why = for_cabinet(&job, CABINET, None).remove(0).why;
     take_all(&mut job);
     assert_eq!(plate_holes(&job, 11), [3, 19]);
     assert_eq!(runner_holes(&job, 12), [2, 10, 17]);
@@ -295,6 +295,32 @@ fn doors_on_one_partition_are_staggered() {
     }
     let mirrored: Vec<i16> = left.iter().rev().map(|hole| 25 - hole).collect();
     assert_eq!(right, mirrored, "one drilling, upside down");
+}
+
+// Geometry: a drawer's screws go in back to back with a plate's on an 18 board only where their holes differ.
+#[test]
+fn a_door_makes_way_for_the_drawers_behind_its_partition() {
+    let mut job = cabinet_x(|job| {
+        put(job, 11, &modules(FrontKind::Drawer, [5, 5, 5, 5, 5]));
+        put(
+            job,
+            12,
+            &[front(
+                39,
+                FrontKind::Door(Hand::Left),
+                FrontHeight::Ratio(1),
+            )],
+        );
+    });
+    take_all(&mut job);
+    let (runners, plates) = (runner_holes(&job, 11), plate_holes(&job, 12));
+    assert_eq!((runners.len(), plates.len()), (5, 2));
+    for lower in plates {
+        assert!(
+            !runners.contains(&lower) && !runners.contains(&(lower + 1)),
+            "{runners:?} {lower}"
+        );
+    }
 }
 
 #[test]

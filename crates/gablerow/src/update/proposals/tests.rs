@@ -39,9 +39,9 @@ fn a_proposal_is_seen_before_it_is_taken() {
     press_all(&mut app, &typed("h"));
     assert_eq!(proposals(&app).len(), 2);
     assert_eq!(hardware(&app.desk.job), (0, 0));
-    assert_eq!(hardware(&shown(&app)), (2, 0));
-    press_all(&mut app, &[crate::key::Key::Down]);
     assert_eq!(hardware(&shown(&app)), (0, 3));
+    press_all(&mut app, &[crate::key::Key::Down]);
+    assert_eq!(hardware(&shown(&app)), (2, 0));
     press_all(&mut app, &[crate::key::Key::Esc]);
     assert_eq!((app.pane, hardware(&shown(&app))), (None, (0, 0)));
 }
@@ -51,12 +51,12 @@ fn each_taken_proposal_is_one_undo() {
     let mut app = wished();
     press_all(&mut app, &typed("h"));
     press_all(&mut app, &[crate::key::Key::Enter]);
-    assert_eq!(hardware(&app.desk.job), (2, 0));
-    assert_eq!(proposals(&app).len(), 1, "the drawers still wait");
+    assert_eq!(hardware(&app.desk.job), (0, 3));
+    assert_eq!(proposals(&app).len(), 1, "the door still waits");
     press_all(&mut app, &[crate::key::Key::Enter]);
     assert_eq!((app.pane, hardware(&app.desk.job)), (None, (2, 3)));
     press_all(&mut app, &typed("u"));
-    assert_eq!(hardware(&app.desk.job), (2, 0));
+    assert_eq!(hardware(&app.desk.job), (0, 3));
 }
 
 #[test]
