@@ -272,7 +272,7 @@ pub(super) fn unite(job: &Job, key: Key, divider: Key) -> Result<Step, Refusal> 
         match unite_in(&mut edited.opening, divider) {
             None => Err(Refusal("there is no such partition or shelf".into())),
             Some(false) => Err(Refusal(format!(
-                "{name} stays: what is beside it is divided or has fronts; take that away first"
+                "{name} stays: first take away fronts and divisions beside it"
             ))),
             Some(true) => Ok(format!("no {name}")),
         }

@@ -8,7 +8,7 @@ use super::walls::{Fastener, Wall};
 use super::{Bays, Proposal, name_of};
 use crate::cards::{Hinge, PlateShape};
 use crate::edit::{Edit, Furnish};
-use crate::job::{Cabinet, Datum, HolePlace, Job, Key, Plate};
+use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
 use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
 use crate::measure::{Length, Unit};
 use crate::parts::arm_of;
@@ -39,7 +39,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
         .map(|carrier| carrier.key)
         .collect();
     let mut key = job.free_key(cabinet);
-    let (mut bays, mut why, mut holes) = (Bays::default(), Vec::new(), Vec::new());
+    let (mut bays, mut made) = (Bays::default(), Vec::new());
     let name = name_of(found, front);
     for leaf in leaves() {
         let hanging = Hanging {
@@ -50,8 +50,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
             card,
             gone: &gone,
         };
-        let (centres, reasons) = hanging.place()?;
-        why.extend(reasons);
+        let (centres, why) = hanging.place()?;
         if centres.is_empty() {
             let title = format!("{name}: no hole finds room for a plate");
             return Some(Proposal {
@@ -61,6 +60,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
                 edit: None,
             });
         }
+        let mut holes = Vec::new();
         for centre in &centres {
             let number = i16::try_from(centre.hole.get()).ok()?;
             let (bay, wall) = layout.bay_at(leaf.wall_hung()?, centre.centre)?;
@@ -74,8 +74,9 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
             });
             key = key.next();
         }
+        made.push((leaf.hung?, holes.join(", "), why));
     }
-    let title = format!("{name}: plates on {}", holes.join(", "));
+    let (title, why) = said_of(&name, made);
     Some(Proposal {
         fronts: [front].into(),
         title: title.clone(),
@@ -87,6 +88,28 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
             label: title,
         })),
     })
+}
+
+/// Title and reasons of a door, or of both leaves of a pair: said once when they are alike.
+fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
+    if let [(_, holes, why)] = &leaves[..] {
+        return (format!("{name}: plates on {holes}"), why.clone());
+    }
+    if let [(_, holes, why), (_, others, reasons)] = &leaves[..]
+        && (holes, why) == (others, reasons)
+    {
+        return (
+            format!("{name}: both leaves, plates on {holes}"),
+            why.clone(),
+        );
+    }
+    let (mut titles, mut all) = (Vec::new(), Vec::new());
+    for (hand, holes, why) in leaves {
+        titles.push(format!("{} leaf, plates on {holes}", hand.word()));
+        all.push(format!("{} leaf:", hand.word()));
+        all.extend(why);
+    }
+    (format!("{name}: {}", titles.join("; ")), all)
 }
 
 /// In the upper half counted from the head, so that a taller cabinet takes its top hinge along.

@@ -8,7 +8,7 @@ use super::*;
 use crate::arbitrary::*;
 use crate::check::{self, Level};
 use crate::edit::Way;
-use crate::job::{Bay, FrontHeight, Hand, Inset, Label};
+use crate::job::{Bay, FrontHeight, Hand, HolePlace, Inset, Label, Plate};
 use crate::parts::Parts;
 
 const CABINET: Key = Key(1);
@@ -149,6 +149,42 @@ fn a_pair_of_doors_hangs_on_both_walls() {
         plates.filter(|plate| plate.wall == wall).count()
     };
     assert_eq!((on(Hand::Left), on(Hand::Right)), (2, 2));
+}
+
+// Geometry: leaves that hang on like walls are bored alike; where a runner is in the way on one wall alone, both are named.
+#[test]
+fn leaves_of_a_pair_are_named_where_they_differ() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.opening.fronts = [front(39, FrontKind::Pair, FrontHeight::Ratio(1))].into();
+    });
+    let proposed = |job: &Job| for_cabinet(job, CABINET, None)[0].clone();
+    let alike = proposed(&job);
+    assert_eq!(alike.title, "F39: both leaves, plates on 3-4, 19-20");
+    let starts = |made: &Proposal, start| {
+        made.why
+            .iter()
+            .filter(|line| line.starts_with(start))
+            .count()
+    };
+    assert_eq!(starts(&alike, "cups"), 1);
+
+    let hinge = job.cards.hinges[0].id.clone();
+    job.cabinets[0].opening.bay_mut(Key(1)).unwrap().plates = [Plate {
+        key: Key(70),
+        wall: Hand::Left,
+        hole: HolePlace::foot(3),
+        card: hinge,
+        serves: Some(Key(71)),
+    }]
+    .into();
+    let differ = proposed(&job);
+    assert!(
+        differ.title.contains("left leaf, plates on"),
+        "{}",
+        differ.title
+    );
+    assert!(differ.title.ends_with("right leaf, plates on 3-4, 19-20"));
+    assert_eq!(starts(&differ, "cups"), 2);
 }
 
 // Geometry: hinges at 96 and 704 bar holes 2-4 and 21-23 for runners; a door that stands 15 in asks for a spacer of 18.
