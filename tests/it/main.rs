@@ -9,6 +9,7 @@ mod crash;
 mod first_job;
 #[cfg(test)]
 mod frames;
+mod glaze_store;
 #[cfg(test)]
 mod house;
 #[cfg(test)]
