@@ -20,33 +20,6 @@ fn run(first: i32, last: i32) -> Run {
     Run::new(first, last).unwrap()
 }
 
-/// A field of a height with gap 3 and reveals 1.5.
-fn field(height_um: i32) -> Field {
-    Field {
-        foot: Length::ZERO,
-        head: um(height_um),
-        reveal_foot: um(1_500),
-        reveal_head: um(1_500),
-        gap: mm(3),
-    }
-}
-
-fn heights(fronts: &Fronts) -> Vec<Length> {
-    fronts
-        .fronts
-        .iter()
-        .map(|front| front.height.total())
-        .collect()
-}
-
-#[track_caller]
-fn splits(height_um: i32, way: Split<'_>, expected_um: &[i32]) -> Fronts {
-    let fronts = split(&field(height_um), way).unwrap();
-    let expected: Vec<Length> = expected_um.iter().map(|&height| um(height)).collect();
-    assert_eq!(heights(&fronts), expected);
-    fronts
-}
-
 /// A stack 800 high between a bottom of 18.6 and a stretcher at 781.4, on fronts from these feet.
 fn stack(feet: &[Length]) -> Stack<'_> {
     Stack {
@@ -85,165 +58,6 @@ fn tenths(length: Length) -> i32 {
     (length + um(50)).div_floor(um(100))
 }
 
-// rule-modules. Common practice: 25 pitches in 3 drawers are 9, 8 and 8; fronts 285, 253, 253.
-#[test]
-fn whole_pitches_are_shared_and_the_lowest_gets_one_more() {
-    let fronts = splits(800_000, Split::Automatic(3), &[285_000, 253_000, 253_000]);
-    assert_eq!(fronts.feet(), [1_500, 289_500, 545_500].map(um));
-    assert_eq!(fronts.rest, Length::ZERO);
-    assert_eq!(
-        fronts.fronts[1]
-            .foot
-            .show(crate::measure::Unit::Millimetre)
-            .to_string(),
-        "289.5 = 1.5 (reveal at the foot) + 285.0 (fronts below) + 3.0 (gaps below)"
-    );
-    let given = splits(
-        800_000,
-        Split::Modules(&[9, 8, 8]),
-        &[285_000, 253_000, 253_000],
-    );
-    assert_eq!(given, fronts);
-}
-
-// stack-front: F = 32m - gap. Source: davelers.com/32mm/4988.html; dalrun.com/32mm/Drawers (two pages).
-#[test]
-fn a_front_of_whole_pitches_is_one_gap_less() {
-    for (module, height) in [
-        (4, 125),
-        (5, 157),
-        (6, 189),
-        (7, 221),
-        (8, 253),
-        (9, 285),
-        (10, 317),
-    ] {
-        let high = i32::from(module) * 32_000;
-        splits(high, Split::Modules(&[module]), &[height * 1_000]);
-    }
-}
-
-// stack-height. Derived: 157 + 3 + 221 + 3 + 381 + 3 = 768 with no reveal at the foot and one of 3 at the head.
-#[test]
-fn modules_fill_a_field_flush_at_the_foot() {
-    let flush = Field {
-        foot: Length::ZERO,
-        head: mm(768),
-        reveal_foot: Length::ZERO,
-        reveal_head: mm(3),
-        gap: mm(3),
-    };
-    let fronts = split(&flush, Split::Modules(&[12, 7, 5])).unwrap();
-    assert_eq!(heights(&fronts), [381, 221, 157].map(mm));
-    assert_eq!(fronts.rest, Length::ZERO);
-}
-
-// stack-2195. Source: a shelving maker's page: 96 + 11 + 4 fronts of 221 and 4 gaps of 3 + 1181 + 11.
-#[test]
-fn a_published_stack_of_four_drawers_and_a_door_is_met() {
-    let field = Field {
-        foot: mm(96),
-        head: mm(2_195),
-        reveal_foot: mm(11),
-        reveal_head: mm(11),
-        gap: mm(3),
-    };
-    let fronts = split(&field, Split::Modules(&[7, 7, 7, 7, 37])).unwrap();
-    assert_eq!(heights(&fronts), [221, 221, 221, 221, 1_181].map(mm));
-    assert_eq!(fronts.rest, Length::ZERO);
-}
-
-#[test]
-fn what_is_beyond_whole_pitches_goes_to_the_lowest_front() {
-    let fronts = splits(810_000, Split::Automatic(3), &[295_000, 253_000, 253_000]);
-    assert_eq!(fronts.rest, mm(10));
-    assert_eq!(
-        fronts.fronts[0]
-            .height
-            .show(crate::measure::Unit::Millimetre)
-            .to_string(),
-        "295.0 = 288.0 (whole pitches) - 3.0 (gap) + 10.0 (beyond whole pitches)"
-    );
-    // The lowest front, 10 higher, starts where it did; the others start 10 higher, which is a second pattern.
-    let feet = fronts.feet();
-    let mut tall = stack(&feet);
-    tall.ceiling = um(791_400);
-    assert_eq!(place(&tall).unwrap().patterns, [24_500, 34_500].map(um));
-}
-
-#[test]
-fn equal_fronts_add_up_to_the_count() {
-    let fronts = split(&field(800_000), Split::Equal(3)).unwrap();
-    assert_eq!(heights(&fronts).iter().sum::<Length>(), mm(791));
-    assert!(
-        heights(&fronts)
-            .iter()
-            .all(|&height| tenths(height) == 2_637)
-    );
-}
-
-#[test]
-fn ratios_are_rounded_and_the_rest_goes_to_the_lowest() {
-    // 791 in 3 : 2 : 2 is 339, 226, 226; in 2 : 1 : 1 it is 395.5, 197.75 and the same, rounded up to 198.
-    splits(
-        800_000,
-        Split::Ratio(&[3, 2, 2]),
-        &[339_000, 226_000, 226_000],
-    );
-    let fronts = splits(
-        800_000,
-        Split::Ratio(&[2, 1, 1]),
-        &[395_000, 198_000, 198_000],
-    );
-    assert_eq!(fronts.rest, um(-500));
-    splits(
-        800_000,
-        Split::Ratio(&[u32::MAX, u32::MAX]),
-        &[397_000, 397_000],
-    );
-}
-
-#[test]
-fn fixed_fronts_leave_the_rest_to_the_others() {
-    let top = [None, None, Some(mm(140))];
-    splits(800_000, Split::Fixed(&top), &[325_500, 325_500, 140_000]);
-    let all = [Some(mm(500)), Some(mm(294))];
-    splits(800_000, Split::Fixed(&all), &[500_000, 294_000]);
-}
-
-#[test]
-fn a_field_that_cannot_be_split_says_why() {
-    let of = |height_um, way: Split<'_>| split(&field(height_um), way).unwrap_err();
-    assert_eq!(of(800_000, Split::Equal(0)), NoFronts::Count(0));
-    assert_eq!(of(800_000, Split::Equal(65)), NoFronts::Count(65));
-    let by = |by| NoFronts::Misfit { by: mm(by) };
-    assert_eq!(of(800_000, Split::Modules(&[9, 9, 8])), by(32));
-    let short = [Some(mm(500)), Some(mm(290))];
-    assert_eq!(of(800_000, Split::Fixed(&short)), by(-4));
-    assert_eq!(
-        of(800_000, Split::Modules(&[9, 0, 8])),
-        NoFronts::Flat { front: 1 }
-    );
-    assert_eq!(
-        of(800_000, Split::Ratio(&[1, 0])),
-        NoFronts::Flat { front: 1 }
-    );
-    assert_eq!(
-        of(800_000, Split::Ratio(&[0, 0])),
-        NoFronts::Flat { front: 0 }
-    );
-    assert_eq!(of(60_000, Split::Automatic(3)), NoFronts::Flat { front: 1 });
-    let high = [None, Some(mm(900))];
-    assert_eq!(
-        of(800_000, Split::Fixed(&high)),
-        NoFronts::Flat { front: 0 }
-    );
-    let many = [u16::MAX; FRONTS_MOST];
-    assert!(
-        matches!(of(800_000, Split::Modules(&many)), NoFronts::Misfit { by } if by > mm(9_000))
-    );
-}
-
 // Geometry, H 800, three drawers: holes 2, 11, 19, one pattern of 34.5, boxes 256, 224, 184.
 #[test]
 fn module_fronts_need_one_pattern() {
@@ -280,7 +94,9 @@ fn module_fronts_need_one_pattern() {
 // Geometry: equal fronts of the same stack take holes 2, 10, 19 and three patterns: 34.5, 23.8, 45.2.
 #[test]
 fn equal_fronts_need_three_patterns() {
-    let feet = split(&field(800_000), Split::Equal(3)).unwrap().feet();
+    // 800 - 1.5 - 1.5 - 2 * 3 is 791; a third of it is 263.67.
+    let third = mm(791).split(3).next().unwrap();
+    let feet = [0, 1, 2].map(|at| um(1_500) + (third + mm(3)) * at);
     let plan = place(&stack(&feet)).unwrap();
     assert_eq!(holes(&plan), [2, 10, 19]);
     let patterns: Vec<i32> = plan.patterns.iter().map(|&d| tenths(d)).collect();
