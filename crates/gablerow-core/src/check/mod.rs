@@ -76,6 +76,7 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     runners::runner_too_long,
     runners::runner_row_flush,
     open_points::open_points,
+    open_points::sides_end_on_bottom,
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,

@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::{Key, PanelId};
+use crate::job::{Fit, Key, PanelId};
 use crate::layout::OpenPoint;
 use crate::measure::Length;
 
@@ -35,6 +35,19 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             ),
         };
         found.push(Finding::new(rule, cx.here(), message));
+    }
+}
+
+/// Sides that shall run below a bottom which lies under them.
+pub(super) fn sides_end_on_bottom(cx: &Context, found: &mut Vec<Finding>) {
+    let carcass = &cx.cabinet.carcass;
+    let below = carcass.sides.below;
+    if carcass.bottom.fit == Fit::Across && below > Length::ZERO {
+        let message = format!(
+            "the sides end on the bottom under them and do not run {} below; let the bottom in between them, or let them run 0 below",
+            below.show(cx.unit)
+        );
+        found.push(Finding::new(Rule::SidesEndOnBottom, cx.here(), message));
     }
 }
 

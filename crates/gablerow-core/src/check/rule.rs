@@ -91,6 +91,8 @@ rules! {
         "The parts of an opening and its partitions fill it exactly.";
     HeightsDoNotAddUp "heights-do-not-add-up" Warn
         "The fronts of an opening and their gaps fill its height exactly.";
+    SidesEndOnBottom "sides-end-on-bottom" Warn
+        "Sides do not run below a bottom that lies under them.";
     NoSpace "no-space" Stop
         "An opening has a width and a height.";
     NoCard "no-card" Stop

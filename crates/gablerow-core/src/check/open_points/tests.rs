@@ -97,3 +97,16 @@ fn card_that_is_not_there() {
         Some("there is no card board-99; add it, or choose another")
     );
 }
+
+#[test]
+fn sides_do_not_run_below_a_bottom_under_them() {
+    let found = |fit, below| {
+        found(Rule::SidesEndOnBottom, move |case| {
+            case.cabinet().carcass.bottom.fit = fit;
+            case.cabinet().carcass.sides.below = mm(below);
+        })
+        .len()
+    };
+    assert_eq!(found(Fit::Across, 90), 1);
+    assert_eq!((found(Fit::Across, 0), found(Fit::Between, 90)), (0, 0));
+}
