@@ -9,6 +9,7 @@ mod crash;
 mod first_job;
 #[cfg(test)]
 mod frames;
+#[cfg(test)]
 mod glaze_store;
 #[cfg(test)]
 mod house;
@@ -24,4 +25,5 @@ mod readme;
 mod screens;
 #[cfg(test)]
 mod terminal;
+#[cfg(test)]
 mod three_bays;
