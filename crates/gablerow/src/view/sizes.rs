@@ -11,6 +11,8 @@ use crate::scene::{self, Scene};
 use crate::size_line::{SizeLine, Whose, lines};
 use crate::theme::Role;
 
+/// Lines kept below the list: a blank, both units and a remark, the balance in two.
+const LINES_BELOW: u16 = 5;
 /// Where lengths begin.
 const VALUES: u16 = 15;
 /// Where choices begin, whose names are shorter than their words.
@@ -25,12 +27,12 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, at: usize) {
     let here = rows
         .iter()
         .position(|row| matches!(row, Row::Line(line, _) if *line == at));
-    let from = here
-        .unwrap_or(0)
-        .saturating_sub(usize::from(height).saturating_sub(1));
+    // What the line comes to in both units, and what would balance, stay in sight below the list.
+    let lines_shown = usize::from(height.saturating_sub(LINES_BELOW)).max(1);
+    let from = here.unwrap_or(0).saturating_sub(lines_shown - 1);
     let mut list = canvas.part(0, 1, width, height);
     let mut y = 0;
-    for row in rows.iter().skip(from) {
+    for row in rows.iter().skip(from).take(lines_shown) {
         match *row {
             Row::Heading(whose) => drop(list.text(0, y, &heading(app, scene, whose), Role::Dim)),
             Row::Line(line, item) => size_line(&mut list, app, scene, (y, item), line == at),
