@@ -14,7 +14,7 @@ use crate::app::App;
 use crate::scene::{self, Scene};
 use crate::theme::Role;
 
-/// A finding is said in at most so many lines beside the face; all of it stands in the checks.
+/// Where not all findings have room, one is said in at most so many lines; all of it stands in the checks.
 const FINDING_LINES_MOST: usize = 3;
 
 /// Draws the words, top to bottom, as far as they fit.
@@ -191,6 +191,34 @@ fn mate(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     canvas.paragraph(y, 0, &text, Role::Plain)
 }
 
+/// The open findings and their lines, those of another face than this one with its name; what both walls have to say alike
+/// is said once.
+fn told<'a>(
+    scene: &'a Scene,
+    here: Option<FaceId>,
+    width: usize,
+) -> Vec<(&'a Finding, Vec<String>)> {
+    let mut told: Vec<(&Finding, Vec<String>)> = Vec::new();
+    for finding in Level::ALL
+        .into_iter()
+        .flat_map(|level| words::open_findings(&scene.findings, level))
+    {
+        if told
+            .iter()
+            .any(|(earlier, _)| earlier.message == finding.message)
+        {
+            continue;
+        }
+        let elsewhere = finding.place.face.filter(|&face| Some(face) != here);
+        let place = elsewhere
+            .map(|face| format!("{}: ", scene.layout.names.face(face)))
+            .unwrap_or_default();
+        let text = format!("{place}{}", finding.message);
+        told.push((finding, wrap(&text, width.saturating_sub(2))));
+    }
+    told
+}
+
 /// The open findings, as far as there is room, those of another face than this one with its name; gives the line after them.
 pub(super) fn checks(canvas: &mut Canvas, scene: &Scene, y: u16, here: Option<FaceId>) -> u16 {
     let mut x = 0;
@@ -203,34 +231,18 @@ pub(super) fn checks(canvas: &mut Canvas, scene: &Scene, y: u16, here: Option<Fa
         };
         x = canvas.text(x, y, &format!("{count} {}", level.word()), role) + 2;
     }
-    let (width, height) = (usize::from(canvas.width()), canvas.height());
+    let height = canvas.height();
     let mut y = y + 1;
-    // What both walls have to say alike is said once.
-    let mut told: Vec<&Finding> = Vec::new();
-    for finding in Level::ALL
-        .into_iter()
-        .flat_map(|level| words::open_findings(&scene.findings, level))
-    {
-        if !told
-            .iter()
-            .any(|earlier| earlier.message == finding.message)
-        {
-            told.push(finding);
-        }
-    }
-    for (at, finding) in told.iter().enumerate() {
-        let elsewhere = finding.place.face.filter(|&face| Some(face) != here);
-        let place = elsewhere
-            .map(|face| format!("{}: ", scene.layout.names.face(face)))
-            .unwrap_or_default();
-        let mut lines = wrap(
-            &format!("{place}{}", finding.message),
-            width.saturating_sub(2),
-        );
-        let more_to_come = told.len() - at;
+    let told = told(scene, here, usize::from(canvas.width()));
+    let all: usize = told.iter().map(|(_, lines)| lines.len()).sum();
+    let is_all_shown = all <= usize::from(height.saturating_sub(y));
+    let count = told.len();
+    for (at, (finding, mut lines)) in told.into_iter().enumerate() {
+        let more_to_come = count - at;
         // The last line is kept for what has no room.
         let room = usize::from(height.saturating_sub(y + u16::from(more_to_come > 1)));
-        if room == 0 || (lines.len() > room && more_to_come > 1) {
+        let has_room = is_all_shown || (room > 0 && (lines.len() <= room || more_to_come == 1));
+        if !has_room {
             canvas.text(
                 2,
                 y,
@@ -240,7 +252,7 @@ pub(super) fn checks(canvas: &mut Canvas, scene: &Scene, y: u16, here: Option<Fa
             return y + 1;
         }
         let most = FINDING_LINES_MOST.min(room);
-        if lines.len() > most {
+        if !is_all_shown && lines.len() > most {
             lines.truncate(most);
             lines[most - 1].push(canvas.glyphs().ellipsis);
         }
