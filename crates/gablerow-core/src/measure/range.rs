@@ -265,6 +265,8 @@ table! {
     CREEP = NumberRange { name: "creep", min: 100, max: 1000, why: "100 is none, and no board sags tenfold" };
     /// What a pair of runners carries, in kg.
     LOAD = NumberRange { name: "load of a pair", min: 1, max: 500, why: "more needs no drawer" };
+    /// Fronts of one opening, and drawers behind them.
+    FRONTS = NumberRange { name: "fronts of an opening", min: 0, max: 40, why: "more are several openings" };
     /// Openings side by side, with a partition between each two.
     PARTS = NumberRange { name: "parts side by side", min: 1, max: 40, why: "more are several cabinets" };
 }

@@ -16,6 +16,8 @@ pub(super) const NESTING_MOST: u8 = 12;
 impl Opening {
     pub(super) fn validate(&self, cards: &Cards, deeper: u8) -> Checked {
         each(&self.fronts, "fronts", Front::validate)?;
+        let fronts = i64::try_from(self.fronts.len()).unwrap_or(i64::MAX);
+        number("fronts", &range::FRONTS, fronts)?;
         let Some(deeper) = deeper.checked_sub(1) else {
             return Err(Fault::new(
                 "division",

@@ -321,6 +321,19 @@ fn accepted_sentences_are_safe_to_show() {
 }
 
 #[test]
+fn heights_of_all_fronts_of_an_opening_can_be_added_up() {
+    let mut job = full();
+    let fronts = &mut job.cabinets[0].opening.fronts;
+    *fronts = (0..41).map(|key| door(1_000 + key, Hand::Left)).collect();
+    assert_eq!(
+        job.validate().unwrap_err().to_string(),
+        "cabinets[0].opening.fronts: fronts of an opening: 41, but it is 0 to 40"
+    );
+    job.cabinets[0].opening.fronts.pop();
+    assert_eq!(job.validate(), Ok(()));
+}
+
+#[test]
 fn keys_leave_room_for_the_next() {
     const TOO_HIGH: Key = Key(4_000_000_001);
     let at_most = "4000000001, but a key is at most 4000000000";
