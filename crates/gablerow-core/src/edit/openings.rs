@@ -11,7 +11,7 @@ use super::{Refusal, cabinet, change};
 use crate::history::Step;
 use crate::job::{
     Bay, Cabinet, CardId, Division, FixedShelf, Hand, HolePlace, Job, Joint, Key, Opening, Part,
-    PartWidth, Partition, ShelfHeight, SideBySide, Stacked,
+    PartWidth, Partition, Plate, ShelfHeight, SideBySide, Stacked,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
@@ -36,8 +36,8 @@ struct Making<'a> {
     last: i16,
 }
 
-/// Divides an opening that is not divided yet into so many parts. What a bay holds stays in its first part; of parts above
-/// each other, every fitting goes to the part its hole is in. Fronts stay over all of it.
+/// Divides an opening that is not divided yet into so many parts. What a bay holds stays in its first part, but plates stay
+/// on their wall; of parts above each other, every fitting goes to the part its hole is in. Fronts stay over all of it.
 pub(super) fn divide(
     job: &Job,
     key: Key,
@@ -174,6 +174,7 @@ fn divide_part(row: &mut SideBySide, at: usize, parts: u16, making: &mut Making)
     };
     part.width = PartWidth::Equal;
     let bay = made_like(&part.opening);
+    let plates = take_plates(&mut part.opening, Hand::Right);
     let like = row.rest.first().map(|(partition, _)| partition.clone());
     for more in 1..usize::from(parts) {
         let (mut partition, mut part) = next_part(making);
@@ -185,6 +186,26 @@ fn divide_part(row: &mut SideBySide, at: usize, parts: u16, making: &mut Making)
         }
         part.opening.division = Division::Bay(bay.clone());
         row.rest.insert(at + more - 1, (partition, part));
+    }
+    if let Some(last) = row.parts_mut().nth(at + usize::from(parts) - 1) {
+        put_plates(&mut last.opening, plates);
+    }
+}
+
+/// Takes the plates out of a bay that are on its wall on one hand.
+fn take_plates(opening: &mut Opening, wall: Hand) -> Vec<Plate> {
+    let Division::Bay(bay) = &mut opening.division else {
+        return Vec::new();
+    };
+    let plates = mem::take(&mut bay.plates);
+    let (taken, kept) = plates.into_iter().partition(|plate| plate.wall == wall);
+    bay.plates = kept;
+    taken
+}
+
+fn put_plates(opening: &mut Opening, plates: Vec<Plate>) {
+    if let Division::Bay(bay) = &mut opening.division {
+        bay.plates.extend(plates);
     }
 }
 
@@ -212,14 +233,22 @@ fn made_like(opening: &Opening) -> Bay {
     }
 }
 
-fn side_by_side(first: Part, parts: u16, making: &mut Making) -> (Part, Vec<(Partition, Part)>) {
+fn side_by_side(
+    mut first: Part,
+    parts: u16,
+    making: &mut Making,
+) -> (Part, Vec<(Partition, Part)>) {
     let like = made_like(&first.opening);
+    let plates = take_plates(&mut first.opening, Hand::Right);
     let rest = (1..parts).map(|_| {
         let (partition, mut part) = next_part(making);
         part.opening.division = Division::Bay(like.clone());
         (partition, part)
     });
-    let rest = rest.collect();
+    let mut rest: Vec<(Partition, Part)> = rest.collect();
+    if let Some((_, last)) = rest.last_mut() {
+        put_plates(&mut last.opening, plates);
+    }
     (first, rest)
 }
 
@@ -321,12 +350,8 @@ fn unite_parts(row: &mut SideBySide, at: usize) -> bool {
     let Some(left) = row.parts_mut().nth(at) else {
         return false;
     };
-    // Plates go with the panel they are screwed to.
-    for (part, gone) in [(&mut *left, Hand::Right), (&mut right, Hand::Left)] {
-        if let Division::Bay(bay) = &mut part.opening.division {
-            bay.plates.retain(|plate| plate.wall != gone);
-        }
-    }
+    plates_go(&mut left.opening, Hand::Right);
+    plates_go(&mut right.opening, Hand::Left);
     let Some(united) = both(&left.opening, &right.opening) else {
         return false;
     };
@@ -335,6 +360,27 @@ fn unite_parts(row: &mut SideBySide, at: usize) -> bool {
     left.width = PartWidth::Equal;
     row.rest.remove(at);
     true
+}
+
+/// Plates go with the panel they are screwed to: those of every bay that has its wall on this hand where the opening has it.
+fn plates_go(opening: &mut Opening, wall: Hand) {
+    match &mut opening.division {
+        Division::Bay(bay) => bay.plates.retain(|plate| plate.wall != wall),
+        Division::SideBySide(row) => {
+            let last = row.rest.len();
+            let at = match wall {
+                Hand::Left => 0,
+                Hand::Right => last,
+            };
+            if let Some(part) = row.parts_mut().nth(at) {
+                plates_go(&mut part.opening, wall);
+            }
+        }
+        Division::Stacked(stack) => {
+            let openings = stack.openings_mut();
+            openings.for_each(|opening| plates_go(opening, wall));
+        }
+    }
 }
 
 fn unite_openings(stack: &mut Stacked, at: usize) -> bool {

@@ -142,6 +142,44 @@ fn dividing_and_uniting_leaves_the_bay_as_it_was() {
     }
 }
 
+/// Which bays, from the left, have plates, and on which wall.
+fn plated(job: &Job) -> Vec<(usize, Hand)> {
+    let layout = lay_out(job);
+    let bays = layout.bays.iter().enumerate().flat_map(|(at, made)| {
+        let bay = job.cabinets[0].opening.bay(made.key).unwrap();
+        bay.plates.iter().map(move |plate| (at, plate.wall))
+    });
+    bays.collect()
+}
+
+// Seen by a door hung right over a bay that is divided later: its plates stood on the new partition.
+#[test]
+fn plates_stay_on_their_wall_when_a_bay_is_divided() {
+    let both = [plate(30, Hand::Left, 3), plate(31, Hand::Right, 3)];
+    let mut job = bay_with(|bay| bay.plates = both.to_vec());
+    make(&mut job, &divide(1, Way::SideBySide, 3));
+    assert_eq!(plated(&job), [(0, Hand::Left), (2, Hand::Right)]);
+    let last = lay_out(&job).bays[2].key;
+    make(&mut job, &divide(last.0, Way::SideBySide, 2));
+    assert_eq!(plated(&job), [(0, Hand::Left), (3, Hand::Right)]);
+}
+
+#[test]
+fn plates_go_with_a_partition_out_of_every_bay_beside_it() {
+    let mut job = job_with(|_| ());
+    make(&mut job, &divide(1, Way::SideBySide, 2));
+    let left = lay_out(&job).bays[0].key;
+    make(&mut job, &divide(left.0, Way::Stacked, 2));
+    let layout = lay_out(&job);
+    let divider = layout.uprights[1].id.partition().unwrap();
+    let upper = layout.bays[1].key;
+    let hinged = [plate(30, Hand::Left, 15), plate(31, Hand::Right, 15)];
+    job.cabinets[0].opening.bay_mut(upper).unwrap().plates = hinged.to_vec();
+    let cabinet = CABINET;
+    make(&mut job, &Edit::Unite { cabinet, divider });
+    assert_eq!(plated(&job), [(1, Hand::Left)]);
+}
+
 #[test]
 fn a_division_that_cannot_be_is_refused_in_words() {
     let job = job_with(|_| ());
