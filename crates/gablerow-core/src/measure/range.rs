@@ -197,6 +197,8 @@ table! {
         Range::mm("signed card value", -200, 2000, "no hardware reaches further the other way");
     /// Clear width or height of an opening.
     OPENING_SIZE = Range::mm("opening", 10, 6000, "smaller ones hold nothing");
+    /// The clear widths of a row that are typed, together.
+    ROW_WIDTHS = Range::mm("typed widths of a row", 0, 18_000, "a longer row is several cabinets");
     /// A toe notch, up from the foot or back from the front edge.
     NOTCH = Range::mm("toe notch", 10, 400, "no higher than a plinth");
     /// How far an inset front stands behind the carcass front.
@@ -265,10 +267,10 @@ table! {
     CREEP = NumberRange { name: "creep", min: 100, max: 1000, why: "100 is none, and no board sags tenfold" };
     /// What a pair of runners carries, in kg.
     LOAD = NumberRange { name: "load of a pair", min: 1, max: 500, why: "more needs no drawer" };
-    /// Fronts of one opening, and drawers behind them.
-    FRONTS = NumberRange { name: "fronts of an opening", min: 0, max: 40, why: "more are several openings" };
     /// Openings side by side, with a partition between each two.
     PARTS = NumberRange { name: "parts side by side", min: 1, max: 40, why: "more are several cabinets" };
+    /// Fronts of one opening.
+    FRONTS = NumberRange { name: "fronts of an opening", min: 0, max: 40, why: "more find no room in the tallest carcass" };
 }
 
 #[cfg(test)]

@@ -13,11 +13,15 @@ use crate::measure::range;
 /// The most openings within openings.
 pub(super) const NESTING_MOST: u8 = 12;
 
+/// How many are in a list whose length was checked.
+fn count<T>(list: &[T]) -> i64 {
+    i64::try_from(list.len()).unwrap_or(i64::MAX - 1)
+}
+
 impl Opening {
     pub(super) fn validate(&self, cards: &Cards, deeper: u8) -> Checked {
         each(&self.fronts, "fronts", Front::validate)?;
-        let fronts = i64::try_from(self.fronts.len()).unwrap_or(i64::MAX);
-        number("fronts", &range::FRONTS, fronts)?;
+        number("fronts", &range::FRONTS, count(&self.fronts))?;
         let Some(deeper) = deeper.checked_sub(1) else {
             return Err(Fault::new(
                 "division",
@@ -42,8 +46,13 @@ impl Opening {
                         .map_err(|f| f.within("partition"))?;
                     part(next).map_err(|f| f.within("part"))
                 })?;
-                let parts = i64::try_from(parts.rest.len()).unwrap_or(i64::MAX - 1) + 1;
-                number("side_by_side", &range::PARTS, parts)
+                number("side_by_side", &range::PARTS, count(&parts.rest) + 1)?;
+                let typed = parts.parts().filter_map(|part| match part.width {
+                    PartWidth::Fixed(width) => Some(width),
+                    PartWidth::Equal => None,
+                });
+                // Rows in rows add up: a length holds twelve of them.
+                length("side_by_side", &range::ROW_WIDTHS, typed.sum())
             }
             Division::Stacked(parts) => {
                 parts

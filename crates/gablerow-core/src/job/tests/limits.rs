@@ -2,8 +2,8 @@
 
 use crate::arbitrary::*;
 use crate::job::{
-    Acceptance, Back, Cabinet, CardId, Copy, Depth, Division, FrontHeight, Hand, HolePlace, Job,
-    Key, Label, LeftAt, PartWidth, ShelfHeight, TopKind,
+    Acceptance, Back, Cabinet, CardId, Copy, Depth, Division, Front, FrontHeight, Hand, HolePlace,
+    Job, Key, Label, LeftAt, PartWidth, ShelfHeight, TopKind,
 };
 use crate::layout::OpenPoint;
 
@@ -227,24 +227,70 @@ fn fixed_parts(count: usize, width: i32) -> Job {
 }
 
 #[test]
-fn widths_of_all_parts_still_are_a_length() {
-    // 40 parts of 6000 are 240 m of the 268 m that a length can be.
-    let widest = fixed_parts(40, 6000);
+fn typed_widths_of_a_row_are_no_longer_than_a_row() {
+    let widest = fixed_parts(40, 450);
     assert_eq!(widest.validate(), Ok(()));
     let layout = lay_out(&widest);
-    assert_eq!(layout.bays.len(), 40);
-    // 600 - 41 * 18 - 40 * 6000
-    let left_over = mm(-240_138);
+    // 600 - 41 * 18 - 40 * 450
+    let left_over = mm(-18_138);
+    let opening = Key(1);
     assert_eq!(
         layout.open_points.last(),
-        Some(&OpenPoint::Widths {
-            opening: Key(1),
-            left_over
-        })
+        Some(&OpenPoint::Widths { opening, left_over })
+    );
+    let said = |count, width| {
+        fixed_parts(count, width)
+            .validate()
+            .unwrap_err()
+            .to_string()
+    };
+    assert_eq!(
+        said(40, 451),
+        "cabinets[0].opening.side_by_side: typed widths of a row: 18040, but it is 0 to 18000 mm"
     );
     assert_eq!(
-        fixed_parts(41, 10).validate().unwrap_err().to_string(),
+        said(41, 10),
         "cabinets[0].opening.side_by_side: parts side by side: 41, but it is 1 to 40"
+    );
+}
+
+// The widest and the highest that may be typed: their sums still are lengths.
+#[test]
+fn rows_in_rows_and_fronts_on_fronts_still_are_lengths() {
+    let mut opening = empty(1);
+    for level in 1..12 {
+        let key = 100 * level;
+        let rest = core::array::from_fn::<_, 39, _>(|at| {
+            let at = u32::try_from(at).unwrap();
+            (partition(key + 2 * at + 1), empty(key + 2 * at + 2))
+        });
+        opening = side_by_side(key, opening, rest);
+        let Division::SideBySide(row) = &mut opening.division else {
+            panic!("no row");
+        };
+        let last = row.rest.len() - 1;
+        core::mem::swap(&mut row.first.opening, &mut row.rest[last].1.opening);
+        for part in row.parts_mut() {
+            part.width = PartWidth::Fixed(mm(450));
+        }
+    }
+    opening.fronts = (0..40).map(|at| door(3000 + at, Hand::Left)).collect();
+    for front in &mut opening.fronts {
+        front.height = FrontHeight::Fixed(mm(6000));
+    }
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.copies[0].key = Key(9999);
+        cabinet.opening = opening;
+    });
+    assert_eq!(job.validate(), Ok(()));
+    let layout = lay_out(&job);
+    assert_eq!(layout.fronts.len(), 40);
+    let front = job.cabinets[0].opening.fronts[0].clone();
+    let key = Key(4000);
+    job.cabinets[0].opening.fronts.push(Front { key, ..front });
+    assert_eq!(
+        job.validate().unwrap_err().to_string(),
+        "cabinets[0].opening.fronts: fronts of an opening: 41, but it is 0 to 40"
     );
 }
 
@@ -318,19 +364,6 @@ fn accepted_sentences_are_safe_to_show() {
         |cabinet| cabinet.accepted = vec![accepted("a", &"b".repeat(601))],
         "cabinets[0].accepted[0].message: 601 characters, but it has 1 to 600",
     );
-}
-
-#[test]
-fn heights_of_all_fronts_of_an_opening_can_be_added_up() {
-    let mut job = full();
-    let fronts = &mut job.cabinets[0].opening.fronts;
-    *fronts = (0..41).map(|key| door(1_000 + key, Hand::Left)).collect();
-    assert_eq!(
-        job.validate().unwrap_err().to_string(),
-        "cabinets[0].opening.fronts: fronts of an opening: 41, but it is 0 to 40"
-    );
-    job.cabinets[0].opening.fronts.pop();
-    assert_eq!(job.validate(), Ok(()));
 }
 
 #[test]
