@@ -293,7 +293,7 @@ mod tests {
                 range.name
             );
             assert!(
-                range.min.abs().max(range.max) <= Length::from_mm(10_000),
+                range.min.abs().max(range.max) <= Length::from_mm(20_000),
                 "{}",
                 range.name
             );
