@@ -105,6 +105,7 @@ mod tests {
             place,
             message: message.into(),
             in_mm: message.into(),
+            about: [None; 2],
             accepted: None,
         }
     }

@@ -37,7 +37,8 @@ pub(super) fn cup_off_door(cx: &Context, found: &mut Vec<Finding>) {
                 name(cx, door.key),
                 least.show(cx.unit),
             );
-            found.push(Finding::new(Rule::CupOffDoor, place(cx, &carrier), message));
+            let finding = Finding::new(Rule::CupOffDoor, place(cx, &carrier), message);
+            found.push(finding.about(carrier.key));
         }
     }
 }
@@ -70,7 +71,8 @@ pub(super) fn box_off_front(cx: &Context, found: &mut Vec<Finding>) {
             name(cx, front.key),
             cx.span(least, most),
         );
-        found.push(Finding::new(Rule::BoxOffFront, place(cx, carrier), message));
+        let finding = Finding::new(Rule::BoxOffFront, place(cx, carrier), message);
+        found.push(finding.about(carrier.key));
     }
 }
 

@@ -46,7 +46,8 @@ pub(super) fn depth_short_for_screw(cx: &Context, found: &mut Vec<Finding>) {
                 need.show(cx.unit)
             );
             let place = cx.here().on(face.id).at(&part);
-            found.push(Finding::new(Rule::DepthShortForScrew, place, message));
+            let finding = Finding::new(Rule::DepthShortForScrew, place, message);
+            found.push(finding.about(spec.owner));
         }
     }
 }
@@ -88,7 +89,8 @@ pub(super) fn depth_breaks_through(cx: &Context, found: &mut Vec<Finding>) {
             }
         );
         let place = cx.here().on(face.id).at(&strand);
-        found.push(Finding::new(Rule::DepthBreaksThrough, place, message));
+        let finding = Finding::new(Rule::DepthBreaksThrough, place, message);
+        found.push(finding.about(strand.spec.owner));
     }
 }
 

@@ -23,7 +23,8 @@ pub(super) fn bored_on_show_face(cx: &Context, found: &mut Vec<Finding>) {
             is(&strand)
         );
         let place = cx.here().on(face.id).at(&strand);
-        found.push(Finding::new(Rule::BoredOnShowFace, place, message));
+        let finding = Finding::new(Rule::BoredOnShowFace, place, message);
+        found.push(finding.about(strand.spec.owner));
     }
 }
 
@@ -49,7 +50,8 @@ pub(super) fn exposed_end(cx: &Context, found: &mut Vec<Finding>) {
             ),
         };
         let place = cx.here().on(face.id).at(&strand);
-        found.push(Finding::new(Rule::ExposedEnd, place, message));
+        let finding = Finding::new(Rule::ExposedEnd, place, message);
+        found.push(finding.about(strand.spec.owner));
     }
 }
 

@@ -95,6 +95,8 @@ pub struct Finding {
     pub message: String,
     /// The same sentence in mm, by which it is accepted: the same facts make the same one, whatever unit is shown.
     pub in_mm: String,
+    /// The fittings, fronts, openings or dividers it is about, the first one first.
+    pub about: [Option<Key>; 2],
     /// Why a person accepted it.
     pub accepted: Option<Label>,
 }
@@ -107,8 +109,32 @@ impl Finding {
             place,
             in_mm: message.clone(),
             message,
+            about: [None; 2],
             accepted: None,
         }
+    }
+
+    /// It is about this thing.
+    pub(super) fn about(mut self, thing: Key) -> Self {
+        self.about = [Some(thing), None];
+        self
+    }
+
+    /// It is about these two, in whichever order.
+    pub(super) fn about_both(mut self, things: (Option<Key>, Option<Key>)) -> Self {
+        let mut both = [things.0, things.1];
+        both.sort_by_key(|thing| (thing.is_none(), *thing));
+        self.about = both;
+        self
+    }
+
+    /// Whether another finding has to say the same of the same things on the same panel, be it elsewhere or by another
+    /// amount: after a change it is this one still.
+    #[must_use]
+    pub fn is_about_the_same(&self, other: &Self) -> bool {
+        let panel = |finding: &Self| finding.place.face.map(|face| face.panel);
+        let what = |finding: &Self| (finding.rule, finding.place.cabinet, finding.about);
+        what(self) == what(other) && panel(self) == panel(other)
     }
 
     /// Whether it holds back what leads to boring.

@@ -31,7 +31,8 @@ pub(super) fn front_not_carried(cx: &Context, found: &mut Vec<Finding>) {
             (1, true) => format!("{leaf} has one hinge plate; a door hangs on two at least"),
             _ => continue,
         };
-        found.push(Finding::new(Rule::FrontNotCarried, cx.here(), message));
+        let finding = Finding::new(Rule::FrontNotCarried, cx.here(), message);
+        found.push(finding.about(front.key));
     }
 }
 
@@ -57,7 +58,8 @@ pub(super) fn front_too_small(cx: &Context, found: &mut Vec<Finding>) {
         } else {
             continue;
         };
-        found.push(Finding::new(Rule::FrontTooSmall, cx.here(), message));
+        let finding = Finding::new(Rule::FrontTooSmall, cx.here(), message);
+        found.push(finding.about(front.key));
     }
 }
 
@@ -74,7 +76,8 @@ fn hidden(cx: &Context, opening: &Opening, hider: Option<&Front>, found: &mut Ve
                 "{} stands behind {}; make it a drawer behind, or take one of them away",
                 front.name, hider.name
             );
-            found.push(Finding::new(Rule::FrontBehindFront, cx.here(), message));
+            let finding = Finding::new(Rule::FrontBehindFront, cx.here(), message);
+            found.push(finding.about_both((Some(front.key), Some(hider.key))));
         }
     }
     let hider = hider.or(opening.fronts.iter().find(seen));
@@ -94,7 +97,8 @@ pub(super) fn drawer_over_bays(cx: &Context, found: &mut Vec<Finding>) {
                 front.name,
                 cx.opening(opening.key)
             );
-            found.push(Finding::new(Rule::DrawerOverBays, cx.here(), message));
+            let finding = Finding::new(Rule::DrawerOverBays, cx.here(), message);
+            found.push(finding.about(front.key));
         }
     });
 }
@@ -122,7 +126,8 @@ fn without_door(cx: &Context, opening: &Opening, hung: bool, found: &mut Vec<Fin
             "{} {stand} behind no door; hang one, or give {them}",
             names.join(", ")
         );
-        found.push(Finding::new(Rule::InnerWithoutDoor, cx.here(), message));
+        let finding = Finding::new(Rule::InnerWithoutDoor, cx.here(), message);
+        found.push(finding.about(opening.key));
     }
     opening.each_part(&mut |part| without_door(cx, part, hung, found));
 }

@@ -29,7 +29,8 @@ pub(super) fn hole_in_joint(cx: &Context, found: &mut Vec<Finding>) {
             };
             let message = sentence(cx, face, panel, zone, part);
             let place = cx.here().on(face.id).at(&part);
-            found.push(Finding::new(Rule::HoleInJoint, place, message));
+            let finding = Finding::new(Rule::HoleInJoint, place, message);
+            found.push(finding.about_both((Some(part.spec.owner), panel.owner)));
         }
     }
 }

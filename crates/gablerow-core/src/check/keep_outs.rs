@@ -21,7 +21,8 @@ pub(super) fn keep_outs(cx: &Context, found: &mut Vec<Finding>) {
                 };
                 if let Some(rule) = broken(a, b, cx.limits().close) {
                     let pair = Pair { cx, face, a, b };
-                    found.push(Finding::new(rule, pair.place(), pair.sentence(rule)));
+                    let finding = Finding::new(rule, pair.place(), pair.sentence(rule));
+                    found.push(finding.about_both((one.owner, other.owner)));
                 }
             }
         }

@@ -24,11 +24,8 @@ pub(super) fn near_miss_rows(cx: &Context, found: &mut Vec<Finding>) {
                     continue;
                 };
                 let place = cx.here().on(face.id).at(&one);
-                found.push(Finding::new(
-                    Rule::NearMissRows,
-                    place,
-                    sentence(cx, one, other),
-                ));
+                let finding = Finding::new(Rule::NearMissRows, place, sentence(cx, one, other));
+                found.push(finding.about_both((Some(one.spec.owner), Some(other.spec.owner))));
             }
         }
     }

@@ -12,9 +12,10 @@ use crate::measure::Length;
 /// Says each open point of the layout.
 pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
     for point in &cx.layout.open_points {
-        let (rule, message) = match point {
+        let (rule, thing, message) = match point {
             OpenPoint::JointBores { owner } => (
                 Rule::NotYet,
+                Some(*owner),
                 format!(
                     "the bores of {} in a horizontal panel are kept, but not laid out yet",
                     cx.layout.names.panel(PanelId::Partition(*owner))
@@ -22,19 +23,24 @@ pub(super) fn open_points(cx: &Context, found: &mut Vec<Finding>) {
             ),
             OpenPoint::Widths { opening, left_over } => (
                 Rule::WidthsDoNotAddUp,
+                Some(*opening),
                 widths(cx, &cx.opening(*opening), *left_over),
             ),
             OpenPoint::Heights { opening, left_over } => (
                 Rule::HeightsDoNotAddUp,
+                Some(*opening),
                 heights(cx, &cx.opening(*opening), *left_over),
             ),
-            OpenPoint::NoSpace { opening } => (Rule::NoSpace, no_space(cx, *opening)),
+            OpenPoint::NoSpace { opening } => {
+                (Rule::NoSpace, Some(*opening), no_space(cx, *opening))
+            }
             OpenPoint::NoCard { card } => (
                 Rule::NoCard,
+                None,
                 format!("there is no card {card}; add it, or choose another"),
             ),
         };
-        found.push(Finding::new(rule, cx.here(), message));
+        found.push(Finding::new(rule, cx.here(), message).about_both((thing, None)));
     }
 }
 

@@ -31,7 +31,8 @@ pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
             cx.limits().web.show(cx.unit),
             most.max(Length::ZERO).half().show(cx.unit)
         );
-        found.push(opposed(cx, Rule::OpposedHolesMeet, upright, one, message));
+        let both = (one, other);
+        found.push(opposed(cx, Rule::OpposedHolesMeet, upright, both, message));
     });
 }
 
@@ -59,11 +60,12 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
                 "move one of them"
             }
         );
+        let both = (one, other);
         found.push(opposed(
             cx,
             Rule::OpposedFastenersMeet,
             upright,
-            one,
+            both,
             message,
         ));
     });
@@ -97,9 +99,16 @@ fn back_to_back(cx: &Context, one: Strand, other: Strand) -> String {
 }
 
 /// It is said on the face toward the left, once.
-fn opposed(cx: &Context, rule: Rule, upright: &Upright, one: Strand, message: String) -> Finding {
+fn opposed(
+    cx: &Context,
+    rule: Rule,
+    upright: &Upright,
+    (one, other): (Strand, Strand),
+    message: String,
+) -> Finding {
     let face = upright.face(Hand::Left).id;
-    Finding::new(rule, cx.here().on(face).at(&one), message)
+    let owners = (Some(one.spec.owner), Some(other.spec.owner));
+    Finding::new(rule, cx.here().on(face).at(&one), message).about_both(owners)
 }
 
 /// Through holes that come out in a bay which does not ask for them.
@@ -131,11 +140,8 @@ fn through(cx: &Context, upright: &Upright, face: &Face, part: Strand, bay: Key)
         cx.opening(bay),
         most.show(cx.unit)
     );
-    Finding::new(
-        Rule::ThroughIntoFreeBay,
-        cx.here().on(face.id).at(&part),
-        message,
-    )
+    let place = cx.here().on(face.id).at(&part);
+    Finding::new(Rule::ThroughIntoFreeBay, place, message).about(part.spec.owner)
 }
 
 #[cfg(test)]

@@ -105,7 +105,8 @@ pub(super) fn hole_off_panel(cx: &Context, found: &mut Vec<Finding>) {
             let cure = cure(cx, upright, side, &part, inward);
             let message = format!("{subject} {is} {by} {}; {cure}", side.beyond());
             let place = cx.here().on(face.id).at(&part);
-            found.push(Finding::new(Rule::HoleOffPanel, place, message));
+            let finding = Finding::new(Rule::HoleOffPanel, place, message);
+            found.push(finding.about(strand.spec.owner));
         }
     }
     lost_faces(cx, found);
@@ -123,7 +124,7 @@ fn off_grid(cx: &Context, face: &Face, off: &OffGrid) -> Finding {
     };
     let message = format!("{owner}: there is no hole {number}, {limit}");
     let place = cx.here().on(face.id).holes((number, number));
-    Finding::new(Rule::HoleOffPanel, place, message)
+    Finding::new(Rule::HoleOffPanel, place, message).about(off.owner)
 }
 
 /// Free rows and holes on a panel that the cabinet no longer has.
@@ -145,7 +146,7 @@ fn lost_faces(cx: &Context, found: &mut Vec<Finding>) {
             _ => ", which has no room",
         };
         let message = format!("{owner} is on {panel}{why}; move it, or take it out");
-        Finding::new(Rule::HoleOffPanel, cx.here(), message)
+        Finding::new(Rule::HoleOffPanel, cx.here(), message).about(key)
     }));
 }
 
@@ -175,7 +176,8 @@ pub(super) fn hole_near_edge(cx: &Context, found: &mut Vec<Finding>) {
                 cure(cx, upright, side, &part, inward)
             );
             let place = cx.here().on(face.id).at(&part);
-            found.push(Finding::new(Rule::HoleNearEdge, place, message));
+            let finding = Finding::new(Rule::HoleNearEdge, place, message);
+            found.push(finding.about(strand.spec.owner));
         }
     }
 }
@@ -226,7 +228,8 @@ pub(super) fn toe_notch_eats_row(cx: &Context, found: &mut Vec<Finding>) {
             cx.limits().to_edge.show(cx.unit)
         );
         let place = cx.here().on(face.id).at(&part);
-        found.push(Finding::new(Rule::ToeNotchEatsRow, place, message));
+        let finding = Finding::new(Rule::ToeNotchEatsRow, place, message);
+        found.push(finding.about(strand.spec.owner));
     }
 }
 
@@ -260,7 +263,8 @@ pub(super) fn back_row_in_groove(cx: &Context, found: &mut Vec<Finding>) {
             (cx.limits().to_back - left).show(cx.unit)
         );
         let place = cx.here().on(face.id).at(&strand);
-        found.push(Finding::new(Rule::BackRowInGroove, place, message));
+        let finding = Finding::new(Rule::BackRowInGroove, place, message);
+        found.push(finding.about(strand.spec.owner));
     }
 }
 

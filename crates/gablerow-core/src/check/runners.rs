@@ -36,11 +36,8 @@ pub(super) fn runner_too_long(cx: &Context, found: &mut Vec<Finding>) {
             (need - have).show(cx.unit),
             cure(cx, fits)
         );
-        found.push(Finding::new(
-            Rule::RunnerTooLong,
-            place(cx, made, runner),
-            message,
-        ));
+        let finding = Finding::new(Rule::RunnerTooLong, place(cx, made, runner), message);
+        found.push(finding.about(runner.key));
     });
 }
 
@@ -67,11 +64,8 @@ pub(super) fn runner_row_flush(cx: &Context, found: &mut Vec<Finding>) {
             own.show(cx.unit),
             "give the card its stand-back"
         );
-        found.push(Finding::new(
-            Rule::RunnerRowFlush,
-            place(cx, made, runner),
-            message,
-        ));
+        let finding = Finding::new(Rule::RunnerRowFlush, place(cx, made, runner), message);
+        found.push(finding.about(runner.key));
     });
 }
 

@@ -25,11 +25,9 @@ pub(super) fn shared_holes(cx: &Context, found: &mut Vec<Finding>) {
                     holes(cx, &shared),
                     cure(rule)
                 );
-                found.push(Finding::new(
-                    rule,
-                    cx.here().on(face.id).at(&shared),
-                    message,
-                ));
+                let place = cx.here().on(face.id).at(&shared);
+                let owners = (Some(one.spec.owner), Some(other.spec.owner));
+                found.push(Finding::new(rule, place, message).about_both(owners));
             }
         }
     }

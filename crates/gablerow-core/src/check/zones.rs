@@ -53,7 +53,7 @@ fn off_centre(cx: &Context, made: &BayLayout, zone: &Zone) -> Option<Finding> {
         off.abs().show(cx.unit)
     );
     let place = cx.here().on(made.left).holes((first, end));
-    Some(Finding::new(Rule::ZoneOffCentre, place, message))
+    Some(Finding::new(Rule::ZoneOffCentre, place, message).about(zone.key))
 }
 
 #[cfg(test)]
