@@ -2,7 +2,9 @@
 
 use alloc::format;
 
-use super::{Edit, Refusal, cabinets, cards, copies, fittings, free, furnish, nothing, pins};
+use super::{
+    Edit, Refusal, adjust, cabinets, cards, copies, fittings, free, furnish, nothing, pins,
+};
 use crate::history::{Change, Step};
 use crate::job::Job;
 use crate::label::Label;
@@ -64,22 +66,15 @@ impl Edit {
             | Self::NoFront { .. }
             | Self::Modules { .. } => self.apply_to_part(job),
             Self::Furnish(wanted) => furnish::furnish(job, wanted),
-            Self::Pins(run) => pins::toggle(job, *run),
-            Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
-            Self::Runners(run) => fittings::toggle_runners(job, *run),
-            Self::Shelves(run) => fittings::toggle_shelves(job, *run),
-            Self::NoFitting {
-                cabinet,
-                fitting,
-                hole,
-            } => fittings::take_away(job, *cabinet, *fitting, *hole),
-            Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
+            Self::Pins(_)
+            | Self::Plates { .. }
+            | Self::Runners(_)
+            | Self::Shelves(_)
+            | Self::NoFitting { .. }
+            | Self::Adjust { .. }
+            | Self::Recount { .. }
+            | Self::Free { .. } => self.apply_to_fitting(job),
             Self::Copies { cabinet, change } => copies::apply(job, *cabinet, change),
-            Self::Recount {
-                cabinet,
-                fitting,
-                datum,
-            } => fittings::recount(job, *cabinet, *fitting, *datum),
             Self::Accept {
                 cabinet,
                 acceptance,
@@ -100,6 +95,33 @@ impl Edit {
             Self::ShopTake(shop) => cards::take_shop(job, shop),
             Self::Title(title) => title_step(job, title),
             Self::Unit(unit) => unit_step(job, *unit),
+        }
+    }
+
+    /// The steps of what is screwed on or bored: fittings of bays, free rows and free holes.
+    fn apply_to_fitting(&self, job: &Job) -> Result<Step, Refusal> {
+        match self {
+            Self::Pins(run) => pins::toggle(job, *run),
+            Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
+            Self::Runners(run) => fittings::toggle_runners(job, *run),
+            Self::Shelves(run) => fittings::toggle_shelves(job, *run),
+            Self::NoFitting {
+                cabinet,
+                fitting,
+                hole,
+            } => fittings::take_away(job, *cabinet, *fitting, *hole),
+            Self::Adjust {
+                cabinet,
+                thing,
+                adjust,
+            } => adjust::apply(job, *cabinet, *thing, *adjust),
+            Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
+            Self::Recount {
+                cabinet,
+                fitting,
+                datum,
+            } => fittings::recount(job, *cabinet, *fitting, *datum),
+            _ => Err(nothing()),
         }
     }
 }
