@@ -24,6 +24,7 @@ mod fronts;
 mod joint;
 mod keep_outs;
 mod near;
+mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
@@ -43,6 +44,7 @@ mod tests;
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Level, Place};
+pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;

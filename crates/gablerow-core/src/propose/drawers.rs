@@ -10,7 +10,7 @@ use crate::cards::{Runner as Card, RunnerLength};
 use crate::edit::{Edit, Furnish};
 use crate::grid::Run;
 use crate::job::{Cabinet, FrontKind, Hand, HolePlace, Job, Key, Runner, Spacers};
-use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
+use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span, Use};
 use crate::measure::Length;
 use crate::solve::Interval;
 use crate::solve::drawers::{Blocked, Clearances, Distances, NoPlan, Stack, StackPlan, place};
@@ -234,7 +234,7 @@ impl Drawers<'_> {
     /// Holes that no runner may take: its screws would meet others, or its space would meet what is before the wall.
     fn barred(&self) -> Vec<Run> {
         let fastener = Fastener {
-            depth: self.job.shop.depth,
+            use_: Use::Runner,
             pen: self.card.pen.value,
         };
         let front = self.bay.front_row.total() - self.job.shop.setback_front;

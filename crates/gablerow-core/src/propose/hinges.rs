@@ -9,7 +9,7 @@ use super::{Bays, Proposal, name_of};
 use crate::cards::{Hinge, PlateShape};
 use crate::edit::{Edit, Furnish};
 use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
-use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
+use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span, Use};
 use crate::measure::{Length, Unit};
 use crate::parts::arm_of;
 use crate::solve::hinges::{
@@ -315,7 +315,7 @@ impl Ground {
         };
         let bay = hanging.bay()?;
         let fastener = Fastener {
-            depth: hanging.job.shop.depth,
+            use_: Use::Plate,
             pen: card.pen.value,
         };
         let front_row = bay.front_row.total();

@@ -1,13 +1,12 @@
 //! Proposals: worked examples, and what holds for every job.
 
+mod doors;
 mod for_bay;
-
-use proptest::prelude::*;
+mod laws;
 
 use super::*;
 use crate::arbitrary::*;
 use crate::check::{self, Level};
-use crate::edit::Way;
 use crate::job::{Bay, FrontHeight, Hand, HolePlace, Inset, Label, Plate};
 use crate::parts::Parts;
 
@@ -370,103 +369,4 @@ fn stops(job: &Job) -> Vec<String> {
     let found = check::of_cabinet(job, &job.cabinets[0], &layout);
     let stops = found.into_iter().filter(|it| it.level == Level::Stop);
     stops.map(|finding| finding.message).collect()
-}
-
-/// A plain cabinet, divided and closed in one of the ways a person might.
-fn closed() -> impl Strategy<Value = Job> {
-    let heights = prop::sample::select(vec![640, 704, 800, 1248, 2080]);
-    let fronts = prop::collection::vec((0..5_u8, 1..5_u16), 1..5);
-    let inset = any::<bool>();
-    (heights, 450..1400_i32, fronts, inset, any::<bool>()).prop_map(
-        |(height, width, fronts, inset, stacked)| {
-            let mut job = cabinet_with(|cabinet| {
-                (cabinet.size.height, cabinet.size.width) = (mm(height), mm(width));
-                if inset {
-                    cabinet.opening = bay(1, |bay| bay.inset = Some(Inset::default()));
-                }
-            });
-            let parts = u16::try_from(fronts.len()).unwrap();
-            let way = if stacked {
-                Way::Stacked
-            } else {
-                Way::SideBySide
-            };
-            let divide = Edit::Divide {
-                cabinet: CABINET,
-                opening: Key(1),
-                way,
-                parts,
-            };
-            if let Ok(step) = divide.apply(&job) {
-                step.apply(&mut job);
-            }
-            let bays: Vec<Key> = lay_out(&job).bays.iter().map(|bay| bay.key).collect();
-            for (opening, (kind, count)) in bays.into_iter().zip(fronts) {
-                let cabinet = CABINET;
-                let door = Edit::Door { cabinet, opening };
-                let edits = match kind {
-                    0 => vec![door],
-                    1 => vec![door.clone(), door],
-                    2 => vec![door.clone(), door.clone(), door],
-                    3 => vec![Edit::Drawers {
-                        cabinet,
-                        opening,
-                        count,
-                    }],
-                    _ => vec![
-                        door,
-                        Edit::InnerDrawers {
-                            cabinet,
-                            opening,
-                            count,
-                        },
-                    ],
-                };
-                for edit in edits {
-                    if let Ok(step) = edit.apply(&job) {
-                        step.apply(&mut job);
-                    }
-                }
-            }
-            job
-        },
-    )
-}
-
-proptest! {
-    #[test]
-    fn accepted_proposals_cause_no_stops(mut job in closed()) {
-        let before = stops(&job);
-        let proposals = for_cabinet(&job, CABINET, None);
-        if let Some(edit) = all_in_one(&proposals) {
-            edit.apply(&job).unwrap().apply(&mut job);
-            prop_assert_eq!(stops(&job), before, "{:#?}", proposals);
-        }
-    }
-
-    #[test]
-    fn taking_and_undoing_is_identity(job in closed()) {
-        let mut after = job.clone();
-        for proposal in for_cabinet(&job, CABINET, None) {
-            let Some(edit) = proposal.edit else { continue };
-            let before = after.clone();
-            let step = edit.apply(&after).unwrap();
-            step.apply(&mut after);
-            prop_assert_eq!(after.validate(), Ok(()));
-            let mut undone = after.clone();
-            step.revert(&mut undone);
-            prop_assert_eq!(undone, before);
-        }
-    }
-
-    #[test]
-    fn any_job_can_be_asked_and_answers_alike_twice(job in job()) {
-        for cabinet in &job.cabinets {
-            let once = for_cabinet(&job, cabinet.key, None);
-            prop_assert_eq!(&once, &for_cabinet(&job, cabinet.key, None));
-            for proposal in once {
-                prop_assert!(!proposal.title.is_empty() && !proposal.fronts.is_empty());
-            }
-        }
-    }
 }
