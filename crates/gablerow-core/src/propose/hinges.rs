@@ -7,7 +7,6 @@ use alloc::vec::Vec;
 use super::walls::{Fastener, Wall};
 use super::{Bays, Proposal, name_of};
 use crate::cards::{Hinge, PlateShape};
-use crate::edit::{Edit, Furnish};
 use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
 use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span, Use};
 use crate::measure::{Length, Unit};
@@ -57,7 +56,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
                 fronts: [front].into(),
                 title,
                 why,
-                edit: None,
+                ..Proposal::default()
             });
         }
         let mut holes = Vec::new();
@@ -65,43 +64,32 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
             let number = i16::try_from(centre.hole.get()).ok()?;
             let (bay, wall) = layout.bay_at(leaf.wall_hung()?, centre.centre)?;
             holes.push(hanging.holes(number));
-            bays.of(bay.key).plates.push(Plate {
+            let wanted = Plate {
                 key,
                 wall,
                 hole: counted(number, layout.last),
                 card: card.id.clone(),
                 serves: Some(front),
-            });
+            };
+            bays.of(bay.key).plates.push(hanging.kept(bay.key, wanted));
             key = key.next();
         }
         made.push((leaf.hung?, holes.join(", "), why));
     }
-    let (title, why) = said_of(&name, made);
-    Some(Proposal {
-        fronts: [front].into(),
-        title: title.clone(),
-        why,
-        edit: Some(Edit::Furnish(Furnish {
-            cabinet,
-            gone,
-            bays: bays.0,
-            label: title,
-        })),
-    })
+    let (what, why) = said_of(made);
+    let taken = (cabinet, gone, bays);
+    Some(Proposal::of((&name, &what), [front].into(), why, taken))
 }
 
-/// Title and reasons of a door, or of both leaves of a pair: said once when they are alike.
-fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
+/// What a door comes to, or both leaves of a pair, and the reasons: said once when they are alike.
+fn said_of(leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
     if let [(_, holes, why)] = &leaves[..] {
-        return (format!("{name}: plates on {holes}"), why.clone());
+        return (format!("plates on {holes}"), why.clone());
     }
     if let [(_, holes, why), (_, others, reasons)] = &leaves[..]
         && (holes, why) == (others, reasons)
     {
-        return (
-            format!("{name}: both leaves, plates on {holes}"),
-            why.clone(),
-        );
+        return (format!("both leaves, plates on {holes}"), why.clone());
     }
     let (mut titles, mut all) = (Vec::new(), Vec::new());
     for (hand, holes, why) in leaves {
@@ -109,7 +97,7 @@ fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec
         all.push(format!("{} leaf:", hand.word()));
         all.extend(why);
     }
-    (format!("{name}: {}", titles.join("; ")), all)
+    (titles.join("; "), all)
 }
 
 /// In the upper half counted from the head, so that a taller cabinet takes its top hinge along.
@@ -123,6 +111,27 @@ fn counted(number: i16, last: i16) -> HolePlace {
 }
 
 impl Hanging<'_> {
+    /// The plate that is there already, when it is like the one wanted; that one otherwise. It serves this front from now on,
+    /// so that no other front takes it away.
+    fn kept(&self, bay: Key, wanted: Plate) -> Plate {
+        let bay = self.cabinet.opening.bay(bay);
+        let mut there = bay.into_iter().flat_map(|bay| &bay.plates);
+        let last = self.layout.last;
+        let alike = |old: &&Plate| {
+            self.gone.contains(&old.key)
+                && old.hole.number(last) == wanted.hole.number(last)
+                && old.serves.is_none_or(|front| Some(front) == wanted.serves)
+                && (old.wall, &old.card) == (wanted.wall, &wanted.card)
+        };
+        match there.find(alike) {
+            Some(old) => Plate {
+                serves: wanted.serves,
+                ..old.clone()
+            },
+            None => wanted,
+        }
+    }
+
     fn unit(&self) -> Unit {
         self.job.unit
     }

@@ -62,6 +62,7 @@ pub(super) fn zone(
             last,
             datum: Datum::Foot,
         })),
+        already: false,
     })
 }
 

@@ -38,3 +38,31 @@ fn a_free_hole_bars_its_place_for_plates() {
     let plates = plate_holes(&job, 1);
     assert!(plates.iter().all(|&lower| lower != 2 && lower != 3));
 }
+
+#[test]
+fn what_has_changed_since_is_refused_in_words() {
+    let job = one_door(|_| ());
+    let edit = for_cabinet(&job, CABINET, None).remove(0).edit.unwrap();
+    let refused = |change: &dyn Fn(&mut Job)| {
+        let mut later = job.clone();
+        change(&mut later);
+        edit.apply(&later).unwrap_err().0
+    };
+    let taken_out = |job: &mut Job| {
+        let (cabinet, front) = (CABINET, Key(40));
+        let step = Edit::NoFront { cabinet, front }.apply(job).unwrap();
+        step.apply(job);
+    };
+    let again = "ask again what would carry the fronts";
+    assert_eq!(
+        refused(&taken_out),
+        format!("a front of it is gone; {again}")
+    );
+    let turned = |job: &mut Job| job.cabinets[0].opening.fronts = vec![door(40, Hand::Right)];
+    assert_eq!(refused(&turned), format!("F40 hangs elsewhere; {again}"));
+    let carried = |job: &mut Job| edit.apply(&job.clone()).unwrap().apply(job);
+    assert_eq!(
+        refused(&carried),
+        format!("F40 is carried by something else now; {again}")
+    );
+}

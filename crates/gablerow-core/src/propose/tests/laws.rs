@@ -160,9 +160,31 @@ proptest! {
         for cabinet in &job.cabinets {
             let once = for_cabinet(&job, cabinet.key, None);
             prop_assert_eq!(&once, &for_cabinet(&job, cabinet.key, None));
-            for proposal in once {
+            let mut after = job.clone();
+            for proposal in &once {
                 prop_assert!(!proposal.title.is_empty() && !proposal.fronts.is_empty());
+                if let Some(edit) = &proposal.edit {
+                    let step = edit.apply(&after);
+                    prop_assert!(step.is_ok(), "{proposal:?} {step:?}");
+                    step.unwrap().apply(&mut after);
+                }
             }
+            if let Some(edit) = all_in_one(&once) {
+                let mut at_once = job.clone();
+                edit.apply(&job).unwrap().apply(&mut at_once);
+                prop_assert_eq!(&at_once, &after);
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_so_already_is_said_only_when_asked(mut job in bored()) {
+        let Some(edit) = all_in_one(&for_cabinet(&job, CABINET, None)) else {
+            return Ok(());
+        };
+        edit.apply(&job).unwrap().apply(&mut job);
+        for again in for_cabinet(&job, CABINET, None) {
+            prop_assert!(!again.already, "{}", again.title);
         }
     }
 }

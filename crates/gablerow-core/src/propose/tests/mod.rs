@@ -2,6 +2,7 @@
 
 mod doors;
 mod for_bay;
+mod inner;
 mod laws;
 
 use super::*;
@@ -357,11 +358,33 @@ fn a_front_that_is_carried_is_proposed_anew_when_asked() {
     assert_eq!(for_cabinet(&job, CABINET, None), []);
     let again = for_cabinet(&job, CABINET, Some(Key(40)));
     assert_eq!(again.len(), 1);
-    // What is there already is what is proposed; only the keys are new.
-    let step = again[0].edit.as_ref().unwrap().apply(&job).unwrap();
-    let before = plate_holes(&job, 1);
-    step.apply(&mut job);
-    assert_eq!(plate_holes(&job, 1), before);
+    assert_eq!(again[0].title, "F40: already so, plates on 3-4, 19-20");
+    assert_eq!((again[0].already, &again[0].edit), (true, &None));
+}
+
+// Geometry: of plates on 3-4 and 15-16 the lower is where it is proposed; it stays, key, datum and all, and now says whom it serves.
+#[test]
+fn a_plate_that_is_where_it_is_proposed_stays() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.opening = bay(1, |bay| {
+            bay.plates = vec![plate(31, Hand::Left, 3), plate(32, Hand::Left, 15)];
+        });
+        cabinet.opening.fronts = vec![front(
+            40,
+            FrontKind::Door(Hand::Left),
+            FrontHeight::Ratio(1),
+        )];
+    });
+    let lower = bay_in(&job, 1).plates[0].clone();
+    let again = for_cabinet(&job, CABINET, Some(Key(40))).remove(0);
+    again.edit.unwrap().apply(&job).unwrap().apply(&mut job);
+    assert_eq!(plate_holes(&job, 1), [3, 19]);
+    let kept = Plate {
+        serves: Some(Key(40)),
+        ..lower
+    };
+    assert_eq!(bay_in(&job, 1).plates[0], kept);
+    assert_ne!(bay_in(&job, 1).plates[1].key, Key(32));
 }
 
 fn stops(job: &Job) -> Vec<String> {
