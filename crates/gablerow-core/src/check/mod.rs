@@ -7,6 +7,7 @@
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
 //!    | fronts                          what closes it, and what carries that
+//!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
 //! ```

@@ -3,7 +3,9 @@
 //! ```text
 //! Front (wish) -- layout: where it is, what bars which holes
 //!    | hinges    count, holes, overlay, cups           solve::hinges
+//!    |   ground  what bars plates, bay by bay; walls asks the checks
 //!    | drawers   holes, box heights, runner length     solve::drawers
+//!    |   packing spacers past an open door and its hinges
 //! Bay -- shelves  holes that are clean on both walls;  grid  heights, offsets, a back row that merges
 //!    v
 //! Proposal { edit, title, why }  -- taken --> one Step, one undo
@@ -14,6 +16,7 @@
 
 mod drawers;
 mod grid;
+mod ground;
 mod hinges;
 mod packing;
 mod shelves;

@@ -52,7 +52,7 @@ fn said(case: &Case) -> Vec<u16> {
     let runs = stopped_holes(&layout, &job.shop, (left_side(), mm(37)), &bore, &[]);
     let holes = runs.iter().flat_map(|run| run.holes());
     let mut holes: Vec<u16> = holes
-        .map(|hole| hole.get())
+        .map(crate::grid::HoleNumber::get)
         .filter(|&it| it <= 22)
         .collect();
     holes.sort_unstable();

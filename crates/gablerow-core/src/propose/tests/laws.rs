@@ -67,7 +67,8 @@ pub(super) fn closed() -> impl Strategy<Value = Job> {
     )
 }
 
-/// The same with free holes and free rows on and near the front row, on any face.
+/// The same with free holes and free rows on and near the front row, on any face; bays recessed; now and then one door over
+/// all of them.
 fn bored() -> impl Strategy<Value = Job> {
     let hole = (
         any::<prop::sample::Index>(),
@@ -79,7 +80,22 @@ fn bored() -> impl Strategy<Value = Job> {
     let row = (hole.clone(), 1..40_i16, 0..4_i16);
     let holes = prop::collection::vec(hole, 0..6);
     let rows = prop::collection::vec(row, 0..3);
-    (closed(), holes, rows).prop_map(|(mut job, holes, rows)| {
+    let recesses = prop::collection::vec(prop::sample::select(vec![0, 3, 40]), 4);
+    let over = prop::option::weighted(0.3, any::<bool>());
+    let parts = (closed(), holes, rows, recesses, over);
+    parts.prop_map(|(mut job, holes, rows, recesses, over)| {
+        if let Some(is_left) = over {
+            job.cabinets[0]
+                .opening
+                .each_mut(&mut |opening| opening.fronts.clear());
+            let hand = if is_left { Hand::Left } else { Hand::Right };
+            let door = front(800, FrontKind::Door(hand), FrontHeight::Ratio(1));
+            job.cabinets[0].opening.fronts.push(door);
+        }
+        let mut recesses = recesses.into_iter().cycle();
+        job.cabinets[0].opening.each_bay_mut(&mut |bay| {
+            bay.recess = mm(recesses.next().unwrap_or(0));
+        });
         let uprights = lay_out(&job).uprights;
         let faces: Vec<FaceId> = uprights
             .iter()
