@@ -6,7 +6,7 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts                          what closes it, and what carries that
+//!    | fronts  carried  idle           what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -22,6 +22,7 @@ mod depth;
 mod exposed;
 mod finding;
 mod fronts;
+mod idle;
 mod joint;
 mod keep_outs;
 mod near;
@@ -83,6 +84,7 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,
+    idle::idle_hardware,
     fronts::front_too_small,
     fronts::front_behind_front,
     fronts::drawer_over_bays,

@@ -103,6 +103,8 @@ rules! {
         "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
     BoxOffFront "box-off-front" Warn
         "A drawer's box stands as far above the foot of its front as the shop has it.";
+    IdleHardware "idle-hardware" Warn
+        "A hinge plate carries a door, and a pair of runners a drawer.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
     FrontBehindFront "front-behind-front" Warn

@@ -10,6 +10,7 @@ mod laws;
 mod measures;
 mod openings;
 mod pins;
+mod served;
 
 use super::{BayRun, Edit, Refusal};
 use crate::history::Step;
