@@ -6,7 +6,7 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts  carried  idle           what closes it, and what carries that
+//!    | fronts  carried  idle  inset    what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -23,6 +23,7 @@ mod exposed;
 mod finding;
 mod fronts;
 mod idle;
+mod inset;
 mod joint;
 mod keep_outs;
 mod near;
@@ -86,6 +87,7 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     carried::box_off_front,
     idle::idle_hardware,
     fronts::front_too_small,
+    inset::inset_before_edge,
     fronts::front_behind_front,
     fronts::drawer_over_bays,
     fronts::inner_without_door,

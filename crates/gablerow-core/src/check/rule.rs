@@ -107,6 +107,8 @@ rules! {
         "A hinge plate carries a door, and a pair of runners a drawer.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
+    InsetBeforeEdge "inset-before-edge" Warn
+        "A front that stands inside an opening has the edges around it beside it, not behind it.";
     FrontBehindFront "front-behind-front" Warn
         "No front that is seen stands behind another one.";
     DrawerOverBays "drawer-over-bays" Warn

@@ -157,14 +157,20 @@ fn laps_over(opening: &Opening, edge: Edge) -> bool {
     }
 }
 
-/// How the fronts of an opening stand inside it; of several bays the one with the lowest key says so for all.
+/// How the fronts of an opening stand inside it, set in from the carcass front; of several bays the one with the lowest key
+/// says so for all.
 fn inset_of(opening: &Opening) -> Option<Inset> {
     let mut lowest: Option<(Key, Option<Inset>)> = None;
     opening.each(&mut |part| {
         if let Division::Bay(bay) = &part.division
             && lowest.is_none_or(|(key, _)| part.key < key)
         {
-            lowest = Some((part.key, bay.inset));
+            // A recessed bay takes its fronts back with it, as it does its rows.
+            let behind_carcass = |inset: Inset| Inset {
+                set_in: bay.recess + inset.set_in,
+                ..inset
+            };
+            lowest = Some((part.key, bay.inset.map(behind_carcass)));
         }
     });
     lowest.and_then(|(_, inset)| inset)
