@@ -6,6 +6,7 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
+//!    | fixed                           boards that meet other boards
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
@@ -21,6 +22,7 @@ mod context;
 mod depth;
 mod exposed;
 mod finding;
+mod fixed;
 mod fronts;
 mod idle;
 mod inset;
@@ -82,6 +84,7 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     runners::runner_row_flush,
     open_points::open_points,
     open_points::sides_end_on_bottom,
+    fixed::shelf_through_board,
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,

@@ -97,6 +97,8 @@ rules! {
         "An opening has a width and a height.";
     NoCard "no-card" Stop
         "Every card that is named exists.";
+    ShelfThroughBoard "shelf-through-board" Stop
+        "A fixed shelf runs into no other board, nor past the walls it stands between.";
     CupOffDoor "cup-off-door" Stop
         "A hinge cup lies on its door, whole.";
     FrontNotCarried "front-not-carried" Note
