@@ -47,8 +47,8 @@ fn within(cx: &Context, opening: &Opening, walls: [PanelId; 2], found: &mut Vec<
 }
 
 fn one(cx: &Context, shelf: &FixedShelf, walls: [PanelId; 2], found: &mut Vec<Finding>) {
-    let made = cx.layout.panels.iter();
-    let Some(made) = made.filter(|it| it.owner == Some(shelf.key)).last() else {
+    let mut made = cx.layout.panels.iter();
+    let Some(made) = made.find(|it| it.owner == Some(shelf.key)) else {
         return;
     };
     let mut say = |other: Option<Key>, what: String| {

@@ -14,7 +14,7 @@ use super::{Context, Finding, Rule};
 
 /// Fronts inside an opening that stand before a partition instead of beside its edge.
 pub(super) fn inset_before_edge(cx: &Context, found: &mut Vec<Finding>) {
-    for front in cx.layout.fronts.iter() {
+    for front in &cx.layout.fronts {
         let Some(set_in) = front.set_in else {
             continue;
         };

@@ -128,7 +128,7 @@ fn a_partition_ends_on_a_shelf_or_in_it() {
 fn ends_let_in_stay_in_their_walls() {
     let let_in = |depth| {
         at(300, move |case| {
-            case.fixed_shelf(mm(300)).joint.housing = mm(depth)
+            case.fixed_shelf(mm(300)).joint.housing = mm(depth);
         })
     };
     assert_eq!(let_in(18), Vec::<String>::new());
