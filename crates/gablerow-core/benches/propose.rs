@@ -1,8 +1,8 @@
-//! A full re-proposal of a cabinet of 40 holes with ten drawers and two doors on three hinges each.
+//! A full re-proposal of a cabinet of 40 holes with ten drawers and two doors on three hinges each, and what mends a stop in it,
+//! and which holes are barred to pins.
 //!
-//! `cargo bench -p gablerow-core --bench propose` prints the medians of its rounds. A frame has 16 ms. With all of it taken the
-//! holes that are barred are asked for, of a bay between two partitions, as every frame of a face does; and what would mend a
-//! zone drawn over all of that bay, as every frame with fixes open does.
+//! `cargo bench -p gablerow-core --bench propose` prints the median of its rounds. A frame has 16 ms; a frame with proposals open
+//! asks for them twice, once for the list and once for the drawing.
 
 // A benchmark prints for people, and may panic where its own job is wrong.
 #![allow(clippy::print_stdout, clippy::expect_used)]
@@ -16,7 +16,8 @@ use gablerow_core::job::{Datum, Job, Key};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
-use gablerow_core::{mend, propose};
+use gablerow_core::mend;
+use gablerow_core::propose;
 
 const ROUNDS: usize = 201;
 
@@ -28,57 +29,52 @@ fn main() {
         assert!(proposal.edit.is_some(), "{proposal:#?}");
     }
     let layout = Layout::of(&job.cabinets[0], &job);
+    let proposed = median(|| propose::for_cabinet(black_box(&job), cabinet, None));
     println!(
-        "{} holes, {} fronts, {} proposals; medians of {ROUNDS}: {:?}",
+        "{} holes, {} fronts, {} proposals; median of {ROUNDS}: {proposed:?}",
         layout.last,
         layout.fronts.len(),
         proposals.len(),
-        median(|| drop(black_box(propose::for_cabinet(
-            black_box(&job),
-            cabinet,
-            None
-        ))))
     );
-    let mut full = job.clone();
-    make(
-        &mut full,
-        &propose::all_in_one(&proposals).expect("an edit"),
-    );
-    let bay = layout.bays[1].key;
-    let laid = Layout::of(&full.cabinets[0], &full);
-    let barred = || mend::barred(black_box(&full), &full.cabinets[0], &laid, bay);
-    println!(
-        "{} barred holes: {:?}",
-        barred().len(),
-        median(|| drop(barred()))
-    );
-    let run = BayRun {
-        cabinet,
-        bay,
-        first: 2,
-        last: laid.last - 1,
-        datum: Datum::Foot,
-    };
-    make(&mut full, &Edit::Pins(run));
-    let found = check::of_job(&full);
-    let stop = found.iter().find(|it| it.is_open_stop()).expect("a stop");
-    let fixes = || mend::fixes(black_box(&full), stop);
-    println!(
-        "{} findings, {} fixes of the first: {:?}",
-        found.len(),
-        fixes().len(),
-        median(|| drop(fixes()))
-    );
+    mended(job, cabinet);
 }
 
-fn median(of: impl Fn()) -> Duration {
-    let mut times: Vec<Duration> = (0..ROUNDS)
-        .map(|_| {
-            let start = Instant::now();
-            of();
-            start.elapsed()
-        })
-        .collect();
+/// Fixes of a plate that is moved onto a drawer runner's side of the partition, in the same cabinet with its hardware.
+fn mended(mut job: Job, cabinet: Key) {
+    let all = propose::all_in_one(&propose::for_cabinet(&job, cabinet, None));
+    make(&mut job, &all.expect("hardware"));
+    let layout = Layout::of(&job.cabinets[0], &job);
+    let pins = BayRun {
+        cabinet,
+        bay: layout.bays[0].key,
+        first: 2,
+        last: 38,
+        datum: Datum::Foot,
+    };
+    make(&mut job, &Edit::Pins(pins));
+    let checked = median(|| check::of_job(black_box(&job)));
+    let findings = check::of_job(&job);
+    let stop = findings.first().expect("pins on plates");
+    let fixes = mend::fixes(&job, stop).len();
+    let tried = median(|| mend::fixes(black_box(&job), stop));
+    println!(
+        "{} findings: {checked:?}; {fixes} fixes of one: {tried:?}",
+        findings.len()
+    );
+    // Between two partitions, as a frame of a face asks for it.
+    let (cabinet, bay) = (&job.cabinets[0], layout.bays[1].key);
+    let layout = Layout::of(cabinet, &job);
+    let barred = || mend::barred(black_box(&job), cabinet, &layout, bay);
+    println!("{} barred holes: {:?}", barred().len(), median(barred));
+}
+
+fn median<T>(work: impl Fn() -> T) -> Duration {
+    let once = |_| {
+        let start = Instant::now();
+        black_box(work());
+        start.elapsed()
+    };
+    let mut times: Vec<Duration> = (0..ROUNDS).map(once).collect();
     times.sort();
     times[ROUNDS / 2]
 }
