@@ -185,6 +185,7 @@ impl<'a> Trial<'a> {
             title: good.step.label.clone(),
             why: why(&good),
             edit: Some(good.edit),
+            already: false,
         };
         self.good.into_iter().take(most).map(said).collect()
     }
