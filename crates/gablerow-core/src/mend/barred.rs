@@ -50,16 +50,24 @@ pub fn barred(job: &Job, cabinet: &Cabinet, layout: &Layout, bay: Key) -> Vec<Ba
     barred
 }
 
-/// What would be a stop or a warn of pins on the holes of a bay from `first` to `last`, both included: the findings that are
-/// about them, in the order of the checks.
+/// Why a pin of the bay would be wrong on one hole of one wall, as the checks would say it: of the heaviest of the rules that
+/// bar it. `None` when it would be clean, and when the bay has no open row there.
+///
+/// The row is given from the carcass front, as in [`Barred`].
 #[must_use]
-pub fn against_pins(
+pub fn why_barred(
     job: &Job,
     cabinet: &Cabinet,
     bay: Key,
-    (first, last): (i16, i16),
-) -> Vec<Finding> {
-    tried(job, cabinet, bay, (first, last)).map_or_else(Vec::new, |(_, _, found)| found)
+    (face, row, hole): (FaceId, Length, i16),
+) -> Option<Finding> {
+    let (layout, key, found) = tried(job, cabinet, bay, (hole, hole))?;
+    // A zone of one hole: whatever is said of it on this row is said of this hole.
+    let is_here = |it: &Barred| (it.face, it.row) == (face, row);
+    let here = found
+        .into_iter()
+        .filter(|finding| places(&layout, key, finding).iter().any(is_here));
+    here.min_by_key(|finding| (finding.level, finding.rule))
 }
 
 /// The cabinet with such a zone laid out, the key of the zone, and what is found against it.

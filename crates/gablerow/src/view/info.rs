@@ -16,6 +16,8 @@ use crate::theme::Role;
 
 /// Where not all findings have room, one is said in at most so many lines; all of it stands in the checks.
 const FINDING_LINES_MOST: usize = 3;
+/// Why a hole is barred is said in at most so many lines.
+const BARRED_LINES_MOST: usize = 5;
 
 /// Draws the words, top to bottom, as far as they fit.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
@@ -100,12 +102,34 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
                 );
             }
         }
-        None => {
-            canvas.text(0, y, "nothing here yet", Role::Dim);
-            y += 1;
-        }
+        None => y = nothing_here(canvas, app, scene, y),
     }
     y
+}
+
+/// Says that a hole is free, or why it is barred to pins and by which rule.
+fn nothing_here(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
+    let Some(finding) = scene.why_barred(&app.desk.job, &app.spot) else {
+        canvas.text(0, y, "nothing here yet", Role::Dim);
+        return y + 1;
+    };
+    let sign = canvas.glyphs().signs.hole_barred;
+    let (level, rule) = (finding.level.word(), finding.rule_name());
+    let y = canvas.paragraph(
+        y,
+        0,
+        &format!("{sign} a pin here: {level}, {rule}"),
+        Role::Note,
+    );
+    let mut lines = wrap(&finding.message, usize::from(canvas.width()));
+    if lines.len() > BARRED_LINES_MOST {
+        lines.truncate(BARRED_LINES_MOST);
+        lines[BARRED_LINES_MOST - 1].push(canvas.glyphs().ellipsis);
+    }
+    for (at, line) in (y..).zip(&lines) {
+        canvas.text(0, at, line, Role::Dim);
+    }
+    y + u16::try_from(lines.len()).unwrap_or(0)
 }
 
 fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
