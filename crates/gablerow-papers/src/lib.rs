@@ -29,7 +29,7 @@ mod table;
 mod text;
 
 pub use face_text::FaceSheet;
-pub use findings_text::findings_text;
+pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
 pub use hole_table::hole_text;
 pub use holes::HoleRecord;
