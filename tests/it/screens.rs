@@ -23,7 +23,7 @@ fn after(program: Program, script: &str) -> Session {
     let mut session = program.folder(folder.path()).start();
     session.wait_text("G1 glaze store 1/6");
     send(&mut session, &presses(script));
-    session
+    session.keeping(folder)
 }
 
 /// The screen that the keys lead to is the committed one, and shows some text, at every size.
@@ -85,6 +85,28 @@ fn what_is_built_of_a_cabinet() {
 #[test]
 fn the_checks_of_a_cabinet_with_stops() {
     is_committed("checks", "p p k Down", "2 of 3");
+}
+
+#[test]
+fn what_would_mend_a_finding_is_drawn_before_it_is_taken() {
+    is_committed("mend", "p p k Down z Down", "hinge plate to hole 24");
+}
+
+#[test]
+fn an_overruled_stop_says_by_which_sentence() {
+    let script = "p p k a A n n Space b o r e s Space i t Enter";
+    is_committed(
+        "overruled",
+        script,
+        "plate-on-pin-hole, overruled: Ann bores it",
+    );
+}
+
+#[test]
+fn a_hole_that_is_barred_says_why() {
+    // The back row stands 7 behind that of the runners.
+    let script = format!("{TWO_ROWS} 1 0 Enter Left Left Left");
+    is_committed("barred", &script, "pin: stop near-miss-rows");
 }
 
 #[test]
@@ -215,7 +237,7 @@ fn after_fronts(program: Program, script: &str) -> Session {
     let mut session = program.start();
     session.wait_text("F1 glaze fronts 1/12");
     send(&mut session, &presses(script));
-    session
+    session.keeping(folder)
 }
 
 #[test]

@@ -16,8 +16,11 @@ use crate::theme::Role;
 
 /// Where not all findings have room, one is said in at most so many lines; all of it stands in the checks.
 const FINDING_LINES_MOST: usize = 3;
-/// Why a hole is barred is said in at most so many lines.
-const BARRED_LINES_MOST: usize = 5;
+/// Why a hole is barred is said in at most so many lines: where the screen is low, and where it is higher than that. All of it
+/// stands in the reasons.
+const BARRED_LINES_MOST: (usize, usize) = (2, 5);
+/// A screen of so many lines is low.
+const LOW: u16 = 30;
 
 /// Draws the words, top to bottom, as far as they fit.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
@@ -115,16 +118,16 @@ fn nothing_here(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
     };
     let sign = canvas.glyphs().signs.hole_barred;
     let (level, rule) = (finding.level.word(), finding.rule_name());
-    let y = canvas.paragraph(
-        y,
-        0,
-        &format!("{sign} a pin here: {level}, {rule}"),
-        Role::Note,
-    );
-    let mut lines = wrap(&finding.message, usize::from(canvas.width()));
-    if lines.len() > BARRED_LINES_MOST {
-        lines.truncate(BARRED_LINES_MOST);
-        lines[BARRED_LINES_MOST - 1].push(canvas.glyphs().ellipsis);
+    let y = canvas.paragraph(y, 0, &format!("{sign} pin: {level} {rule}"), Role::Note);
+    let most = if canvas.height() < LOW {
+        BARRED_LINES_MOST.0
+    } else {
+        BARRED_LINES_MOST.1
+    };
+    let mut lines = wrap(&finding.message, usize::from(canvas.width()) - 1);
+    if lines.len() > most {
+        lines.truncate(most);
+        lines[most - 1].push(canvas.glyphs().ellipsis);
     }
     for (at, line) in (y..).zip(&lines) {
         canvas.text(0, at, line, Role::Dim);
