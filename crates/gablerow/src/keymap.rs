@@ -167,6 +167,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Front, 'q', Action::Quit, 9),
     letter(Front, '?', Action::Help, 10),
     bind(Front, Key::Esc, Action::Leave, 24),
+    letter(Front, 'z', Action::Mend, 25),
     bind(Front, Key::Enter, Action::LeftWall, 11),
     letter(Front, 'm', Action::RightWall, 12),
     bind(Front, Key::SPACE, Action::Behind, 13),

@@ -247,7 +247,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Mend,
         "mend",
-        "What would mend this finding, or the one on this hole: each way drawn before it is taken.",
+        "What would mend this finding, or the one of what is here: each way drawn before it is taken.",
     ),
     (
         Action::SideBySide,

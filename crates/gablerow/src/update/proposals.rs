@@ -1,13 +1,14 @@
 //! Proposals: one at a time, or all that go together.
 
 use gablerow_core::check::Finding;
+use gablerow_core::job::Key;
 use gablerow_core::propose::{self, Proposal};
 
 use super::{Effect, checks, edit};
 use crate::action::Action;
 use crate::app::{App, Asking, Notice, Pane, Told};
 use crate::proposals::proposals;
-use crate::scene::{Scene, Spot, Thing, front_spot};
+use crate::scene::{FrontSpot, Scene, Spot, Thing, front_spot};
 
 /// Opens what would carry the fronts of the cabinet; for a front one stands on that is carried already, anew for that.
 pub(super) fn open_hardware(app: &mut App) {
@@ -45,6 +46,41 @@ pub(super) fn open_mend_here(app: &mut App) {
             "no finding on this hole; the checks list those of the cabinet",
         ),
     }
+}
+
+/// Opens what would mend the heaviest open finding about the thing one stands on, seen from the front: of an opening also about
+/// its fronts and the bay in it.
+pub(super) fn open_mend_front(app: &mut App) {
+    let scene = Scene::at(&app.desk.job, &app.spot);
+    let here = front_spot(app).and_then(|spot| {
+        let scene = scene?;
+        let about = things_at(&scene, &spot);
+        let mut open = scene.findings.iter().filter(|it| it.accepted.is_none());
+        let is_about_it =
+            |finding: &&Finding| finding.about.iter().flatten().any(|it| about.contains(it));
+        open.find(is_about_it).cloned()
+    });
+    match here {
+        Some(finding) => mend(app, &finding, None),
+        None => refuse(
+            app,
+            "no finding about this; the checks list those of the cabinet",
+        ),
+    }
+}
+
+/// What one stands on; of an opening its fronts too, and the bay in it.
+fn things_at(scene: &Scene, spot: &FrontSpot) -> Vec<Key> {
+    let mut things = vec![spot.at.key()];
+    if let Thing::Opening(here) = spot.at {
+        things.push(spot.bay);
+        scene.cabinet.opening.each(&mut |opening| {
+            if opening.key == here {
+                things.extend(opening.fronts.iter().map(|front| front.key));
+            }
+        });
+    }
+    things
 }
 
 /// The first open finding that names the hole one stands on, or else one about what owns that hole.
@@ -126,7 +162,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         },
         Action::TakeAll => match (wish, propose::all_in_one(&open)) {
             (Asking::Bay | Asking::Mend { .. }, _) => {
-                refuse(app, "these are one or the other; take them one by one")
+                refuse(app, "these are one or the other; take them one by one");
             }
             (_, Some(all)) => {
                 let effects = edit(app, &all);

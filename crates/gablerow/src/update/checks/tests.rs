@@ -77,7 +77,7 @@ fn what_is_accepted_comes_back_when_it_changes_and_rests_again_when_it_changes_b
     let before = shelf(&app);
     let thicker = |app: &mut App, um: i32| {
         for board in &mut app.desk.job.cards.boards {
-            board.thickness.value = board.thickness.value + Length::from_um(um);
+            board.thickness.value += Length::from_um(um);
         }
     };
     thicker(&mut app, 1_000);

@@ -164,3 +164,20 @@ fn where_nothing_is_found_or_no_single_change_helps_it_is_said() {
     assert_eq!(app.pane, None);
     assert!(app.notice.as_ref().is_some_and(|notice| notice.is_refusal));
 }
+
+// A drawer that nothing carries is a note, and runners would carry it.
+#[test]
+fn from_the_front_the_finding_about_a_front_is_mended() {
+    let mut app = wished();
+    press_all(&mut app, &typed("z"));
+    let Some(Pane::Proposals { wish, .. }) = app.pane else {
+        panic!("{:?}", app.notice);
+    };
+    assert!(matches!(wish, Asking::Mend { from: None, .. }));
+    let before = app.desk.job.clone();
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_ne!(app.desk.job, before);
+    press_all(&mut app, &typed("u"));
+    assert_eq!(app.desk.job, before);
+    assert_eq!(app.screen, crate::app::Screen::Front);
+}
