@@ -93,6 +93,11 @@ fn what_would_mend_a_finding_is_drawn_before_it_is_taken() {
 }
 
 #[test]
+fn the_keys_of_the_checks_come_with_every_rule() {
+    is_committed("rules", "k ?", "What is a stop");
+}
+
+#[test]
 fn an_overruled_stop_says_by_which_sentence() {
     let script = "p p k a A n n Space b o r e s Space i t Enter";
     is_committed(

@@ -127,6 +127,14 @@ pub enum Asking {
     },
 }
 
+impl Asking {
+    /// Whether all that is proposed can be had at once, rather than one or the other.
+    #[must_use]
+    pub fn goes_together(self) -> bool {
+        matches!(self, Self::Hardware(_))
+    }
+}
+
 /// By what a finding is known again in the next frame: findings are computed each time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Told {

@@ -160,16 +160,16 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             }) => refuse(app, &title),
             _ => refuse(app, "this cannot be had; its reasons say what would work"),
         },
-        Action::TakeAll => match (wish, propose::all_in_one(&open)) {
-            (Asking::Bay | Asking::Mend { .. }, _) => {
-                refuse(app, "these are one or the other; take them one by one");
-            }
-            (_, Some(all)) => {
+        Action::TakeAll if !wish.goes_together() => {
+            refuse(app, "these are one or the other; take them one by one");
+        }
+        Action::TakeAll => match propose::all_in_one(&open) {
+            Some(all) => {
                 let effects = edit(app, &all);
                 answered(app);
                 return effects;
             }
-            (_, None) => refuse(
+            None => refuse(
                 app,
                 "none of these can be had; their reasons say what would work",
             ),
