@@ -14,15 +14,31 @@ mod sag;
 mod section;
 mod tables;
 
-pub use load::{PinLoads, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg};
-pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_span, sag};
+pub use load::{
+    PinLoads, SHELF_LOAD_KG, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg,
+    tip_overhang,
+};
+pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_in_house, longest_span, sag};
 pub use section::{Section, Strip};
 pub use tables::{
     CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, Standing, elasticity,
+    house_limit,
 };
+
+use crate::measure::Length;
 
 /// What one kilogram weighs, in N.
 pub const GRAVITY: f64 = 9.81;
+
+/// A sag or a span in mm as a length to be said, to the nearest micrometre; 268 m where it is more.
+#[must_use]
+pub fn length(mm: f64) -> Length {
+    const MOST_UM: f64 = 268_000_000.0;
+    // Within the clamp every whole micrometre is a whole number of 32 bits.
+    #[allow(clippy::cast_possible_truncation)]
+    let um = libm::round(mm * 1_000.0).clamp(-MOST_UM, MOST_UM) as i32;
+    Length::from_um(um)
+}
 
 #[cfg(test)]
 mod tests;
