@@ -30,14 +30,14 @@ use crate::measure::Length;
 /// What one kilogram weighs, in N.
 pub const GRAVITY: f64 = 9.81;
 
-/// A sag or a span in mm as a length to be said, to the nearest micrometre; 268 m where it is more.
+/// A sag or a span in mm as a length to be said, to the nearest tenth of a mm; 268 m where it is more.
 #[must_use]
 pub fn length(mm: f64) -> Length {
-    const MOST_UM: f64 = 268_000_000.0;
-    // Within the clamp every whole micrometre is a whole number of 32 bits.
+    const MOST: f64 = 2_680_000.0;
+    // Within the clamp every tenth is a whole number of 32 bits.
     #[allow(clippy::cast_possible_truncation)]
-    let um = libm::round(mm * 1_000.0).clamp(-MOST_UM, MOST_UM) as i32;
-    Length::from_um(um)
+    let tenths = libm::round(mm * 10.0).clamp(-MOST, MOST) as i32;
+    Length::from_um(100) * tenths
 }
 
 #[cfg(test)]

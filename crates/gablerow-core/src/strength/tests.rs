@@ -274,8 +274,8 @@ fn house_keeps_the_stricter_of_its_two_limits() {
 }
 
 #[test]
-fn said_lengths_are_whole_micrometres_and_end_somewhere() {
-    assert_eq!(length(3.156_4), Length::from_um(3_156));
-    assert_eq!(length(-0.000_6), Length::from_um(-1));
+fn said_lengths_are_tenths_and_end_somewhere() {
+    assert_eq!(length(3.156_4), Length::from_um(3_200));
+    assert_eq!(length(-0.06), Length::from_um(-100));
     assert_eq!(length(f64::INFINITY), Length::from_mm(268_000));
 }
