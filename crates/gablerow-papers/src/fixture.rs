@@ -102,6 +102,7 @@ pub(crate) fn drawers() -> Job {
             board,
             setback_front: mm(12),
             load_grams: Some(25_000),
+            clear: None,
         });
         bay.runners.push(Runner {
             key: Key(23),

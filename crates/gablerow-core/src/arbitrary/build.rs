@@ -145,6 +145,7 @@ pub(crate) fn shelf(key: u32, hole: i16) -> Shelf {
         board: CardId::known("board-18"),
         setback_front: mm(12),
         load_grams: None,
+        clear: None,
     }
 }
 

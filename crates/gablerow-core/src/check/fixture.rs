@@ -78,6 +78,7 @@ impl Case {
             board: card("board-18"),
             setback_front: mm(12),
             load_grams: None,
+            clear: None,
         };
         let shelves = &mut self.bay(bay).shelves;
         shelves.push(shelf);

@@ -2,7 +2,9 @@
 
 use alloc::format;
 
-use super::{Edit, Refusal, cabinets, cards, copies, fittings, free, furnish, nothing, pins};
+use super::{
+    Edit, Refusal, cabinets, cards, copies, fittings, free, furnish, nothing, pins, shelf,
+};
 use crate::history::{Change, Step};
 use crate::job::Job;
 use crate::label::Label;
@@ -74,6 +76,12 @@ impl Edit {
                 hole,
             } => fittings::take_away(job, *cabinet, *fitting, *hole),
             Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
+            Self::ShelfValue {
+                cabinet,
+                shelf,
+                value,
+                new,
+            } => shelf::set_value(job, *cabinet, *shelf, *value, new),
             Self::Copies { cabinet, change } => copies::apply(job, *cabinet, change),
             Self::Recount {
                 cabinet,

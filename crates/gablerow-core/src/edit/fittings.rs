@@ -10,11 +10,7 @@ use crate::job::{
     Bay, Datum, Division, FixedShelf, Hand, HolePlace, Job, Key, Opening, Plate, Runner, Shelf,
     ShelfHeight, Spacers,
 };
-use crate::layout::Layout;
-use crate::measure::Length;
-
-/// How far a loose shelf stands behind the front when nobody has said otherwise.
-pub const SHELF_SETBACK: Length = Length::from_mm(12);
+use crate::layout::{Layout, SHELF_SETBACK};
 
 /// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
 pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {
@@ -187,6 +183,7 @@ pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
                 board: job.shop.board.clone(),
                 setback_front: SHELF_SETBACK,
                 load_grams: None,
+                clear: None,
             }));
         bay.shelves.sort_by_key(at);
         format!("shelf on {run}")

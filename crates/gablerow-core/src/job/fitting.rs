@@ -62,6 +62,8 @@ pub struct Shelf {
     pub setback_front: Length,
     /// The load it shall carry, in grams; a wish.
     pub load_grams: Option<u32>,
+    /// The clear height wanted over it; a wish.
+    pub clear: Option<Length>,
 }
 
 /// A hinge plate on one wall of a bay.

@@ -12,6 +12,11 @@ pub const SHELF_TO_BACK: Length = Length::from_mm(2);
 /// How far a loose shelf ends before either wall. Common practice.
 pub const SHELF_TO_WALL: Length = Length::from_mm(1);
 
+/// How far a loose shelf stands behind the bay's front when nobody has said otherwise; a house default.
+pub const SHELF_SETBACK: Length = Length::from_mm(12);
+/// The least room from the top of a loose shelf to the fixed panel over it for it to be lifted in; a house default.
+pub const LIFT_ROOM: Length = Length::from_mm(25);
+
 const WALLS: [Hand; 2] = [Hand::Left, Hand::Right];
 
 /// Asks for everything the bay owns.

@@ -6,10 +6,10 @@ use alloc::vec::Vec;
 
 use super::Proposal;
 use super::walls::{Fastener, Wall};
-use crate::edit::{BayRun, Edit, SHELF_SETBACK};
+use crate::edit::{BayRun, Edit};
 use crate::grid::HoleNumber;
 use crate::job::{Cabinet, Datum, Hand, Job};
-use crate::layout::{BayLayout, Item, Layout, SHELF_TO_BACK, SHELF_TO_WALL, Span};
+use crate::layout::{BayLayout, Item, Layout, SHELF_SETBACK, SHELF_TO_BACK, SHELF_TO_WALL, Span};
 use crate::measure::Length;
 use crate::parts::strength;
 

@@ -59,6 +59,7 @@ fn fronts() -> Job {
                     board: job.shop.board.clone(),
                     setback_front: mm(12),
                     load_grams: None,
+                    clear: None,
                 });
             }
         }

@@ -9,6 +9,7 @@ mod laws;
 mod measures;
 mod openings;
 mod pins;
+mod shelves;
 
 use super::{BayRun, Edit, Refusal};
 use crate::history::Step;

@@ -58,6 +58,9 @@ record! {
         /// The load it shall carry, in grams; a wish.
         #[serde(default, skip_serializing_if = "plain")]
         load_grams: Option<u32>,
+        /// The clear height wanted over it, in mm; a wish.
+        #[serde(default, skip_serializing_if = "plain")]
+        clear: Option<Mm>,
     }
 }
 
