@@ -7,6 +7,7 @@
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
 //!    | fronts                          what closes it, and what carries that
+//!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
 //! ```
@@ -29,7 +30,9 @@ mod opposed;
 mod outline;
 mod rule;
 mod runners;
+mod sag;
 mod share;
+mod shelves;
 mod strand;
 mod zones;
 
@@ -84,6 +87,11 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     fronts::front_behind_front,
     fronts::drawer_over_bays,
     fronts::inner_without_door,
+    sag::shelf_sags,
+    shelves::shelf_tips,
+    shelves::shelf_length,
+    shelves::clear_opening_short,
+    shelves::no_lift_room,
 ];
 
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
