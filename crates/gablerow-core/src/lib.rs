@@ -9,6 +9,7 @@
 //!    parts                        what is cut and bought
 //!    check        edit  history   findings;  every change, and the way back
 //!    propose                      what would carry the fronts, and why
+//!    mend                         what would mend a finding, tried
 //!    drawing  elevation           a face, and a cabinet from the front, as strokes for every screen and paper
 //! ```
 //!
@@ -30,6 +31,7 @@ pub mod job;
 pub mod label;
 pub mod layout;
 pub mod measure;
+pub mod mend;
 pub mod parts;
 pub mod propose;
 pub mod solve;

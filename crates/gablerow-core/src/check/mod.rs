@@ -8,6 +8,7 @@
 //!    | balance  zones  open_points     the cabinet
 //!    | fronts                          what closes it, and what carries that
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
+//!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
 //! ```
@@ -25,6 +26,7 @@ mod fronts;
 mod joint;
 mod keep_outs;
 mod near;
+mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
@@ -46,6 +48,7 @@ mod tests;
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Level, Place};
+pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;

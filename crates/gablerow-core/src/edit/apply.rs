@@ -3,7 +3,7 @@
 use alloc::format;
 
 use super::{
-    Edit, Refusal, cabinets, cards, copies, fittings, free, furnish, nothing, pins, shelf,
+    Edit, Refusal, adjust, cabinets, cards, copies, fittings, free, furnish, nothing, pins, shelf,
 };
 use crate::history::{Change, Step};
 use crate::job::Job;
@@ -66,28 +66,16 @@ impl Edit {
             | Self::NoFront { .. }
             | Self::Modules { .. } => self.apply_to_part(job),
             Self::Furnish(wanted) => furnish::furnish(job, wanted),
-            Self::Pins(run) => pins::toggle(job, *run),
-            Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
-            Self::Runners(run) => fittings::toggle_runners(job, *run),
-            Self::Shelves(run) => fittings::toggle_shelves(job, *run),
-            Self::NoFitting {
-                cabinet,
-                fitting,
-                hole,
-            } => fittings::take_away(job, *cabinet, *fitting, *hole),
-            Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
-            Self::ShelfValue {
-                cabinet,
-                shelf,
-                value,
-                new,
-            } => shelf::set_value(job, *cabinet, *shelf, *value, new),
+            Self::Pins(_)
+            | Self::Plates { .. }
+            | Self::Runners(_)
+            | Self::Shelves(_)
+            | Self::NoFitting { .. }
+            | Self::Adjust { .. }
+            | Self::ShelfValue { .. }
+            | Self::Recount { .. }
+            | Self::Free { .. } => self.apply_to_fitting(job),
             Self::Copies { cabinet, change } => copies::apply(job, *cabinet, change),
-            Self::Recount {
-                cabinet,
-                fitting,
-                datum,
-            } => fittings::recount(job, *cabinet, *fitting, *datum),
             Self::Accept {
                 cabinet,
                 acceptance,
@@ -108,6 +96,39 @@ impl Edit {
             Self::ShopTake(shop) => cards::take_shop(job, shop),
             Self::Title(title) => title_step(job, title),
             Self::Unit(unit) => unit_step(job, *unit),
+        }
+    }
+
+    /// The steps of what is screwed on or bored: fittings of bays, free rows and free holes.
+    fn apply_to_fitting(&self, job: &Job) -> Result<Step, Refusal> {
+        match self {
+            Self::Pins(run) => pins::toggle(job, *run),
+            Self::Plates { wall, run } => fittings::toggle_plates(job, *wall, *run),
+            Self::Runners(run) => fittings::toggle_runners(job, *run),
+            Self::Shelves(run) => fittings::toggle_shelves(job, *run),
+            Self::NoFitting {
+                cabinet,
+                fitting,
+                hole,
+            } => fittings::take_away(job, *cabinet, *fitting, *hole),
+            Self::Adjust {
+                cabinet,
+                thing,
+                adjust,
+            } => adjust::apply(job, *cabinet, *thing, *adjust),
+            Self::ShelfValue {
+                cabinet,
+                shelf,
+                value,
+                new,
+            } => shelf::set_value(job, *cabinet, *shelf, *value, new),
+            Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
+            Self::Recount {
+                cabinet,
+                fitting,
+                datum,
+            } => fittings::recount(job, *cabinet, *fitting, *datum),
+            _ => Err(nothing()),
         }
     }
 }

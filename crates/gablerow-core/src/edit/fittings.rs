@@ -233,7 +233,7 @@ pub(super) fn take_away(job: &Job, key: Key, fitting: Key, hole: i16) -> Result<
 }
 
 /// Calls `change` with every fixed shelf of an opening, to be changed.
-fn each_fixed_shelf(opening: &mut Opening, change: &mut impl FnMut(&mut FixedShelf)) {
+pub(super) fn each_fixed_shelf(opening: &mut Opening, change: &mut impl FnMut(&mut FixedShelf)) {
     match &mut opening.division {
         Division::Bay(_) => {}
         Division::SideBySide(parts) => {

@@ -5,6 +5,7 @@
 //!                  \--> Refusal: what is wrong, nothing changed
 //! ```
 
+mod adjust;
 mod apply;
 mod cabinets;
 mod cards;
@@ -28,6 +29,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use core::fmt;
 
+pub use adjust::Adjust;
 pub use choice::Choice;
 pub use copies::CopyEdit;
 pub use fittings::has_holes;
@@ -209,6 +211,15 @@ pub enum Edit {
         fitting: Key,
         /// The hole that a shelf zone loses.
         hole: i16,
+    },
+    /// A fitting, a free row, a free hole or a fixed shelf moved or made a little otherwise.
+    Adjust {
+        /// The cabinet.
+        cabinet: Key,
+        /// The thing.
+        thing: Key,
+        /// What becomes of it.
+        adjust: Adjust,
     },
     /// A change of what faces own themselves: free rows and free holes.
     Free {

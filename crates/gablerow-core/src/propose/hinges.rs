@@ -4,16 +4,16 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::walls::{Fastener, Wall};
+use super::ground::Ground;
+use super::walls::Wall;
 use super::{Bays, Proposal, name_of};
 use crate::cards::{Hinge, PlateShape};
-use crate::edit::{Edit, Furnish};
 use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
-use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
+use crate::layout::{Carrier, FrontLayout, Layout};
 use crate::measure::{Length, Unit};
 use crate::parts::arm_of;
 use crate::solve::hinges::{
-    Count, Door, DoorCups, DoorFacts, END_LEAST, HingeRow, LegalCentre, NoOpposed, OverlayCard,
+    Count, Door, DoorCups, DoorFacts, END_LEAST, LegalCentre, NoOpposed, OverlayCard, OverlayFit,
     chart_of, count, cups, fit_overlay, opposed, place,
 };
 use crate::strength::mass_kg;
@@ -57,7 +57,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
                 fronts: [front].into(),
                 title,
                 why,
-                edit: None,
+                ..Proposal::default()
             });
         }
         let mut holes = Vec::new();
@@ -65,43 +65,32 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
             let number = i16::try_from(centre.hole.get()).ok()?;
             let (bay, wall) = layout.bay_at(leaf.wall_hung()?, centre.centre)?;
             holes.push(hanging.holes(number));
-            bays.of(bay.key).plates.push(Plate {
+            let wanted = Plate {
                 key,
                 wall,
                 hole: counted(number, layout.last),
                 card: card.id.clone(),
                 serves: Some(front),
-            });
+            };
+            bays.of(bay.key).plates.push(hanging.kept(bay.key, wanted));
             key = key.next();
         }
         made.push((leaf.hung?, holes.join(", "), why));
     }
-    let (title, why) = said_of(&name, made);
-    Some(Proposal {
-        fronts: [front].into(),
-        title: title.clone(),
-        why,
-        edit: Some(Edit::Furnish(Furnish {
-            cabinet,
-            gone,
-            bays: bays.0,
-            label: title,
-        })),
-    })
+    let (what, why) = said_of(made);
+    let taken = (cabinet, gone, bays);
+    Some(Proposal::of((&name, &what), [front].into(), why, taken))
 }
 
-/// Title and reasons of a door, or of both leaves of a pair: said once when they are alike.
-fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
+/// What a door comes to, or both leaves of a pair, and the reasons: said once when they are alike.
+fn said_of(leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
     if let [(_, holes, why)] = &leaves[..] {
-        return (format!("{name}: plates on {holes}"), why.clone());
+        return (format!("plates on {holes}"), why.clone());
     }
     if let [(_, holes, why), (_, others, reasons)] = &leaves[..]
         && (holes, why) == (others, reasons)
     {
-        return (
-            format!("{name}: both leaves, plates on {holes}"),
-            why.clone(),
-        );
+        return (format!("both leaves, plates on {holes}"), why.clone());
     }
     let (mut titles, mut all) = (Vec::new(), Vec::new());
     for (hand, holes, why) in leaves {
@@ -109,7 +98,7 @@ fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec
         all.push(format!("{} leaf:", hand.word()));
         all.extend(why);
     }
-    (format!("{name}: {}", titles.join("; ")), all)
+    (titles.join("; "), all)
 }
 
 /// In the upper half counted from the head, so that a taller cabinet takes its top hinge along.
@@ -123,6 +112,27 @@ fn counted(number: i16, last: i16) -> HolePlace {
 }
 
 impl Hanging<'_> {
+    /// The plate that is there already, when it is like the one wanted; that one otherwise. It serves this front from now on,
+    /// so that no other front takes it away.
+    fn kept(&self, bay: Key, wanted: Plate) -> Plate {
+        let bay = self.cabinet.opening.bay(bay);
+        let mut there = bay.into_iter().flat_map(|bay| &bay.plates);
+        let last = self.layout.last;
+        let alike = |old: &&Plate| {
+            self.gone.contains(&old.key)
+                && old.hole.number(last) == wanted.hole.number(last)
+                && old.serves.is_none_or(|front| Some(front) == wanted.serves)
+                && (old.wall, &old.card) == (wanted.wall, &wanted.card)
+        };
+        match there.find(alike) {
+            Some(old) => Plate {
+                serves: wanted.serves,
+                ..old.clone()
+            },
+            None => wanted,
+        }
+    }
+
     fn unit(&self) -> Unit {
         self.job.unit
     }
@@ -146,52 +156,42 @@ impl Hanging<'_> {
         }
     }
 
-    /// The bay whose front row the plates are in: the one at the middle of the door.
-    fn bay(&self) -> Option<&BayLayout> {
-        let middle = self.leaf.foot + self.leaf.height.total().half();
-        let (bay, _) = self.layout.bay_at(self.leaf.wall_hung()?, middle)?;
-        Some(bay)
-    }
-
-    fn mass(&self) -> Option<f64> {
+    fn mass(&self, leaf: &FrontLayout) -> Option<f64> {
         let board = self.job.cards.board(self.job.shop.front_board())?;
-        let (width, height) = (self.leaf.width.total(), self.leaf.height.total());
+        let (width, height) = (leaf.width.total(), leaf.height.total());
         let density = f64::from(board.density.value);
-        Some(mass_kg(width, height, self.leaf.thickness, density))
+        Some(mass_kg(width, height, leaf.thickness, density))
     }
 
-    fn asked(&self) -> Option<Count> {
+    fn asked(&self, leaf: &FrontLayout) -> Option<Count> {
         let facts = DoorFacts {
-            width: self.leaf.width.total(),
-            height: self.leaf.height.total(),
+            width: leaf.width.total(),
+            height: leaf.height.total(),
             cabinet_height: self.cabinet.size.height,
-            mass_kg: self.mass()?,
+            mass_kg: self.mass(leaf)?,
         };
         Some(count(chart_of(self.card.chart), &facts))
     }
 
     /// The places for the plates, from the foot up, and why they are there.
     fn place(&self) -> Option<(Vec<LegalCentre>, Vec<String>)> {
-        let asked = self.asked()?;
-        let row = Ground::of(self, self.leaf)?;
+        let asked = self.asked(self.leaf)?;
+        let ground = self.ground(self.leaf)?;
         let mut why = alloc::vec![format!(
             "{} hinges {}: {} x {}, {:.1} kg",
             asked.hinges,
             self.card.chart.words(),
             self.show(self.leaf.width.total()),
             self.show(self.leaf.height.total()),
-            self.mass()?,
+            self.mass(self.leaf)?,
         )];
-        let centres = match self
-            .behind()
-            .map(|behind| self.opposed(&row, behind, asked))
-        {
-            Some(Some(centres)) => {
-                why.push("staggered: one drilling serves the door behind it too".to_string());
+        let centres = match self.with_behind(&ground, asked) {
+            Some((centres, said)) => {
+                why.push(said.to_string());
                 centres
             }
-            _ => {
-                let placed = place(&row.row(self.card), self.door(), asked.hinges, END_LEAST);
+            None => {
+                let placed = place(&ground.row(), self.door(), asked.hinges, END_LEAST);
                 if placed.plates.len() < usize::from(asked.hinges) {
                     why.push(format!(
                         "only {} of {} find room between what is fixed and taken",
@@ -209,33 +209,130 @@ impl Hanging<'_> {
         Some((centres, why))
     }
 
-    /// The door that hangs on the other face of the same partition at the same height, when nothing carries it yet.
-    fn behind(&self) -> Option<&FrontLayout> {
-        let wall = self.leaf.wall_hung()?.behind();
-        let alike = |other: &&FrontLayout| {
-            other.wall_hung() == Some(wall)
-                && (other.foot, other.height.total()) == (self.leaf.foot, self.leaf.height.total())
+    fn ground(&self, leaf: &FrontLayout) -> Option<Ground<'_>> {
+        let wall = Wall {
+            job: self.job,
+            layout: self.layout,
+            face: leaf.wall_hung()?,
+            gone: self.gone,
         };
-        let other = self.layout.fronts.iter().find(alike)?;
-        self.layout
-            .carriers(self.cabinet, other)
-            .is_empty()
-            .then_some(other)
+        Ground::of(wall, self.card)
     }
 
-    /// Places that leave the mirrored ones to the door behind.
-    fn opposed(
+    /// Places that go with the door behind, so that one drilling serves both, and how that is said; `None` where there is
+    /// no such door, or no such places.
+    fn with_behind(
         &self,
-        row: &Ground,
+        ground: &Ground,
+        asked: Count,
+    ) -> Option<(Vec<LegalCentre>, &'static str)> {
+        let behind = self.behind(asked)?;
+        let there = self.layout.carriers(self.cabinet, behind);
+        match (there.is_empty(), self.would_meet(behind)) {
+            (true, false) => None,
+            (true, true) => {
+                let centres = self.staggered(ground, behind, asked)?;
+                Some((
+                    centres,
+                    "staggered, so that one drilling can serve the door behind it too",
+                ))
+            }
+            (false, meets) => {
+                let centres = self.mirrored(ground, &there, asked)?;
+                let said = if meets {
+                    "staggered: one drilling serves the door behind it too, turned end for end"
+                } else {
+                    "one drilling serves the door behind it too, turned end for end"
+                };
+                Some((centres, said))
+            }
+        }
+    }
+
+    /// The door on the other face of the same partition that one drilling could serve: as high, as thick, with as many
+    /// hinges and cups as far from its edge.
+    fn behind(&self, asked: Count) -> Option<&FrontLayout> {
+        let wall = self.leaf.wall_hung()?.behind();
+        let size = |leaf: &FrontLayout| (leaf.foot, leaf.height.total(), leaf.thickness);
+        let other = self
+            .layout
+            .fronts
+            .iter()
+            .find(|other| other.wall_hung() == Some(wall) && size(other) == size(self.leaf))?;
+        let tab = |leaf| self.fit(leaf).map(|fit| fit.tab);
+        let alike = self.asked(other)?.hinges == asked.hinges && tab(other) == tab(self.leaf);
+        alike.then_some(other)
+    }
+
+    /// Whether plates of both doors would meet in the board where they are back to back.
+    fn would_meet(&self, behind: &FrontLayout) -> bool {
+        let (Some(wall), Some(other)) = (self.leaf.wall_hung(), behind.wall_hung()) else {
+            return false;
+        };
+        let middle = self.leaf.foot + self.leaf.height.total().half();
+        let row = |wall| {
+            let (bay, _) = self.layout.bay_at(wall, middle)?;
+            Some(bay.front_row.total())
+        };
+        let (Some(upright), Some(row), Some(other)) =
+            (self.layout.upright(wall.panel), row(wall), row(other))
+        else {
+            return false;
+        };
+        let shop = &self.job.shop;
+        let (pen, depth) = (self.card.pen.value, shop.depth);
+        let meets = pen * 2 > upright.thickness - shop.limits.spare
+            || depth * 2 > upright.thickness - shop.limits.web;
+        meets && (row - other).abs() < shop.diameter
+    }
+
+    /// Places that leave the mirrored ones to the door behind, when nothing carries that yet.
+    fn staggered(
+        &self,
+        ground: &Ground,
         behind: &FrontLayout,
         asked: Count,
     ) -> Option<Vec<LegalCentre>> {
-        let other = Ground::of(self, behind)?;
-        let (left, right) = (row.row(self.card), other.row(self.card));
-        match opposed(&left, &right, self.door(), asked.hinges, END_LEAST) {
+        let other = self.ground(behind)?;
+        let pair = opposed(
+            &ground.row(),
+            &other.row(),
+            self.door(),
+            asked.hinges,
+            END_LEAST,
+        );
+        match pair {
             Ok(pair) => Some(pair.left),
             Err(NoOpposed::OffGrid { .. } | NoOpposed::NoRoom { .. }) => None,
         }
+    }
+
+    /// The places of the door behind, counted from the other end, when all of them can be had on this side.
+    fn mirrored(
+        &self,
+        ground: &Ground,
+        there: &[Carrier],
+        asked: Count,
+    ) -> Option<Vec<LegalCentre>> {
+        let door = self.door();
+        let end = self.card.half_zone.value.min(END_LEAST);
+        let legal = ground.row().legal(door.foot + end, door.head() - end);
+        let mirror = |carrier: &Carrier| {
+            let mut plates = self.cabinet.opening.bay(carrier.bay)?.plates.iter();
+            let plate = plates.find(|plate| plate.key == carrier.key)?;
+            let centre = self.layout.height(carrier.hole) + self.card.plate.rise();
+            let at = legal
+                .binary_search_by_key(&door.mirror(centre), |place| place.centre)
+                .ok()?;
+            (plate.card == self.card.id).then(|| legal[at])
+        };
+        let centres: Vec<LegalCentre> =
+            there.iter().rev().map(mirror).collect::<Option<Vec<_>>>()?;
+        let apart = ground.row().apart();
+        let clear = centres
+            .windows(2)
+            .all(|pair| pair[1].centre - pair[0].centre >= apart);
+        (clear && centres.len() == usize::from(asked.hinges)).then_some(centres)
     }
 
     fn spacing(&self, middles: &[Length]) -> Option<String> {
@@ -270,9 +367,9 @@ impl Hanging<'_> {
         )
     }
 
-    fn overlay(&self) -> String {
-        let wanted = self.leaf.lap_hung().unwrap_or_default();
-        let (word, arm) = arm_of(self.card, self.layout, self.leaf);
+    /// Tab and plate for the lap of a door; `None` where no plate is in stock.
+    fn fit(&self, leaf: &FrontLayout) -> Option<OverlayFit> {
+        let (_, arm) = arm_of(self.card, self.layout, leaf);
         let card = OverlayCard {
             arm,
             tab_least: self.card.tabs.least.value,
@@ -281,8 +378,14 @@ impl Hanging<'_> {
             plates: &self.card.plates,
             cup: self.card.cup.value,
         };
+        fit_overlay(&card, leaf.lap_hung().unwrap_or_default().total())
+    }
+
+    fn overlay(&self) -> String {
+        let (word, _) = arm_of(self.card, self.layout, self.leaf);
+        let wanted = self.leaf.lap_hung().unwrap_or_default();
         let laps = wanted.show(self.unit());
-        match fit_overlay(&card, wanted.total()) {
+        match self.fit(self.leaf) {
             Some(fit) => format!(
                 "laps {laps}: {} arm, tab {}, plate {}, {} left to adjust; cup {} from the hinge edge",
                 word.word(),
@@ -292,58 +395,6 @@ impl Hanging<'_> {
                 self.show(fit.cup_centre.total()),
             ),
             None => format!("laps {laps}, but no plate is in stock"),
-        }
-    }
-}
-
-/// What bars which holes of the wall a door hangs on.
-struct Ground {
-    grid: crate::grid::Grid,
-    holes: crate::grid::Run,
-    taken: Vec<crate::grid::Run>,
-    barred: Vec<crate::solve::Interval>,
-}
-
-impl Ground {
-    fn of(hanging: &Hanging, leaf: &FrontLayout) -> Option<Self> {
-        let card = hanging.card;
-        let wall = Wall {
-            job: hanging.job,
-            layout: hanging.layout,
-            face: leaf.wall_hung()?,
-            gone: hanging.gone,
-        };
-        let bay = hanging.bay()?;
-        let fastener = Fastener {
-            depth: hanging.job.shop.depth,
-            pen: card.pen.value,
-        };
-        let front_row = bay.front_row.total();
-        let mut taken = wall.taken(front_row, fastener);
-        if card.plate == PlateShape::InLine {
-            taken.extend(wall.taken(front_row + Length::PITCH, fastener));
-        }
-        let front = front_row - hanging.job.shop.setback_front;
-        let (x, u) = (
-            Span::new(front, front + card.reach.value),
-            Span::new(Length::ZERO, card.proud.value),
-        );
-        Some(Self {
-            grid: hanging.layout.grid,
-            holes: wall.holes()?,
-            taken,
-            barred: wall.spaces(x, u, |item| item != Item::Shelf),
-        })
-    }
-
-    fn row(&self, card: &Hinge) -> HingeRow<'_> {
-        HingeRow {
-            grid: self.grid,
-            holes: self.holes,
-            taken: &self.taken,
-            barred: &self.barred,
-            plate: card.plate,
-            half_zone: card.half_zone.value,
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What each edit does, what it refuses, and the laws all of them keep.
 
+mod adjust;
 mod cabinets;
 mod cards;
 mod copies;

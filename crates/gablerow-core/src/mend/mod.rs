@@ -1,0 +1,47 @@
+//! From a finding to what would mend it: edits that were tried, and what each of them costs.
+//!
+//! ```text
+//! Finding -- moves  holes  carcass  wishes: what might help --> Edit
+//!    | trial    made on a copy, laid out and checked again
+//!    |          kept when the finding is gone and no stop is new
+//!    v
+//! Proposal { edit, title, why }, the least change first -- taken --> one Step, one undo
+//! ```
+//!
+//! What might help may be guessed freely, since nothing is offered that the checks themselves did not find good.
+
+mod carcass;
+mod holes;
+mod moves;
+mod trial;
+mod wishes;
+
+use alloc::vec::Vec;
+
+use trial::Trial;
+
+use crate::check::Finding;
+use crate::job::Job;
+use crate::propose::Proposal;
+
+/// The most fixes that are offered for one finding.
+const MOST: usize = 8;
+
+/// What would mend a finding, the least change first; none when only other facts would, such as a measured board.
+///
+/// Each one was tried: it removes the finding, and no stop is open with it that was not open before. Where a fitting can be
+/// moved, its nearest clean holes below and above are among them.
+#[must_use]
+pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
+    let Some(mut trial) = Trial::of(job, finding) else {
+        return Vec::new();
+    };
+    moves::offer(&mut trial);
+    holes::offer(&mut trial);
+    carcass::offer(&mut trial);
+    wishes::offer(&mut trial);
+    trial.proposals(MOST)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,161 @@
+//! What is offered against a finding, and that it does what is said.
+
+use proptest::prelude::*;
+use proptest::sample::Index;
+
+use super::fixes;
+use crate::arbitrary::*;
+use crate::check::{self, Finding, Rule};
+use crate::edit::Edit;
+use crate::job::{Depth, Edge, End, FreeHole, Hand, Job, Key, Label, Reference};
+use crate::propose::Proposal;
+
+fn the_finding(job: &Job, rule: Rule) -> Finding {
+    let found = check::of_job(job);
+    let one = found.iter().find(|finding| finding.rule == rule);
+    let rules: Vec<_> = found.iter().map(Finding::rule_name).collect();
+    one.unwrap_or_else(|| panic!("{rule:?} is not among {rules:?}"))
+        .clone()
+}
+
+fn titles(job: &Job, rule: Rule) -> Vec<String> {
+    let fixes = fixes(job, &the_finding(job, rule));
+    fixes.into_iter().map(|fix| fix.title).collect()
+}
+
+#[test]
+fn plate_on_pins_moves_or_ends_the_pins() {
+    let job = bay_with(|bay| {
+        bay.zones = [zone(12, 3..=10)].into();
+        bay.plates = [plate(13, Hand::Left, 4)].into();
+    });
+    assert_eq!(
+        titles(&job, Rule::PlateOnPinHole),
+        [
+            "hinge plate to hole 11",
+            "pins 3-10 without 4-5",
+            "pins 3-10 without 3-5",
+            "pins to 6-13",
+            "pins 3-10 without 4-10",
+            "no hinge plate on 4",
+            "pins 3-10 without 3-10",
+        ]
+    );
+}
+
+#[test]
+fn side_off_balance_takes_another_height_offset_or_end() {
+    let job = job_with(|job| {
+        job.cabinets[0].size.height = mm(797);
+        job.shop.reference = Reference::OneStop;
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
+    });
+    let said = titles(&job, Rule::UnbalancedTurned);
+    assert_eq!(
+        said,
+        [
+            "height 800",
+            "height 768",
+            "offsets 14.5 and 14.5",
+            "offsets 30.5 and 30.5",
+            "stops: rows from the foot"
+        ]
+    );
+}
+
+#[test]
+fn screw_in_a_shallow_hole_is_bored_deeper() {
+    let job = bay_with(|bay| {
+        bay.plates = [plate(13, Hand::Left, 4)].into();
+    });
+    let mut job = job;
+    job.shop.depth = mm(9);
+    assert_eq!(titles(&job, Rule::DepthShortForScrew)[0], "bore depth 12");
+}
+
+#[test]
+fn free_hole_beside_a_row_goes_onto_it_or_away() {
+    let job = cabinet_with(|cabinet| {
+        cabinet.opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=5)].into();
+        cabinet.free_holes = [FreeHole {
+            key: Key(19),
+            face: LEFT_INSIDE,
+            purpose: Label::known("cable"),
+            edge: Edge::Front,
+            setback: mm(41),
+            end: End::Foot,
+            height: mm(80),
+            diameter: mm(5),
+            depth: Depth::Shop,
+        }]
+        .into();
+    });
+    let said = titles(&job, Rule::NearMissRows);
+    assert_eq!(
+        said,
+        [
+            "cable 1 hole down",
+            "cable 3 holes up",
+            "cable 27 in",
+            "cable 47 in",
+            "pins 3-5 without 3",
+            "pins to 4-6",
+            "no cable",
+            "pins 3-5 without 3-5",
+        ]
+    );
+}
+
+/// Every fix of one of the findings of a job.
+fn tried(job: &Job, index: Index) -> Option<(Finding, Vec<Proposal>)> {
+    let found = check::of_job(job);
+    let open: Vec<_> = found
+        .into_iter()
+        .filter(|it| it.accepted.is_none())
+        .collect();
+    let finding = (!open.is_empty()).then(|| index.get(&open).clone())?;
+    let fixes = fixes(job, &finding);
+    Some((finding, fixes))
+}
+
+fn open_stops(job: &Job) -> Vec<Finding> {
+    let found = check::of_job(job).into_iter();
+    found.filter(Finding::is_open_stop).collect()
+}
+
+proptest! {
+    // Each case tries dozens of edits, and checks the cabinet for each.
+    #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases / 8, ..ProptestConfig::default() })]
+
+    #[test]
+    fn every_fix_removes_its_finding_and_opens_no_stop(job in job(), index in any::<Index>()) {
+        let Some((finding, fixes)) = tried(&job, index) else { return Ok(()) };
+        let before = open_stops(&job);
+        for fix in fixes {
+            let mut after = job.clone();
+            let edit = fix.edit.expect("a fix that cannot be had");
+            let step = edit.apply(&job).expect("a fix that is refused");
+            step.apply(&mut after);
+            prop_assert_eq!(after.validate(), Ok(()));
+            let left = check::of_job(&after);
+            prop_assert!(!left.iter().any(|it| it.is_about_the_same(&finding)), "{}: {}", fix.title, finding.message);
+            for stop in left.iter().filter(|it| it.is_open_stop()) {
+                let same = |it: &&Finding| it.is_about_the_same(stop);
+                let (was, is) = (before.iter().filter(same).count(), left.iter().filter(|it| it.is_open_stop()).filter(same).count());
+                prop_assert!(is <= was, "{} opens {}: {}", fix.title, stop.rule_name(), stop.message);
+            }
+            step.revert(&mut after);
+            prop_assert_eq!(&after, &job);
+        }
+    }
+
+    #[test]
+    fn the_least_change_comes_first_and_nothing_twice(job in job(), index in any::<Index>()) {
+        let Some((_, fixes)) = tried(&job, index) else { return Ok(()) };
+        let edits: Vec<&Edit> = fixes.iter().filter_map(|fix| fix.edit.as_ref()).collect();
+        for (at, edit) in edits.iter().enumerate() {
+            prop_assert!(!edits[at + 1..].contains(edit));
+        }
+        prop_assert!(fixes.iter().all(|fix| !fix.title.is_empty() && !fix.why.is_empty()));
+    }
+}

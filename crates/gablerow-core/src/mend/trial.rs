@@ -1,0 +1,237 @@
+//! An edit tried on a copy of its cabinet: whether the finding is gone, whether a stop is new, how much became another.
+
+use alloc::collections::BTreeSet;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use crate::check::{self, Finding, Level, Rule};
+use crate::edit::Edit;
+use crate::history::{Change, Step};
+use crate::job::{Cabinet, FaceId, Job, Key, PanelId};
+use crate::layout::Layout;
+use crate::measure::Length;
+use crate::propose::Proposal;
+
+/// How far a change reaches; what it weighs beside the holes that become others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Reach {
+    /// A fitting, as it was but elsewhere or otherwise.
+    Fitting,
+    /// Fittings set anew, as for a wish.
+    Hardware,
+    /// The cabinet.
+    Cabinet,
+    /// Every cabinet of the job.
+    Job,
+    /// A fitting or a front less: always the last resort.
+    Away,
+}
+
+impl Reach {
+    fn weight(self) -> usize {
+        match self {
+            Self::Fitting => 0,
+            Self::Hardware => 10,
+            Self::Cabinet => 200,
+            Self::Job => 400,
+            Self::Away => 10_000,
+        }
+    }
+}
+
+/// What a new warn and a new note weigh, in holes.
+const WARN: usize = 10;
+const NOTE: usize = 3;
+
+/// A finding, and what was tried against it.
+pub(super) struct Trial<'a> {
+    /// The whole job.
+    pub(super) job: &'a Job,
+    /// What is to be mended.
+    pub(super) finding: &'a Finding,
+    /// The cabinet it is about.
+    pub(super) cabinet: &'a Cabinet,
+    /// What that comes to.
+    pub(super) layout: Layout,
+    /// The cabinet alone, with the first one, that some checks compare others with.
+    here: Job,
+    before: Vec<Finding>,
+    good: Vec<Good>,
+}
+
+/// An edit that helps.
+struct Good {
+    edit: Edit,
+    step: Step,
+    holes: usize,
+    new: Vec<Finding>,
+    weight: usize,
+}
+
+impl<'a> Trial<'a> {
+    /// Nothing tried yet; `None` when the job has no such cabinet.
+    pub(super) fn of(job: &'a Job, finding: &'a Finding) -> Option<Self> {
+        let cabinet = job.cabinet(finding.place.cabinet)?;
+        let layout = Layout::of(cabinet, job);
+        let before = check::of_cabinet(job, cabinet, &layout);
+        let first = job.cabinets.first().filter(|it| it.key != cabinet.key);
+        let here = Job {
+            title: job.title.clone(),
+            unit: job.unit,
+            shop: job.shop.clone(),
+            cards: job.cards.clone(),
+            cabinets: first.into_iter().chain([cabinet]).cloned().collect(),
+            bored: Vec::new(),
+            left_at: None,
+        };
+        Some(Self {
+            job,
+            finding,
+            cabinet,
+            layout,
+            here,
+            before,
+            good: Vec::new(),
+        })
+    }
+
+    /// The things the finding is about.
+    pub(super) fn about(&self) -> impl Iterator<Item = Key> + use<> {
+        self.finding.about.into_iter().flatten()
+    }
+
+    /// Whether its rule is one of these.
+    pub(super) fn is_of(&self, rules: &[Rule]) -> bool {
+        rules.contains(&self.finding.rule)
+    }
+
+    /// Keeps an edit when it helps; whether it does.
+    pub(super) fn offer(&mut self, reach: Reach, edit: Edit) -> bool {
+        let Some(good) = self.judge(reach, edit) else {
+            return false;
+        };
+        if !self
+            .good
+            .iter()
+            .any(|other| other.step.change == good.step.change)
+        {
+            self.good.push(good);
+        }
+        true
+    }
+
+    fn judge(&mut self, reach: Reach, edit: Edit) -> Option<Good> {
+        let step = edit.apply(&self.here).ok()?;
+        step.apply(&mut self.here);
+        let tried = self.tried();
+        step.revert(&mut self.here);
+        let (after, layout) = tried?;
+        if !matches!(step.change, Change::Cabinet { .. }) && self.harms_others(&step) {
+            return None;
+        }
+        let is_new = |it: &&Finding| {
+            it.level != Level::Stop && !self.before.iter().any(|old| old.is_about_the_same(it))
+        };
+        let new: Vec<Finding> = after.iter().filter(is_new).cloned().collect();
+        let warns = new.iter().filter(|it| it.level == Level::Warn).count();
+        let holes = self.changed_holes(&layout);
+        let weight = reach.weight() + holes + warns * WARN + (new.len() - warns) * NOTE;
+        Some(Good {
+            edit,
+            step,
+            holes,
+            new,
+            weight,
+        })
+    }
+
+    /// What the cabinet comes to as it now is; `None` when the finding is still there, or a stop is new.
+    fn tried(&self) -> Option<(Vec<Finding>, Layout)> {
+        let cabinet = self.here.cabinet(self.cabinet.key)?;
+        let layout = Layout::of(cabinet, &self.here);
+        let after = check::of_cabinet(&self.here, cabinet, &layout);
+        let is_left = after.iter().any(|it| it.is_about_the_same(self.finding));
+        (!is_left && !has_new_stop(&self.before, &after)).then_some((after, layout))
+    }
+
+    /// Whether a change of what every cabinet goes by opens a stop in another cabinet.
+    fn harms_others(&self, step: &Step) -> bool {
+        let mut after = self.job.clone();
+        step.apply(&mut after);
+        let others = self.job.cabinets.iter().zip(&after.cabinets);
+        others
+            .filter(|(cabinet, _)| cabinet.key != self.cabinet.key)
+            .any(|(cabinet, same)| {
+                let before = check::of_cabinet(self.job, cabinet, &Layout::of(cabinet, self.job));
+                has_new_stop(
+                    &before,
+                    &check::of_cabinet(&after, same, &Layout::of(same, &after)),
+                )
+            })
+    }
+
+    /// How many holes are there no longer, or are new.
+    fn changed_holes(&self, after: &Layout) -> usize {
+        let (before, after) = (holes_of(&self.layout), holes_of(after));
+        before.symmetric_difference(&after).count()
+    }
+
+    /// What helps, the least change first.
+    pub(super) fn proposals(mut self, most: usize) -> Vec<Proposal> {
+        self.good.sort_by_key(|good| good.weight);
+        let said = |good: Good| Proposal {
+            fronts: Vec::new(),
+            title: good.step.label.clone(),
+            why: why(&good),
+            edit: Some(good.edit),
+            already: false,
+        };
+        self.good.into_iter().take(most).map(said).collect()
+    }
+}
+
+fn why(good: &Good) -> Vec<String> {
+    let holes = match good.holes {
+        0 => "every hole stays as it is".into(),
+        1 => "1 hole becomes another".into(),
+        many => format!("{many} holes go, or are new"),
+    };
+    let new = good
+        .new
+        .iter()
+        .map(|it| format!("then {}: {}", it.level.word(), it.message));
+    [holes].into_iter().chain(new).collect()
+}
+
+/// A hole by its place, its diameter and its depth.
+type Bore = (FaceId, Length, Length, Length, Option<Length>);
+
+fn holes_of(layout: &Layout) -> BTreeSet<Bore> {
+    let faces = layout.uprights.iter().flat_map(|upright| &upright.faces);
+    let of = |face: &crate::layout::Face| {
+        let id = face.id;
+        let holes = face.holes(layout).into_iter();
+        holes.map(move |it| (id, it.x, it.z, it.diameter, it.depth))
+    };
+    faces.flat_map(of).collect()
+}
+
+/// What a stop is told by: the same of the same things on the same panel.
+type Stop = (Rule, [Option<Key>; 2], Option<PanelId>);
+
+/// Whether a stop is open that was not, or one is open at more places.
+fn has_new_stop(before: &[Finding], after: &[Finding]) -> bool {
+    let stops = |findings: &[Finding]| {
+        let open = findings.iter().filter(|it| it.is_open_stop());
+        let mut stops: Vec<Stop> = open
+            .map(|it| (it.rule, it.about, it.place.face.map(|face| face.panel)))
+            .collect();
+        stops.sort();
+        stops
+    };
+    let before = stops(before);
+    let mut left = before.iter();
+    // Both are sorted: each stop afterwards has to find its own one before.
+    !stops(after).iter().all(|stop| left.any(|old| old == stop))
+}

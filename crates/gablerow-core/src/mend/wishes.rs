@@ -1,0 +1,121 @@
+//! Openings that fill their space, fronts that are carried, runners that fit.
+
+use alloc::vec::Vec;
+
+use super::trial::{Reach, Trial};
+use crate::check::Rule;
+use crate::edit::{Adjust, Edit, PartChoice};
+use crate::job::{Division, Key, Opening, Part, PartWidth};
+use crate::propose;
+
+/// Rules that are about fronts and what carries them.
+const CARRIED: &[Rule] = &[
+    Rule::FrontNotCarried,
+    Rule::CupOffDoor,
+    Rule::BoxOffFront,
+    Rule::PlateOnFixedPanel,
+    Rule::InnerDrawerFouls,
+];
+
+pub(super) fn offer(trial: &mut Trial) {
+    if trial.is_of(CARRIED) {
+        hardware(trial);
+    }
+    match trial.finding.rule {
+        Rule::RunnerTooLong => shorter_runner(trial),
+        Rule::WidthsDoNotAddUp => shares(trial),
+        Rule::HeightsDoNotAddUp => front_shares(trial),
+        Rule::InnerWithoutDoor => {
+            for opening in trial.about() {
+                let cabinet = trial.cabinet.key;
+                trial.offer(Reach::Cabinet, Edit::Door { cabinet, opening });
+            }
+        }
+        _ => {}
+    }
+}
+
+/// What is proposed for the fronts the finding is about, or that its plates and runners serve.
+fn hardware(trial: &mut Trial) {
+    let layout = &trial.layout;
+    let of = |thing: Key| {
+        let carried = layout.fronts.iter().find(|front| {
+            let mut carriers = layout.carriers(trial.cabinet, front).into_iter();
+            front.key == thing || carriers.any(|carrier| carrier.key == thing)
+        });
+        carried.map(|front| front.key)
+    };
+    let fronts: Vec<Key> = trial.about().filter_map(of).collect();
+    for front in fronts {
+        let all = propose::for_cabinet(trial.job, trial.cabinet.key, Some(front));
+        let meant = all.into_iter().filter(|it| it.fronts.contains(&front));
+        for edit in meant.filter_map(|proposal| proposal.edit) {
+            trial.offer(Reach::Hardware, edit);
+        }
+    }
+}
+
+/// The longest of the card's lengths that fits.
+fn shorter_runner(trial: &mut Trial) {
+    for thing in trial.about() {
+        let mut lengths = Vec::new();
+        trial.cabinet.opening.each(&mut |opening| {
+            let Division::Bay(bay) = &opening.division else {
+                return;
+            };
+            let runner = bay.runners.iter().find(|runner| runner.key == thing);
+            let card = runner.and_then(|runner| trial.job.cards.runner(&runner.card));
+            lengths.extend(card.iter().flat_map(|card| &card.lengths).map(|it| it.name));
+        });
+        lengths.sort();
+        let cabinet = trial.cabinet.key;
+        _ = lengths.into_iter().rev().any(|length| {
+            let adjust = Adjust::Runner(length);
+            let edit = Edit::Adjust {
+                cabinet,
+                thing,
+                adjust,
+            };
+            trial.offer(Reach::Fitting, edit)
+        });
+    }
+}
+
+/// One of the parts with a typed width takes a share of what is left.
+fn shares(trial: &mut Trial) {
+    let mut parts = Vec::new();
+    trial.cabinet.opening.each(&mut |opening: &Opening| {
+        if let (true, Division::SideBySide(row)) = (
+            trial.finding.about[0] == Some(opening.key),
+            &opening.division,
+        ) {
+            let typed = |part: &&Part| matches!(part.width, PartWidth::Fixed(_));
+            parts.extend(row.parts().filter(typed).map(|part| part.opening.key));
+        }
+    });
+    for part in parts {
+        choose(trial, part, PartChoice::WidthShare);
+    }
+}
+
+/// One of the fronts takes a share of what is left.
+fn front_shares(trial: &mut Trial) {
+    let mut fronts = Vec::new();
+    trial.cabinet.opening.each(&mut |opening: &Opening| {
+        if trial.finding.about[0] == Some(opening.key) {
+            fronts.extend(opening.fronts.iter().map(|front| front.key));
+        }
+    });
+    for front in fronts {
+        choose(trial, front, PartChoice::FrontHeightWay);
+    }
+}
+
+fn choose(trial: &mut Trial, part: Key, choice: PartChoice) {
+    let edit = Edit::PartChoose {
+        cabinet: trial.cabinet.key,
+        part,
+        choice,
+    };
+    trial.offer(Reach::Cabinet, edit);
+}
