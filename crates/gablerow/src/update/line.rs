@@ -172,9 +172,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         Purpose::Value { card, value } => {
             return of_value(job, card.as_ref(), *value, text);
         }
-        Purpose::ShelfValue(shelf, value) => {
-            return of_shelf(app, *shelf, *value, text);
-        }
+        Purpose::ShelfValue(shelf, value) => return of_shelf(app, *shelf, *value, text),
         Purpose::CopyCard(like) => Edit::CardAdd {
             like: like.clone(),
             title: label()?,

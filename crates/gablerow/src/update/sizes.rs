@@ -122,3 +122,6 @@ pub(super) fn begin(app: &mut App) {
         None => app.notice = Some(Notice::refused(missing)),
     }
 }
+
+#[cfg(test)]
+mod tests;
