@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::{Context, Finding, Rule};
 use crate::measure::Length;
 use crate::parts::ShelfPart;
-use crate::strength::length;
+use crate::strength::{length, length_down};
 
 /// Loose shelves that sag more than the house has it, after years where the creep of their board is known.
 ///
@@ -43,9 +43,7 @@ fn sags(cx: &Context, shelf: &ShelfPart) -> Option<Finding> {
         Some(_) => format!(" ({})", strength.limit.words),
         None => String::new(),
     };
-    // Downward to a whole mm, which then surely is enough.
-    let longest = length(strength.longest?.0);
-    let longest = longest - longest.rem_floor(Length::from_mm(1));
+    let longest = length_down(strength.longest?.0, Length::from_mm(1));
     let message = format!(
         "{}: sags {}, {later}, by {:.1} kg{typed} + own {:.1}; limit {}{share}; {}; {} long would do",
         cx.fitting(shelf.key),

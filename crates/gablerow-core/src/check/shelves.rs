@@ -10,7 +10,7 @@ use crate::job::Zone;
 use crate::layout::{BayLayout, Item, LIFT_ROOM, SHELF_SETBACK, SHELF_TO_BACK, Span};
 use crate::measure::Length;
 use crate::parts::ShelfPart;
-use crate::strength::{TIP_LEAST_KG, length, tip_overhang};
+use crate::strength::{TIP_LEAST_KG, length_down, tip_overhang};
 
 /// The least that pins bear of a shelf that is pushed to one side; a house default.
 const BEARING_LEAST: Length = Length::from_mm(4);
@@ -28,9 +28,8 @@ fn tips(cx: &Context, shelf: &ShelfPart) -> Option<Finding> {
     let strength = shelf.strength?;
     let tip = strength.tip_kg.filter(|&tip| tip < TIP_LEAST_KG)?;
     let depth = shelf.piece.width.total();
-    let most = length(tip_overhang(strength.mass_kg, depth, TIP_LEAST_KG));
-    // Downward to half a mm, which then surely is enough.
-    let most = most - most.rem_floor(Length::from_um(500));
+    let most = tip_overhang(strength.mass_kg, depth, TIP_LEAST_KG);
+    let most = length_down(most, Length::from_um(500));
     let what = if tip > 0.0 {
         format!("{tip:.1} kg on its front edge tip it, under {TIP_LEAST_KG} (house default)")
     } else {

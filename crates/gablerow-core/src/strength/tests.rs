@@ -279,3 +279,13 @@ fn said_lengths_are_tenths_and_end_somewhere() {
     assert_eq!(length(-0.06), Length::from_um(-100));
     assert_eq!(length(f64::INFINITY), Length::from_mm(268_000));
 }
+
+#[test]
+fn what_would_do_is_never_more_than_it_is() {
+    let down = |mm, step| length_down(mm, Length::from_um(step));
+    assert_eq!(down(561.999_9, 1_000), Length::from_mm(561));
+    assert_eq!(down(562.0, 1_000), Length::from_mm(562));
+    assert_eq!(down(38.46, 500), Length::from_um(38_000));
+    assert_eq!(down(-0.01, 500), Length::from_um(-500));
+    assert_eq!(down(f64::INFINITY, 1_000), Length::from_mm(268_000));
+}
