@@ -44,6 +44,37 @@ pub fn tip_overhang(shelf_kg: f64, depth: Length, load_kg: f64) -> f64 {
     shelf_kg * depth.mm() / 2.0 / (load_kg + shelf_kg)
 }
 
+/// How much farther back the front edge of a loose shelf has to be, in whole mm, so that no less than a load in kg at that edge
+/// tips it: it then stands less far before its pins, but is shallower and so lighter too. `None` where only a shelf of no
+/// depth would do.
+///
+/// # Example
+///
+/// ```
+/// use gablerow_core::measure::Length;
+/// use gablerow_core::strength::{tip_load_kg, tip_set_back};
+///
+/// // 3 kg, 500 deep, its edge 38 before its pins. 6 back: 2.964 * (247 - 32) / 32 = 19.9; 7: 2.958 * (246.5 - 31) / 31 = 20.6.
+/// let mm = Length::from_mm;
+/// assert_eq!(tip_set_back(3.0, mm(500), mm(38), 20.0), Some(mm(7)));
+/// ```
+#[must_use]
+pub fn tip_set_back(
+    shelf_kg: f64,
+    depth: Length,
+    pins_behind_edge: Length,
+    load_kg: f64,
+) -> Option<Length> {
+    let kg_of = |left: Length| shelf_kg * (left.mm() / depth.mm());
+    let steps = (0..).map(Length::from_mm);
+    let mut steps = steps.take_while(|by| *by < depth);
+    steps.find(|&by| {
+        let left = depth - by;
+        let tip = tip_load_kg(kg_of(left), left, pins_behind_edge - by);
+        tip.is_none_or(|tip| tip >= load_kg)
+    })
+}
+
 /// What each pin bears in kg when goods stand evenly: (load + shelf) / pins. `None` without pins.
 #[must_use]
 pub fn load_on_pin(load_kg: f64, shelf_kg: f64, pins: u8) -> Option<f64> {
