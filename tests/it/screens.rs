@@ -3,9 +3,11 @@
 //! `GABLEROW_WRITE=1` writes the files anew; what changed is then in the diff.
 
 use std::fmt::Write as _;
+use std::ops::Deref;
 use std::path::Path;
 
 use gablerow::theme::{Charset, Depth, Role, Theme};
+use tempfile::TempDir;
 use vt100::Color;
 
 use crate::key_script::{assert_screen, golden, presses, send};
@@ -17,13 +19,27 @@ fn program((columns, rows): (u16, u16)) -> Program {
     Program::new(Path::new(env!("CARGO_BIN_EXE_gablerow"))).size(columns, rows)
 }
 
+/// A session and the folder it works in, which is there as long as it is.
+struct Shown(
+    Session,
+    #[expect(dead_code, reason = "goes when this goes")] TempDir,
+);
+
+impl Deref for Shown {
+    type Target = Session;
+
+    fn deref(&self) -> &Session {
+        &self.0
+    }
+}
+
 /// The program on the demo, with these keys pressed.
-fn after(program: Program, script: &str) -> Session {
+fn after(program: Program, script: &str) -> Shown {
     let folder = tempfile::tempdir().unwrap();
     let mut session = program.folder(folder.path()).start();
     session.wait_text("G1 glaze store 1/6");
     send(&mut session, &presses(script));
-    session
+    Shown(session, folder)
 }
 
 /// The screen that the keys lead to is the committed one, and shows some text, at every size.
