@@ -160,17 +160,21 @@ fn shelf() -> impl Strategy<Value = Shelf> {
         place(),
         card(),
         within(&range::SHELF_SETBACK),
+        within(&range::SHELF_SHORTER),
         weighted(0.5, 0..=SHELF_LOAD_MOST),
         weighted(0.5, within(&range::CLEAR_OPENING)),
     )
-        .prop_map(|(hole, board, setback_front, load_grams, clear)| Shelf {
-            key: NAMELESS,
-            hole,
-            board,
-            setback_front,
-            load_grams,
-            clear,
-        })
+        .prop_map(
+            |(hole, board, setback_front, shorter, load_grams, clear)| Shelf {
+                key: NAMELESS,
+                hole,
+                board,
+                setback_front,
+                shorter,
+                load_grams,
+                clear,
+            },
+        )
 }
 
 fn serves() -> impl Strategy<Value = Option<Key>> {

@@ -77,6 +77,7 @@ impl Case {
             hole: HolePlace::foot(hole),
             board: card("board-18"),
             setback_front: mm(12),
+            shorter: mm(2),
             load_grams: None,
             clear: None,
         };

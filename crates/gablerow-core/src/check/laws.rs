@@ -105,6 +105,7 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
             shelf.load_grams = (far % 2 == 0).then_some(far.unsigned_abs());
             shelf.clear = (far % 3 == 0).then_some(um(far));
             shelf.setback_front = um(far % 60_000);
+            shelf.shorter = um(far % 5_000).abs();
         }
         10 => {
             let out = um(far / 50);

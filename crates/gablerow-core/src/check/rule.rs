@@ -116,7 +116,7 @@ rules! {
     ShelfTips "shelf-tips" Warn
         "A loose shelf bears 20 kg on its front edge before it tips.";
     ShelfLength "shelf-length" Warn
-        "A loose shelf that is pushed to one side rests 4 mm on its far pins.";
+        "A loose shelf is 2 mm shorter than its bay, and rests 4 mm on its far pins when pushed to one side.";
     ClearOpeningShort "clear-opening-short" Warn
         "As much is clear over a loose shelf as was asked for.";
     NoLiftRoom "no-lift-room" Note

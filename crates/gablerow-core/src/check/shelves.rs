@@ -7,7 +7,9 @@ use alloc::vec::Vec;
 use super::context::{doubt, range};
 use super::{Context, Finding, Rule};
 use crate::job::Zone;
-use crate::layout::{BayLayout, Item, LIFT_ROOM, SHELF_SETBACK, SHELF_TO_BACK, Span};
+use crate::layout::{
+    BayLayout, Item, LIFT_ROOM, SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK, Span,
+};
 use crate::measure::Length;
 use crate::parts::ShelfPart;
 use crate::strength::{TIP_LEAST_KG, length_down, tip_overhang};
@@ -45,14 +47,31 @@ fn tips(cx: &Context, shelf: &ShelfPart) -> Option<Finding> {
     Some(Finding::new(Rule::ShelfTips, place, message).about(shelf.key))
 }
 
-/// Loose shelves whose far pins bear too little of them once they are pushed to one side. How far pins stand out is on
-/// their card; while that is not known nothing is said.
+/// Loose shelves that are longer than usual for their bay, and those whose far pins bear too little of them once they are
+/// pushed to one side. How far pins stand out is on their card; while that is not known nothing is said of it.
 pub(super) fn shelf_length(cx: &Context, found: &mut Vec<Finding>) {
     found.extend(
         cx.loose_shelves()
             .iter()
-            .filter_map(|shelf| slips(cx, shelf)),
+            .filter_map(|shelf| scrapes(cx, shelf).or_else(|| slips(cx, shelf))),
     );
+}
+
+fn scrapes(cx: &Context, shelf: &ShelfPart) -> Option<Finding> {
+    let long = shelf.piece.length.total();
+    let play = cx.bay(shelf.bay)?.width - long;
+    if play >= SHELF_SHORTER || long <= Length::ZERO {
+        return None;
+    }
+    let message = format!(
+        "{}: {} shorter than its bay, and goes in where sides bow with {} (common practice): {} long",
+        cx.fitting(shelf.key),
+        play.show(cx.unit),
+        SHELF_SHORTER.show(cx.unit),
+        (long + play - SHELF_SHORTER).show(cx.unit)
+    );
+    let place = cx.at_hole(shelf.bay, shelf.hole);
+    Some(Finding::new(Rule::ShelfLength, place, message).about(shelf.key))
 }
 
 fn slips(cx: &Context, shelf: &ShelfPart) -> Option<Finding> {
@@ -63,15 +82,23 @@ fn slips(cx: &Context, shelf: &ShelfPart) -> Option<Finding> {
     if bearing >= BEARING_LEAST || long <= Length::ZERO {
         return None;
     }
+    let longest = long + play - SHELF_SHORTER;
+    let cure = if out.value - SHELF_SHORTER < BEARING_LEAST {
+        format!(
+            "pins that stand out {}",
+            (BEARING_LEAST + play).show(cx.unit)
+        )
+    } else {
+        format!("a shelf {} long", longest.show(cx.unit))
+    };
     let message = format!(
-        "{}{}: pushed to one side, its far pins bear {}: they stand out {} less {} it is short; {} (house default) take pins that stand out {}",
+        "{}{}: pushed to one side, its far pins bear {}: they stand out {} less {} it is short; {} (house default) take {cure}",
         doubt(out.origin.is_unproved()),
         cx.fitting(shelf.key),
         bearing.show(cx.unit),
         out.value.show(cx.unit),
         play.show(cx.unit),
-        BEARING_LEAST.show(cx.unit),
-        (BEARING_LEAST + play).show(cx.unit)
+        BEARING_LEAST.show(cx.unit)
     );
     let place = cx.at_hole(shelf.bay, shelf.hole);
     Some(Finding::new(Rule::ShelfLength, place, message).about(shelf.key))

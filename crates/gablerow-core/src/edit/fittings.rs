@@ -10,7 +10,7 @@ use crate::job::{
     Bay, Datum, Division, FixedShelf, Hand, HolePlace, Job, Key, Opening, Plate, Runner, Shelf,
     ShelfHeight, Spacers,
 };
-use crate::layout::{Layout, SHELF_SETBACK};
+use crate::layout::{Layout, SHELF_SETBACK, SHELF_SHORTER};
 
 /// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
 pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {
@@ -182,6 +182,7 @@ pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
                 hole: HolePlace::of(number, run.datum, last),
                 board: job.shop.board.clone(),
                 setback_front: SHELF_SETBACK,
+                shorter: SHELF_SHORTER,
                 load_grams: None,
                 clear: None,
             }));

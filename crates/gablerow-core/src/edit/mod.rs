@@ -228,7 +228,7 @@ pub enum Edit {
         /// What changes.
         change: FreeEdit,
     },
-    /// Another load, clear height, setback or board of a loose shelf.
+    /// Another load, clear height, setback, length or board of a loose shelf.
     ShelfValue {
         /// The cabinet.
         cabinet: Key,

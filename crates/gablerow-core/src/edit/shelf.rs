@@ -1,4 +1,4 @@
-//! What is typed of a loose shelf: its load, the clear height over it, its setback, its board.
+//! What is typed of a loose shelf: its load, the clear height over it, its setback and length, its board.
 
 use alloc::format;
 use alloc::string::ToString;

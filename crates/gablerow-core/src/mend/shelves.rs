@@ -9,7 +9,8 @@ use crate::edit::{
     Adjust, Content, Edit, Measure, New, Quantity, Value, ValueName, Way, shelf_values, shop_values,
 };
 use crate::job::Key;
-use crate::measure::Length;
+use crate::layout::SHELF_SHORTER;
+use crate::measure::{Length, range};
 use crate::parts::{ShelfPart, loose_shelves};
 use crate::strength::{TIP_LEAST_KG, length_down, tip_overhang, tip_set_back};
 
@@ -23,7 +24,10 @@ pub(super) fn offer(trial: &mut Trial) {
             each(trial, parted);
         }
         Rule::ShelfTips => each(trial, nearer_to_the_pins),
-        Rule::ShelfLength => other_pins(trial),
+        Rule::ShelfLength => {
+            each(trial, as_long_as_usual);
+            other_pins(trial);
+        }
         Rule::ClearOpeningShort => each(trial, upper_one_up),
         _ => {}
     }
@@ -47,26 +51,37 @@ fn thicker(trial: &mut Trial, shelf: &ShelfPart) {
         .map(|board| (board.thickness.value, board.id.clone()))
         .collect();
     boards.sort();
-    let of = trial.cabinet.loose_shelf(shelf.key);
-    let Some(value) = of.and_then(|of| card_value(&shelf_values(of), CardKind::Board)) else {
-        return;
-    };
-    let cabinet = trial.cabinet.key;
     _ = boards.into_iter().any(|(_, board)| {
-        let edit = Edit::ShelfValue {
-            cabinet,
-            shelf: shelf.key,
-            value,
-            new: New::To(Content::Card(Some(board))),
-        };
-        trial.offer(Reach::Fitting, edit)
+        let edit = with(trial, shelf.key, is_board, Content::Card(Some(board)));
+        edit.is_some_and(|edit| trial.offer(Reach::Fitting, edit))
     });
 }
 
-/// The name of the value that is a card of this kind.
-fn card_value(values: &[Value], kind: CardKind) -> Option<ValueName> {
-    let is_it = |quantity| matches!(quantity, Quantity::Card(of, _) if of == kind);
-    let found = values.iter().find(|value| is_it(value.quantity));
+fn is_board(quantity: Quantity) -> bool {
+    matches!(quantity, Quantity::Card(CardKind::Board, _))
+}
+
+fn is_shorter(quantity: Quantity) -> bool {
+    matches!(quantity, Quantity::Length(of) if *of == range::SHELF_SHORTER)
+}
+
+fn is_pin(quantity: Quantity) -> bool {
+    matches!(quantity, Quantity::Card(CardKind::Pin, _))
+}
+
+/// A loose shelf with another content of the value that is of this kind.
+fn with(trial: &Trial, shelf: Key, kind: fn(Quantity) -> bool, to: Content) -> Option<Edit> {
+    let of = trial.cabinet.loose_shelf(shelf)?;
+    Some(Edit::ShelfValue {
+        cabinet: trial.cabinet.key,
+        shelf,
+        value: name(&shelf_values(of), kind)?,
+        new: New::To(to),
+    })
+}
+
+fn name(values: &[Value], kind: fn(Quantity) -> bool) -> Option<ValueName> {
+    let found = values.iter().find(|value| kind(value.quantity));
     found.map(|value| value.name)
 }
 
@@ -111,9 +126,17 @@ fn nearer_to_the_pins(trial: &mut Trial, shelf: &ShelfPart) {
     trial.offer(Reach::Job, edit);
 }
 
+/// As much shorter than its bay as is usual.
+fn as_long_as_usual(trial: &mut Trial, shelf: &ShelfPart) {
+    let edit = with(trial, shelf.key, is_shorter, Content::Length(SHELF_SHORTER));
+    if let Some(edit) = edit {
+        trial.offer(Reach::Fitting, edit);
+    }
+}
+
 /// Every other pin of the cards for the whole job.
 fn other_pins(trial: &mut Trial) {
-    let Some(value) = card_value(&shop_values(&trial.job.shop), CardKind::Pin) else {
+    let Some(value) = name(&shop_values(&trial.job.shop), is_pin) else {
         return;
     };
     let known = trial.job.cards.pins.iter().map(|pin| pin.id.clone());

@@ -154,6 +154,18 @@ fn tipping_shelf_stands_farther_back_or_the_front_rows_farther_forward() {
 }
 
 #[test]
+fn short_shelf_is_made_as_long_as_usual() {
+    let job = shelved(&[9], |job| {
+        job.cards.pins[0].projection = Some(Sourced::guess(mm(6)));
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().shelves[0].shorter = mm(5);
+    });
+    assert_eq!(
+        titles(&job, Rule::ShelfLength),
+        ["shelf: shorter by 2.0", "no shelf on 9"]
+    );
+}
+
+#[test]
 fn short_pins_give_way_to_longer_ones() {
     let job = shelved(&[9], |job| {
         job.cards.pins[0].projection = Some(Sourced::guess(mm(5)));

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::{Banded, Grain, Make, Piece};
 use crate::cards::Board;
 use crate::job::{Key, PinRows, Shelf};
-use crate::layout::{BayLayout, SHELF_TO_BACK, SHELF_TO_WALL};
+use crate::layout::{BayLayout, SHELF_TO_BACK};
 use crate::measure::Length;
 use crate::strength::{
     Creep, Limit, SHELF_LOAD_KG, Sag, Section, Standing, house_limit, line_load_of_mass,
@@ -134,7 +134,7 @@ impl<'a> Make<'a> {
             None => Sum::of("ceiling", bay.ceiling.total()),
         };
         let front = bay.inner_depth.total() - bay.depth_behind_fronts(self.shop);
-        let length = Sum::of("clear width", bay.width).less("shorter", SHELF_TO_WALL * 2);
+        let length = Sum::of("clear width", bay.width).less("shorter", shelf.shorter);
         let depth = Sum::of("inner depth", bay.inner_depth.total())
             .less("front of the bay", front)
             .less("set back", shelf.setback_front)

@@ -10,7 +10,7 @@ use crate::edit::{BayRun, Edit};
 use crate::grid::HoleNumber;
 use crate::job::{Cabinet, Datum, Hand, Job};
 use crate::layout::{
-    BayLayout, Item, Layout, SHELF_SETBACK, SHELF_TO_BACK, SHELF_TO_WALL, Span, Use,
+    BayLayout, Item, Layout, SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK, Span, Use,
 };
 use crate::measure::Length;
 use crate::parts::strength;
@@ -69,7 +69,7 @@ pub(super) fn zone(
 /// What a shelf of the shop's board would bear in this bay, where its stiffness is known.
 fn bears(job: &Job, bay: &BayLayout) -> Option<String> {
     let board = job.cards.board(&job.shop.board)?;
-    let length = bay.width - SHELF_TO_WALL - SHELF_TO_WALL;
+    let length = bay.width - SHELF_SHORTER;
     let depth = bay.depth_behind_fronts(&job.shop) - SHELF_SETBACK - SHELF_TO_BACK;
     if length.min(depth) <= Length::ZERO {
         return None;

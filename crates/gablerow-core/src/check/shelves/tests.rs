@@ -67,6 +67,41 @@ fn far_pins_bear_4() {
     );
 }
 
+/// Pins that stand out 6, and a shelf so much shorter than its bay, which is 564 wide.
+fn short_by(shorter: Length) -> Vec<String> {
+    said(Rule::ShelfLength, |case| {
+        case.pin_card().projection = Some(Sourced {
+            value: mm(6),
+            origin: Origin::DataSheet,
+        });
+        case.shelf(1, 9).shorter = shorter;
+    })
+}
+
+#[test]
+fn shelf_is_2_shorter_than_its_bay() {
+    assert_eq!(short_by(mm(2)), [""; 0]);
+    assert_eq!(
+        short_by(um(1_999)),
+        [
+            "shelf on 9: ~2.0 shorter than its bay, and goes in where sides bow with 2.0 (common practice): 562.0 long"
+        ]
+    );
+    assert_eq!(
+        short_by(um(2_001)),
+        [
+            "shelf on 9: pushed to one side, its far pins bear ~4.0: they stand out 6.0 less ~2.0 it is short; 4.0 (house default) take a shelf 562.0 long"
+        ]
+    );
+    // 6 - 3 = 3
+    assert_eq!(
+        short_by(mm(3)),
+        [
+            "shelf on 9: pushed to one side, its far pins bear 3.0: they stand out 6.0 less 3.0 it is short; 4.0 (house default) take a shelf 562.0 long"
+        ]
+    );
+}
+
 #[test]
 fn guessed_pins_send_to_the_data_sheet_and_unknown_ones_say_nothing() {
     assert_eq!(

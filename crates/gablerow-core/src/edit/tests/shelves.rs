@@ -55,11 +55,12 @@ fn what_is_typed_of_a_shelf_is_kept_and_can_be_taken_back() {
         "shelf: clear above 330.0"
     );
     assert_eq!(typed(&mut job, "set back", "5"), "shelf: set back 5.0");
+    assert_eq!(typed(&mut job, "shorter by", "3"), "shelf: shorter by 3.0");
     let next = set(&job, "board", New::Next);
     assert_eq!(make(&mut job, &next), "shelf: board board-16");
     let made = shelf(&job).clone();
     assert_eq!((made.load_grams, made.clear), (Some(35_500), Some(MM(330))));
-    assert_eq!(made.setback_front, MM(5));
+    assert_eq!((made.setback_front, made.shorter), (MM(5), MM(3)));
     assert_eq!(made.board, CardId::known("board-16"));
     assert_eq!(typed(&mut job, "load", ""), "shelf: load 25 kg (house)");
     assert_eq!(

@@ -29,6 +29,11 @@ impl Table for Shelf {
             Slot::Length(&mut self.setback_front),
         );
         lines.place(
+            "shorter by",
+            Quantity::Length(&range::SHELF_SHORTER),
+            Slot::Length(&mut self.shorter),
+        );
+        lines.place(
             "board",
             Quantity::Card(CardKind::Board, ""),
             Slot::Card(&mut self.board),

@@ -121,6 +121,7 @@ impl Bay {
                 cards.board(&shelf.board).is_some(),
             )?;
             length("setback_front", &range::SHELF_SETBACK, shelf.setback_front)?;
+            length("shorter", &range::SHELF_SHORTER, shelf.shorter)?;
             load(shelf.load_grams)?;
             let clear = shelf.clear;
             clear.map_or(Ok(()), |clear| {

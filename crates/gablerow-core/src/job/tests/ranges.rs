@@ -221,6 +221,9 @@ const LEFT_PART: &[(&str, Spoil<Cabinet>)] = &[
     ("opening.bay.shelves[0].setback_front", |it, to| {
         left(it).shelves[0].setback_front = to;
     }),
+    ("opening.bay.shelves[0].shorter", |it, to| {
+        left(it).shelves[0].shorter = to;
+    }),
     ("opening.bay.shelves[0].clear", |it, to| {
         left(it).shelves[0].clear = Some(to);
     }),

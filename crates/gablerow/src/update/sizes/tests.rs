@@ -48,17 +48,18 @@ fn finds(app: &App, rule: Rule) -> bool {
 }
 
 #[test]
-fn load_clear_height_setback_and_board_of_the_shelf_under_the_cursor_come_first() {
+fn load_clear_height_and_sizes_of_the_shelf_under_the_cursor_come_first() {
     let mut app = with_shelf();
-    press(&mut app, "e35.5 kg|_400|_5|_|");
-    assert_eq!(app.pane, Some(Pane::Sizes(3)));
+    press(&mut app, "e35.5 kg|_400|_5|_3|_|");
+    assert_eq!(app.pane, Some(Pane::Sizes(4)));
     assert_eq!(said(&app), "shelf: board board-16");
     let made = shelf(&app);
     assert_eq!(made.load_grams, Some(35_500));
     assert_eq!(made.clear, Some(Length::from_mm(400)));
     assert_eq!(made.setback_front, Length::from_mm(5));
+    assert_eq!(made.shorter, Length::from_mm(3));
     assert_eq!(made.board.as_str(), "board-16");
-    press(&mut app, "~uuuu");
+    press(&mut app, "~uuuuu");
     assert_eq!(shelf(&app), shelf(&with_shelf()));
 }
 
