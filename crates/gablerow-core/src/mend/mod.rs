@@ -1,7 +1,7 @@
 //! From a finding to what would mend it: edits that were tried, and what each of them costs.
 //!
 //! ```text
-//! Finding -- moves  holes  carcass  wishes: what might help --> Edit
+//! Finding -- moves  holes  carcass  wishes  shelves: what might help --> Edit
 //!    | trial    made on a copy, laid out and checked again
 //!    |          kept when the finding is gone and no stop is new
 //!    v
@@ -16,6 +16,7 @@ mod barred;
 mod carcass;
 mod holes;
 mod moves;
+mod shelves;
 mod trial;
 mod wishes;
 
@@ -45,6 +46,7 @@ pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
     holes::offer(&mut trial);
     carcass::offer(&mut trial);
     wishes::offer(&mut trial);
+    shelves::offer(&mut trial);
     trial.proposals(MOST)
 }
 

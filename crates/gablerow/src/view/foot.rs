@@ -44,7 +44,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
                 0
             };
             let mut line = line.part(0, 0, width - state, 1);
-            let after = line.text(0, 0, &place(app, scene), Role::Strong);
+            let room = line.width().saturating_sub(help_width(&line, app));
+            let after = line.text(0, 0, &place(app, scene, room), Role::Strong);
             hints(&mut line, app, after + 1);
         }
         (None, None) => hints(&mut line, app, 0),
@@ -72,19 +73,29 @@ fn state(line: &mut Canvas, app: &App, scene: &Scene) -> u16 {
     u16::try_from(wide).unwrap_or(u16::MAX).min(line.width())
 }
 
-/// The numbers of the cursor, short.
-fn place(app: &App, scene: &Scene) -> String {
+/// The columns of the key to all keys, and a blank before it.
+fn help_width(line: &Canvas, app: &App) -> u16 {
+    let all = keymap::hints(app.context());
+    let help = all.iter().find(|binding| binding.action == Action::Help);
+    help.map_or(0, |help| hint(line, help).2 + 1)
+}
+
+/// The numbers of the cursor, short, as many of them as have room.
+fn place(app: &App, scene: &Scene, room: u16) -> String {
     let (unit, drawing, hole) = (app.desk.job.unit, &scene.drawing, app.spot.hole);
     let height = drawing.height(hole);
     let setback = scene.row(app.spot.row).map_or(String::new(), |row| {
         format!("{} front, ", row.x.short(unit))
     });
-    let name = &scene.cabinet.name;
-    format!(
-        " {name} hole {hole}: {setback}{} foot, {} head ",
-        height.short(unit),
-        (drawing.length - height).short(unit)
-    )
+    let at = format!(" {} hole {hole}", scene.cabinet.name);
+    let (foot, head) = (height.short(unit), (drawing.length - height).short(unit));
+    let ways = [
+        format!("{at}: {setback}{foot} foot, {head} head "),
+        format!("{at}: {setback}{foot} foot "),
+        format!("{at}: {foot} foot "),
+    ];
+    let fits = |way: &String| way.width() <= usize::from(room);
+    ways.into_iter().find(fits).unwrap_or(at)
 }
 
 /// As many hints as fit whole.

@@ -12,6 +12,7 @@ mod openings;
 mod pins;
 mod served;
 mod uniting;
+mod shelves;
 
 use super::{BayRun, Edit, Refusal};
 use crate::history::Step;
