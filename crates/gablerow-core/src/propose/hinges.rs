@@ -11,12 +11,10 @@ use crate::edit::{Edit, Furnish};
 use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
 use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
 use crate::measure::{Length, Unit};
-use crate::parts::arm_of;
+use crate::parts::Leaf;
 use crate::solve::hinges::{
-    Count, Door, DoorCups, DoorFacts, END_LEAST, HingeRow, LegalCentre, NoOpposed, OverlayCard,
-    chart_of, count, cups, fit_overlay, opposed, place,
+    Count, Door, DoorCups, END_LEAST, HingeRow, LegalCentre, NoOpposed, cups, opposed, place,
 };
-use crate::strength::mass_kg;
 
 /// A door being hung.
 struct Hanging<'a> {
@@ -140,10 +138,7 @@ impl Hanging<'_> {
     }
 
     fn door(&self) -> Door {
-        Door {
-            foot: self.leaf.foot,
-            height: self.leaf.height.total(),
-        }
+        self.hung().door()
     }
 
     /// The bay whose front row the plates are in: the one at the middle of the door.
@@ -153,26 +148,13 @@ impl Hanging<'_> {
         Some(bay)
     }
 
-    fn mass(&self) -> Option<f64> {
-        let board = self.job.cards.board(self.job.shop.front_board())?;
-        let (width, height) = (self.leaf.width.total(), self.leaf.height.total());
-        let density = f64::from(board.density.value);
-        Some(mass_kg(width, height, self.leaf.thickness, density))
-    }
-
-    fn asked(&self) -> Option<Count> {
-        let facts = DoorFacts {
-            width: self.leaf.width.total(),
-            height: self.leaf.height.total(),
-            cabinet_height: self.cabinet.size.height,
-            mass_kg: self.mass()?,
-        };
-        Some(count(chart_of(self.card.chart), &facts))
+    fn hung(&self) -> Leaf<'_> {
+        Leaf::of(self.job, self.cabinet, self.layout, self.leaf)
     }
 
     /// The places for the plates, from the foot up, and why they are there.
     fn place(&self) -> Option<(Vec<LegalCentre>, Vec<String>)> {
-        let asked = self.asked()?;
+        let asked = self.hung().asked(self.card)?;
         let row = Ground::of(self, self.leaf)?;
         let mut why = alloc::vec![format!(
             "{} hinges {}: {} x {}, {:.1} kg",
@@ -180,7 +162,7 @@ impl Hanging<'_> {
             self.card.chart.words(),
             self.show(self.leaf.width.total()),
             self.show(self.leaf.height.total()),
-            self.mass()?,
+            self.hung().mass_kg()?,
         )];
         let centres = match self
             .behind()
@@ -272,17 +254,9 @@ impl Hanging<'_> {
 
     fn overlay(&self) -> String {
         let wanted = self.leaf.lap_hung().unwrap_or_default();
-        let (word, arm) = arm_of(self.card, self.layout, self.leaf);
-        let card = OverlayCard {
-            arm,
-            tab_least: self.card.tabs.least.value,
-            tab_most: self.card.tabs.most.value,
-            tab_step: self.card.tabs.step,
-            plates: &self.card.plates,
-            cup: self.card.cup.value,
-        };
+        let (word, _) = self.hung().arm(self.card);
         let laps = wanted.show(self.unit());
-        match fit_overlay(&card, wanted.total()) {
+        match self.hung().fit(self.card) {
             Some(fit) => format!(
                 "laps {laps}: {} arm, tab {}, plate {}, {} left to adjust; cup {} from the hinge edge",
                 word.word(),
