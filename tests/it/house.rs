@@ -5,7 +5,7 @@ use std::fs;
 
 use self::source::{Source, read, root, sources};
 
-mod source;
+pub(crate) mod source;
 
 const LINES_MOST: usize = 500;
 const FUNCTION_LINES_MOST: usize = 70;

@@ -1,4 +1,4 @@
-//! A full re-proposal of a cabinet of 40 holes with ten drawers and two doors on three hinges each.
+//! A full re-proposal of a cabinet of 40 holes with ten drawers and two doors on three hinges each, and what mends a stop in it.
 //!
 //! `cargo bench -p gablerow-core --bench propose` prints the median of its rounds. A frame has 16 ms; a frame with proposals open
 //! asks for them twice, once for the list and once for the drawing.
@@ -9,11 +9,13 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use gablerow_core::edit::{Edit, Measure, Way};
-use gablerow_core::job::{Job, Key};
+use gablerow_core::check;
+use gablerow_core::edit::{BayRun, Edit, Measure, Way};
+use gablerow_core::job::{Datum, Job, Key};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
+use gablerow_core::mend;
 use gablerow_core::propose;
 
 const ROUNDS: usize = 201;
@@ -26,21 +28,49 @@ fn main() {
         assert!(proposal.edit.is_some(), "{proposal:#?}");
     }
     let layout = Layout::of(&job.cabinets[0], &job);
-    let mut times: Vec<Duration> = (0..ROUNDS)
-        .map(|_| {
-            let start = Instant::now();
-            black_box(propose::for_cabinet(black_box(&job), cabinet, None));
-            start.elapsed()
-        })
-        .collect();
-    times.sort();
+    let proposed = median(|| propose::for_cabinet(black_box(&job), cabinet, None));
     println!(
-        "{} holes, {} fronts, {} proposals; median of {ROUNDS}: {:?}",
+        "{} holes, {} fronts, {} proposals; median of {ROUNDS}: {proposed:?}",
         layout.last,
         layout.fronts.len(),
         proposals.len(),
-        times[ROUNDS / 2]
     );
+    mended(job, cabinet);
+}
+
+/// Fixes of a plate that is moved onto a drawer runner's side of the partition, in the same cabinet with its hardware.
+fn mended(mut job: Job, cabinet: Key) {
+    let all = propose::all_in_one(&propose::for_cabinet(&job, cabinet, None));
+    make(&mut job, &all.expect("hardware"));
+    let layout = Layout::of(&job.cabinets[0], &job);
+    let pins = BayRun {
+        cabinet,
+        bay: layout.bays[0].key,
+        first: 2,
+        last: 38,
+        datum: Datum::Foot,
+    };
+    make(&mut job, &Edit::Pins(pins));
+    let checked = median(|| check::of_job(black_box(&job)));
+    let findings = check::of_job(&job);
+    let stop = findings.first().expect("pins on plates");
+    let fixes = mend::fixes(&job, stop).len();
+    let tried = median(|| mend::fixes(black_box(&job), stop));
+    println!(
+        "{} findings: {checked:?}; {fixes} fixes of one: {tried:?}",
+        findings.len()
+    );
+}
+
+fn median<T>(work: impl Fn() -> T) -> Duration {
+    let once = |_| {
+        let start = Instant::now();
+        black_box(work());
+        start.elapsed()
+    };
+    let mut times: Vec<Duration> = (0..ROUNDS).map(once).collect();
+    times.sort();
+    times[ROUNDS / 2]
 }
 
 fn make(job: &mut Job, edit: &Edit) {

@@ -17,11 +17,11 @@ pub(super) fn read(name: &str) -> String {
 
 /// One source file.
 #[derive(Debug)]
-pub(super) struct Source {
+pub(crate) struct Source {
     /// Its path from the root of the project.
     pub(super) name: String,
     /// All of it.
-    pub(super) text: String,
+    pub(crate) text: String,
     /// The same, line by line, with remarks and the inside of texts blank.
     pub(super) bare: String,
     /// What is compiled outside tests: `bare` with test items blank; nothing in a file of tests.
@@ -98,7 +98,7 @@ impl Source {
 }
 
 /// Every source file below a folder. Files that only tests declare have no code.
-pub(super) fn sources(below: &str) -> Vec<Source> {
+pub(crate) fn sources(below: &str) -> Vec<Source> {
     let (mut found, mut folders) = (Vec::new(), vec![root().join(below)]);
     while let Some(folder) = folders.pop() {
         for entry in fs::read_dir(folder).unwrap() {

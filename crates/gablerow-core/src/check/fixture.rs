@@ -238,10 +238,36 @@ pub(super) fn found(rule: Rule, change: impl FnOnce(&mut Case)) -> Vec<Finding> 
     let mut case = Case::new();
     change(&mut case);
     assert_eq!(case.job.validate(), Ok(()));
-    of_job(&case.job)
+    let found: Vec<Finding> = of_job(&case.job)
         .into_iter()
         .filter(|finding| finding.rule == rule)
-        .collect()
+        .collect();
+    found
+        .iter()
+        .for_each(|finding| fixes_mend(&case.job, finding));
+    found
+}
+
+/// Whatever a test finds, each fix that is offered for it removes it and opens no stop.
+fn fixes_mend(job: &Job, finding: &Finding) {
+    let stops = |job: &Job| of_job(job).iter().filter(|it| it.is_open_stop()).count();
+    for fix in crate::mend::fixes(job, finding) {
+        let mut after = job.clone();
+        let edit = fix.edit.expect("a fix that can be had");
+        edit.apply(job)
+            .expect("a fix that is not refused")
+            .apply(&mut after);
+        let is_left = of_job(&after)
+            .iter()
+            .any(|it| it.is_about_the_same(finding));
+        assert!(!is_left, "{}: {}", fix.title, finding.message);
+        assert!(
+            stops(&after) <= stops(job),
+            "{} opens a stop: {}",
+            fix.title,
+            finding.message
+        );
+    }
 }
 
 /// What a rule says of a plain cabinet so changed, each sentence once.

@@ -7,6 +7,7 @@
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
 //!    | fronts                          what closes it, and what carries that
+//!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
 //! ```
@@ -24,6 +25,7 @@ mod fronts;
 mod joint;
 mod keep_outs;
 mod near;
+mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
@@ -43,6 +45,7 @@ mod tests;
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Level, Place};
+pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;

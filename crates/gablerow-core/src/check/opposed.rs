@@ -6,20 +6,18 @@ use alloc::vec::Vec;
 
 use super::context::{doubt, holes};
 use super::{Context, Finding, Rule, Strand, strands};
-use crate::job::{Hand, Key};
+use crate::job::{Hand, Key, Limits};
 use crate::layout::{BoreSpec, Face, Upright, Use};
 use crate::measure::Length;
 
 /// Blind holes from both faces that leave too little board between them.
 pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
     each_back_to_back(cx, |upright, one, other| {
-        let (Some(a), Some(b)) = (one.spec.depth, other.spec.depth) else {
-            return;
-        };
-        let most = upright.thickness - cx.limits().web;
-        if a + b <= most {
+        if !depths_meet(upright.thickness, cx.limits(), one.spec, other.spec) {
             return;
         }
+        let [a, b] = [one, other].map(|it| it.spec.depth.unwrap_or_default());
+        let most = upright.thickness - cx.limits().web;
         let left = (upright.thickness - a - b).max(Length::ZERO);
         let message = format!(
             "{}: {} + {} deep leave {} of {}, at least {}; {} each at most, or shift one",
@@ -41,8 +39,7 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
     each_back_to_back(cx, |upright, one, other| {
         let (a, b) = (one.spec, other.spec);
         let most = upright.thickness - cx.limits().spare;
-        let is_free = |spec: &BoreSpec| spec.pen == Length::ZERO || is_through_connector(spec);
-        if is_free(a) || is_free(b) || a.pen + b.pen <= most {
+        if !fasteners_meet(upright.thickness, cx.limits(), a, b) {
             return;
         }
         let both_plates = (a.use_, b.use_) == (Use::Plate, Use::Plate);
@@ -69,6 +66,23 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
             message,
         ));
     });
+}
+
+/// Whether two blind holes back to back leave less than the least web between them.
+pub(super) fn depths_meet(thickness: Length, limits: &Limits, a: &BoreSpec, b: &BoreSpec) -> bool {
+    let depths = a.depth.zip(b.depth);
+    depths.is_some_and(|(a, b)| a + b > thickness - limits.web)
+}
+
+/// Whether two fasteners back to back go in further than the board takes.
+pub(super) fn fasteners_meet(
+    thickness: Length,
+    limits: &Limits,
+    a: &BoreSpec,
+    b: &BoreSpec,
+) -> bool {
+    let is_free = |spec: &BoreSpec| spec.pen == Length::ZERO || is_through_connector(spec);
+    !is_free(a) && !is_free(b) && a.pen + b.pen > thickness - limits.spare
 }
 
 /// A connector that goes through takes both sides with one screw.

@@ -121,19 +121,12 @@ impl<'a> Trial<'a> {
         true
     }
 
-    fn judge(&self, reach: Reach, edit: Edit) -> Option<Good> {
+    fn judge(&mut self, reach: Reach, edit: Edit) -> Option<Good> {
         let step = edit.apply(&self.here).ok()?;
-        let mut tried = self.here.clone();
-        step.apply(&mut tried);
-        let cabinet = tried.cabinet(self.cabinet.key)?;
-        let layout = Layout::of(cabinet, &tried);
-        let after = check::of_cabinet(&tried, cabinet, &layout);
-        if after.iter().any(|it| it.is_about_the_same(self.finding)) {
-            return None;
-        }
-        if has_new_stop(&self.before, &after) {
-            return None;
-        }
+        step.apply(&mut self.here);
+        let tried = self.tried();
+        step.revert(&mut self.here);
+        let (after, layout) = tried?;
         if !matches!(step.change, Change::Cabinet { .. }) && self.harms_others(&step) {
             return None;
         }
@@ -151,6 +144,15 @@ impl<'a> Trial<'a> {
             new,
             weight,
         })
+    }
+
+    /// What the cabinet comes to as it now is; `None` when the finding is still there, or a stop is new.
+    fn tried(&self) -> Option<(Vec<Finding>, Layout)> {
+        let cabinet = self.here.cabinet(self.cabinet.key)?;
+        let layout = Layout::of(cabinet, &self.here);
+        let after = check::of_cabinet(&self.here, cabinet, &layout);
+        let is_left = after.iter().any(|it| it.is_about_the_same(self.finding));
+        (!is_left && !has_new_stop(&self.before, &after)).then_some((after, layout))
     }
 
     /// Whether a change of what every cabinet goes by opens a stop in another cabinet.
@@ -183,6 +185,7 @@ impl<'a> Trial<'a> {
             title: good.step.label.clone(),
             why: why(&good),
             edit: Some(good.edit),
+            already: false,
         };
         self.good.into_iter().take(most).map(said).collect()
     }

@@ -4,21 +4,19 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::packing::Packing;
 use super::walls::{Fastener, Wall};
 use super::{Bays, Proposal, name_of};
 use crate::cards::{Runner as Card, RunnerLength};
-use crate::edit::{Edit, Furnish};
 use crate::grid::Run;
-use crate::job::{Cabinet, FrontKind, Hand, HolePlace, Job, Key, Runner, Spacers};
-use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
+use crate::job::{Cabinet, FrontKind, Hand, HolePlace, Job, Key, Runner};
+use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span, Use};
 use crate::measure::Length;
 use crate::solve::Interval;
 use crate::solve::drawers::{Blocked, Clearances, Distances, NoPlan, Stack, StackPlan, place};
 
 /// The least height of a box that is worth making; a house default.
 const BOX_LEAST: Length = Length::from_mm(40);
-/// What a box clears the open door by, and the hinge beside it; a house default.
-const CLEAR_OF_DOOR: Length = Length::from_mm(3);
 
 const WALLS: [Hand; 2] = [Hand::Left, Hand::Right];
 
@@ -34,42 +32,26 @@ struct Drawers<'a> {
     length: &'a RunnerLength,
     /// What the runner has to fit into.
     depth: Length,
-    spacers: Spacers,
+    packing: Packing,
+    /// Whole pitches they are set back.
+    set_back: u8,
     gone: Vec<Key>,
 }
 
-/// Runners for all drawers of a kind over one bay; `None` when there is no such bay, or no runner card.
+/// Runners for all drawers of a kind over one bay; `None` when there is no such bay, or no runner card. Where drawers behind
+/// a door find no holes between its hinges, set back by one pitch, so that their runners begin behind them.
 pub(super) fn propose(job: &Job, cabinet: Key, opening: Key, kind: FrontKind) -> Option<Proposal> {
     let found = job.cabinet(cabinet)?;
     let layout = Layout::of(found, job);
-    let bay = layout.bays.iter().find(|bay| bay.key == opening)?;
-    let card = job.cards.runner(&job.shop.runner)?;
-    let own = |front: &&FrontLayout| front.opening == opening && front.kind == kind;
-    let fronts: Vec<&FrontLayout> = layout.fronts.iter().filter(own).collect();
-    let keys: Vec<Key> = fronts.iter().map(|front| front.key).collect();
-    let carriers = fronts
-        .iter()
-        .flat_map(|front| layout.carriers(found, front));
-    let gone = carriers.map(|carrier| carrier.key).collect();
-    let depth = depth_at(job, &layout, bay, &fronts);
-    let length = card.longest_within(depth)?;
-    let drawers = Drawers {
-        job,
-        cabinet: found,
-        layout: &layout,
-        bay,
-        kind,
-        card,
-        length,
-        depth,
-        spacers: match kind {
-            FrontKind::Inner => behind_doors(job, &layout, bay),
-            _ => Spacers::default(),
-        },
-        gone,
-        fronts,
-    };
-    Some(drawers.proposal(keys))
+    let at = |set_back| Drawers::of(job, found, &layout, (opening, kind), set_back);
+    let usual = at(0)?.proposal();
+    if kind == FrontKind::Inner && usual.edit.is_none() && !usual.already {
+        let back = at(1)?.proposal();
+        if back.edit.is_some() || back.already {
+            return Some(back);
+        }
+    }
+    Some(usual)
 }
 
 /// The depth a runner has to fit into: less a rail at the back where the drawers reach up to it.
@@ -85,27 +67,40 @@ fn depth_at(job: &Job, layout: &Layout, bay: &BayLayout, fronts: &[&FrontLayout]
     depth - rail.unwrap_or(Length::ZERO)
 }
 
-/// Packing on the walls that doors hang on, so that a box passes the open door and its hinges.
-fn behind_doors(job: &Job, layout: &Layout, bay: &BayLayout) -> Spacers {
-    let intrusion = job
-        .cards
-        .hinge(&job.shop.hinge)
-        .map_or(Length::ZERO, |card| card.intrusion.value);
-    let hung = |wall: Hand| {
-        let mut doors = layout.fronts.iter();
-        doors.any(|door| {
-            door.wall_hung() == Some(bay.wall(wall))
-                && door.foot < bay.ceiling.total()
-                && bay.floor.total() < door.head()
+impl<'a> Drawers<'a> {
+    fn of(
+        job: &'a Job,
+        cabinet: &'a Cabinet,
+        layout: &'a Layout,
+        (opening, kind): (Key, FrontKind),
+        set_back: u8,
+    ) -> Option<Self> {
+        let bay = layout.bays.iter().find(|bay| bay.key == opening)?;
+        let card = job.cards.runner(&job.shop.runner)?;
+        let own = |front: &&FrontLayout| front.opening == opening && front.kind == kind;
+        let fronts: Vec<&FrontLayout> = layout.fronts.iter().filter(own).collect();
+        let carriers = fronts
+            .iter()
+            .flat_map(|front| layout.carriers(cabinet, front));
+        let gone = carriers.map(|carrier| carrier.key).collect();
+        let depth = depth_at(job, layout, bay, &fronts) - Length::PITCH * i32::from(set_back);
+        Some(Self {
+            job,
+            cabinet,
+            layout,
+            bay,
+            kind,
+            card,
+            length: card.longest_within(depth)?,
+            depth,
+            packing: match kind {
+                FrontKind::Inner => Packing::behind_doors(job, cabinet, layout, bay, card),
+                _ => Packing::default(),
+            },
+            set_back,
+            gone,
+            fronts,
         })
-    };
-    let packed = |wall| match hung(wall) {
-        true => intrusion + CLEAR_OF_DOOR,
-        false => Length::ZERO,
-    };
-    Spacers {
-        left: packed(Hand::Left),
-        right: packed(Hand::Right),
     }
 }
 
@@ -132,22 +127,30 @@ impl Drawers<'_> {
         )
     }
 
-    fn proposal(&self, fronts: Vec<Key>) -> Proposal {
+    fn proposal(&self) -> Proposal {
         let names = self.names();
+        let fronts: Vec<Key> = self.fronts.iter().map(|front| front.key).collect();
+        if let Some((problem, why)) = self.packing.impossible(self.job.unit) {
+            return Proposal {
+                fronts,
+                title: format!("{names}: cannot be taken, {problem}"),
+                why,
+                ..Proposal::default()
+            };
+        }
         if self.length.need.value > self.depth {
             return Proposal {
                 fronts,
                 title: format!("{names}: no runner is short enough"),
                 why: [self.needs(), "a deeper cabinet would work".to_string()].into(),
-                edit: None,
+                ..Proposal::default()
             };
         }
         let Some(holes) = self.holes() else {
             return Proposal {
                 fronts,
                 title: format!("{names}: the walls have no hole in common"),
-                why: Vec::new(),
-                edit: None,
+                ..Proposal::default()
             };
         };
         let barred = self.barred();
@@ -163,7 +166,7 @@ impl Drawers<'_> {
                         .map_or(names, |front| name_of(self.cabinet, front.key))
                 ),
                 why: self.reasons(&none),
-                edit: None,
+                ..Proposal::default()
             },
         }
     }
@@ -234,10 +237,10 @@ impl Drawers<'_> {
     /// Holes that no runner may take: its screws would meet others, or its space would meet what is before the wall.
     fn barred(&self) -> Vec<Run> {
         let fastener = Fastener {
-            depth: self.job.shop.depth,
+            use_: Use::Runner,
             pen: self.card.pen.value,
         };
-        let front = self.bay.front_row.total() - self.job.shop.setback_front;
+        let front = self.bay.front_row.total() - self.job.shop.setback_front + self.back();
         let first = front + self.card.first_hole.value + self.card.stand_back.value;
         let (below, above) = (self.card.below.value, self.card.above.value);
         let mut barred = Vec::new();
@@ -250,7 +253,7 @@ impl Drawers<'_> {
             let end = front + self.card.stand_back.value + self.length.name;
             // A spacer lets a box pass a hinge, but the runner's own zone keeps clear of it all the same.
             let out = Length::ZERO;
-            let reach = self.spacers.on(hand) + self.card.width.value;
+            let reach = self.packing.spacers().on(hand) + self.card.width.value;
             let spaces = wall.spaces(Span::new(front, end), Span::new(out, reach), |item| {
                 !item.is_fixed_panel()
             });
@@ -270,33 +273,56 @@ impl Drawers<'_> {
             .collect();
         for (front, drawer) in self.fronts.iter().zip(&plan.drawers) {
             let number = i16::try_from(drawer.hole.get()).unwrap_or(i16::MAX);
-            bays.of(self.bay.key).runners.push(Runner {
+            let wanted = Runner {
                 key,
                 hole: HolePlace::foot(number),
                 card: self.card.id.clone(),
                 length: self.length.name,
-                set_back: 0,
-                spacers: self.spacers,
+                set_back: self.set_back,
+                spacers: self.packing.spacers(),
                 serves: Some(front.key),
-            });
+            };
+            bays.of(self.bay.key).runners.push(self.kept(wanted));
             key = key.next();
         }
-        let title = format!(
-            "{names}: runners {} on {}",
+        let set_back = match self.set_back {
+            0 => String::new(),
+            _ => format!(" set back {}", self.show(self.back())),
+        };
+        let what = format!(
+            "runners {}{set_back} on {}",
             self.show(self.length.name),
             holes.join(", ")
         );
-        Proposal {
-            fronts,
-            title: title.clone(),
-            why: self.why(plan),
-            edit: Some(Edit::Furnish(Furnish {
-                cabinet: self.cabinet.key,
-                gone: self.gone.clone(),
-                bays: bays.0,
-                label: title,
-            })),
+        let taken = (self.cabinet.key, self.gone.clone(), bays);
+        Proposal::of((names, &what), fronts, self.why(plan), taken)
+    }
+
+    /// The runner that is there already, when it is like the one wanted; that one otherwise. It serves this front from now on,
+    /// so that no other front takes it away.
+    fn kept(&self, wanted: Runner) -> Runner {
+        let bay = self.cabinet.opening.bay(self.bay.key);
+        let mut there = bay.into_iter().flat_map(|bay| &bay.runners);
+        let last = self.layout.last;
+        let alike = |old: &&Runner| {
+            self.gone.contains(&old.key)
+                && old.hole.number(last) == wanted.hole.number(last)
+                && old.serves.is_none_or(|front| Some(front) == wanted.serves)
+                && (&old.card, old.length, old.set_back, old.spacers)
+                    == (&wanted.card, wanted.length, wanted.set_back, wanted.spacers)
+        };
+        match there.find(alike) {
+            Some(old) => Runner {
+                serves: wanted.serves,
+                ..old.clone()
+            },
+            None => wanted,
         }
+    }
+
+    /// How far the runners are set back from the usual place.
+    fn back(&self) -> Length {
+        Length::PITCH * i32::from(self.set_back)
     }
 
     fn why(&self, plan: &StackPlan) -> Vec<String> {
@@ -325,16 +351,13 @@ impl Drawers<'_> {
             why.push(format!("{} lost below the lowest box", self.show(lost)));
         }
         why.push(self.needs());
-        for (wall, packed) in [("left", self.spacers.left), ("right", self.spacers.right)] {
-            if packed > Length::ZERO {
-                why.push(format!(
-                    "spacer {} on the {wall}: the open door stands {} in, and {} clear",
-                    self.show(packed),
-                    self.show(packed - CLEAR_OF_DOOR),
-                    self.show(CLEAR_OF_DOOR)
-                ));
-            }
+        if self.set_back > 0 {
+            why.push(format!(
+                "set back {}, still on the grid: the runners begin behind the hinges",
+                self.show(self.back())
+            ));
         }
+        why.extend(self.packing.why(self.job.unit));
         let rows = self.length.steps.len();
         let needed = rows * plan.drawers.len() * 2;
         let whole = rows * usize::try_from(self.layout.last).unwrap_or(0) * 2;

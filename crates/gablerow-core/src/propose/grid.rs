@@ -17,6 +17,7 @@ fn proposal(title: String, why: Vec<String>, edit: Edit) -> Proposal {
         title,
         why,
         edit: Some(edit),
+        already: false,
     }
 }
 

@@ -4,16 +4,16 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::walls::{Fastener, Wall};
+use super::ground::Ground;
+use super::walls::Wall;
 use super::{Bays, Proposal, name_of};
 use crate::cards::{Hinge, PlateShape};
-use crate::edit::{Edit, Furnish};
 use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
-use crate::layout::{BayLayout, FrontLayout, Item, Layout, Span};
+use crate::layout::{Carrier, FrontLayout, Layout};
 use crate::measure::{Length, Unit};
 use crate::parts::Leaf;
 use crate::solve::hinges::{
-    Count, Door, DoorCups, END_LEAST, HingeRow, LegalCentre, NoOpposed, cups, opposed, place,
+    Count, Door, DoorCups, END_LEAST, LegalCentre, NoOpposed, cups, opposed, place,
 };
 
 /// A door being hung.
@@ -55,7 +55,7 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
                 fronts: [front].into(),
                 title,
                 why,
-                edit: None,
+                ..Proposal::default()
             });
         }
         let mut holes = Vec::new();
@@ -63,43 +63,32 @@ pub(super) fn propose(job: &Job, cabinet: Key, front: Key) -> Option<Proposal> {
             let number = i16::try_from(centre.hole.get()).ok()?;
             let (bay, wall) = layout.bay_at(leaf.wall_hung()?, centre.centre)?;
             holes.push(hanging.holes(number));
-            bays.of(bay.key).plates.push(Plate {
+            let wanted = Plate {
                 key,
                 wall,
                 hole: counted(number, layout.last),
                 card: card.id.clone(),
                 serves: Some(front),
-            });
+            };
+            bays.of(bay.key).plates.push(hanging.kept(bay.key, wanted));
             key = key.next();
         }
         made.push((leaf.hung?, holes.join(", "), why));
     }
-    let (title, why) = said_of(&name, made);
-    Some(Proposal {
-        fronts: [front].into(),
-        title: title.clone(),
-        why,
-        edit: Some(Edit::Furnish(Furnish {
-            cabinet,
-            gone,
-            bays: bays.0,
-            label: title,
-        })),
-    })
+    let (what, why) = said_of(made);
+    let taken = (cabinet, gone, bays);
+    Some(Proposal::of((&name, &what), [front].into(), why, taken))
 }
 
-/// Title and reasons of a door, or of both leaves of a pair: said once when they are alike.
-fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
+/// What a door comes to, or both leaves of a pair, and the reasons: said once when they are alike.
+fn said_of(leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec<String>) {
     if let [(_, holes, why)] = &leaves[..] {
-        return (format!("{name}: plates on {holes}"), why.clone());
+        return (format!("plates on {holes}"), why.clone());
     }
     if let [(_, holes, why), (_, others, reasons)] = &leaves[..]
         && (holes, why) == (others, reasons)
     {
-        return (
-            format!("{name}: both leaves, plates on {holes}"),
-            why.clone(),
-        );
+        return (format!("both leaves, plates on {holes}"), why.clone());
     }
     let (mut titles, mut all) = (Vec::new(), Vec::new());
     for (hand, holes, why) in leaves {
@@ -107,7 +96,7 @@ fn said_of(name: &str, leaves: Vec<(Hand, String, Vec<String>)>) -> (String, Vec
         all.push(format!("{} leaf:", hand.word()));
         all.extend(why);
     }
-    (format!("{name}: {}", titles.join("; ")), all)
+    (titles.join("; "), all)
 }
 
 /// In the upper half counted from the head, so that a taller cabinet takes its top hinge along.
@@ -121,6 +110,27 @@ fn counted(number: i16, last: i16) -> HolePlace {
 }
 
 impl Hanging<'_> {
+    /// The plate that is there already, when it is like the one wanted; that one otherwise. It serves this front from now on,
+    /// so that no other front takes it away.
+    fn kept(&self, bay: Key, wanted: Plate) -> Plate {
+        let bay = self.cabinet.opening.bay(bay);
+        let mut there = bay.into_iter().flat_map(|bay| &bay.plates);
+        let last = self.layout.last;
+        let alike = |old: &&Plate| {
+            self.gone.contains(&old.key)
+                && old.hole.number(last) == wanted.hole.number(last)
+                && old.serves.is_none_or(|front| Some(front) == wanted.serves)
+                && (old.wall, &old.card) == (wanted.wall, &wanted.card)
+        };
+        match there.find(alike) {
+            Some(old) => Plate {
+                serves: wanted.serves,
+                ..old.clone()
+            },
+            None => wanted,
+        }
+    }
+
     fn unit(&self) -> Unit {
         self.job.unit
     }
@@ -141,21 +151,18 @@ impl Hanging<'_> {
         self.hung().door()
     }
 
-    /// The bay whose front row the plates are in: the one at the middle of the door.
-    fn bay(&self) -> Option<&BayLayout> {
-        let middle = self.leaf.foot + self.leaf.height.total().half();
-        let (bay, _) = self.layout.bay_at(self.leaf.wall_hung()?, middle)?;
-        Some(bay)
+    fn hung(&self) -> Leaf<'_> {
+        self.leaf(self.leaf)
     }
 
-    fn hung(&self) -> Leaf<'_> {
-        Leaf::of(self.job, self.cabinet, self.layout, self.leaf)
+    fn leaf<'s>(&'s self, front: &'s FrontLayout) -> Leaf<'s> {
+        Leaf::of(self.job, self.cabinet, self.layout, front)
     }
 
     /// The places for the plates, from the foot up, and why they are there.
     fn place(&self) -> Option<(Vec<LegalCentre>, Vec<String>)> {
         let asked = self.hung().asked(self.card)?;
-        let row = Ground::of(self, self.leaf)?;
+        let ground = self.ground(self.leaf)?;
         let mut why = alloc::vec![format!(
             "{} hinges {}: {} x {}, {:.1} kg",
             asked.hinges,
@@ -164,16 +171,13 @@ impl Hanging<'_> {
             self.show(self.leaf.height.total()),
             self.hung().mass_kg()?,
         )];
-        let centres = match self
-            .behind()
-            .map(|behind| self.opposed(&row, behind, asked))
-        {
-            Some(Some(centres)) => {
-                why.push("staggered: one drilling serves the door behind it too".to_string());
+        let centres = match self.with_behind(&ground, asked) {
+            Some((centres, said)) => {
+                why.push(said.to_string());
                 centres
             }
-            _ => {
-                let placed = place(&row.row(self.card), self.door(), asked.hinges, END_LEAST);
+            None => {
+                let placed = place(&ground.row(), self.door(), asked.hinges, END_LEAST);
                 if placed.plates.len() < usize::from(asked.hinges) {
                     why.push(format!(
                         "only {} of {} find room between what is fixed and taken",
@@ -191,33 +195,132 @@ impl Hanging<'_> {
         Some((centres, why))
     }
 
-    /// The door that hangs on the other face of the same partition at the same height, when nothing carries it yet.
-    fn behind(&self) -> Option<&FrontLayout> {
-        let wall = self.leaf.wall_hung()?.behind();
-        let alike = |other: &&FrontLayout| {
-            other.wall_hung() == Some(wall)
-                && (other.foot, other.height.total()) == (self.leaf.foot, self.leaf.height.total())
+    fn ground(&self, leaf: &FrontLayout) -> Option<Ground<'_>> {
+        let wall = Wall {
+            job: self.job,
+            layout: self.layout,
+            face: leaf.wall_hung()?,
+            gone: self.gone,
         };
-        let other = self.layout.fronts.iter().find(alike)?;
-        self.layout
-            .carriers(self.cabinet, other)
-            .is_empty()
-            .then_some(other)
+        Ground::of(wall, self.card)
     }
 
-    /// Places that leave the mirrored ones to the door behind.
-    fn opposed(
+    /// Places that go with the door behind, so that one drilling serves both, and how that is said; `None` where there is
+    /// no such door, or no such places.
+    fn with_behind(
         &self,
-        row: &Ground,
+        ground: &Ground,
+        asked: Count,
+    ) -> Option<(Vec<LegalCentre>, &'static str)> {
+        let behind = self.behind(asked)?;
+        let there = self.layout.carriers(self.cabinet, behind);
+        match (there.is_empty(), self.would_meet(behind)) {
+            (true, false) => None,
+            (true, true) => {
+                let centres = self.staggered(ground, behind, asked)?;
+                Some((
+                    centres,
+                    "staggered, so that one drilling can serve the door behind it too",
+                ))
+            }
+            (false, meets) => {
+                let centres = self.mirrored(ground, &there, asked)?;
+                let said = if meets {
+                    "staggered: one drilling serves the door behind it too, turned end for end"
+                } else {
+                    "one drilling serves the door behind it too, turned end for end"
+                };
+                Some((centres, said))
+            }
+        }
+    }
+
+    /// The door on the other face of the same partition that one drilling could serve: as high, as thick, with as many
+    /// hinges and cups as far from its edge.
+    fn behind(&self, asked: Count) -> Option<&FrontLayout> {
+        let wall = self.leaf.wall_hung()?.behind();
+        let size = |leaf: &FrontLayout| (leaf.foot, leaf.height.total(), leaf.thickness);
+        let other = self
+            .layout
+            .fronts
+            .iter()
+            .find(|other| other.wall_hung() == Some(wall) && size(other) == size(self.leaf))?;
+        let other_leaf = self.leaf(other);
+        let tab = |leaf: &Leaf| leaf.fit(self.card).map(|fit| fit.tab);
+        let alike = other_leaf.asked(self.card)?.hinges == asked.hinges
+            && tab(&other_leaf) == tab(&self.hung());
+        alike.then_some(other)
+    }
+
+    /// Whether plates of both doors would meet in the board where they are back to back.
+    fn would_meet(&self, behind: &FrontLayout) -> bool {
+        let (Some(wall), Some(other)) = (self.leaf.wall_hung(), behind.wall_hung()) else {
+            return false;
+        };
+        let middle = self.leaf.foot + self.leaf.height.total().half();
+        let row = |wall| {
+            let (bay, _) = self.layout.bay_at(wall, middle)?;
+            Some(bay.front_row.total())
+        };
+        let (Some(upright), Some(row), Some(other)) =
+            (self.layout.upright(wall.panel), row(wall), row(other))
+        else {
+            return false;
+        };
+        let shop = &self.job.shop;
+        let (pen, depth) = (self.card.pen.value, shop.depth);
+        let meets = pen * 2 > upright.thickness - shop.limits.spare
+            || depth * 2 > upright.thickness - shop.limits.web;
+        meets && (row - other).abs() < shop.diameter
+    }
+
+    /// Places that leave the mirrored ones to the door behind, when nothing carries that yet.
+    fn staggered(
+        &self,
+        ground: &Ground,
         behind: &FrontLayout,
         asked: Count,
     ) -> Option<Vec<LegalCentre>> {
-        let other = Ground::of(self, behind)?;
-        let (left, right) = (row.row(self.card), other.row(self.card));
-        match opposed(&left, &right, self.door(), asked.hinges, END_LEAST) {
+        let other = self.ground(behind)?;
+        let pair = opposed(
+            &ground.row(),
+            &other.row(),
+            self.door(),
+            asked.hinges,
+            END_LEAST,
+        );
+        match pair {
             Ok(pair) => Some(pair.left),
             Err(NoOpposed::OffGrid { .. } | NoOpposed::NoRoom { .. }) => None,
         }
+    }
+
+    /// The places of the door behind, counted from the other end, when all of them can be had on this side.
+    fn mirrored(
+        &self,
+        ground: &Ground,
+        there: &[Carrier],
+        asked: Count,
+    ) -> Option<Vec<LegalCentre>> {
+        let door = self.door();
+        let end = self.card.half_zone.value.min(END_LEAST);
+        let legal = ground.row().legal(door.foot + end, door.head() - end);
+        let mirror = |carrier: &Carrier| {
+            let mut plates = self.cabinet.opening.bay(carrier.bay)?.plates.iter();
+            let plate = plates.find(|plate| plate.key == carrier.key)?;
+            let centre = self.layout.height(carrier.hole) + self.card.plate.rise();
+            let at = legal
+                .binary_search_by_key(&door.mirror(centre), |place| place.centre)
+                .ok()?;
+            (plate.card == self.card.id).then(|| legal[at])
+        };
+        let centres: Vec<LegalCentre> =
+            there.iter().rev().map(mirror).collect::<Option<Vec<_>>>()?;
+        let apart = ground.row().apart();
+        let clear = centres
+            .windows(2)
+            .all(|pair| pair[1].centre - pair[0].centre >= apart);
+        (clear && centres.len() == usize::from(asked.hinges)).then_some(centres)
     }
 
     fn spacing(&self, middles: &[Length]) -> Option<String> {
@@ -253,8 +356,8 @@ impl Hanging<'_> {
     }
 
     fn overlay(&self) -> String {
-        let wanted = self.leaf.lap_hung().unwrap_or_default();
         let (word, _) = self.hung().arm(self.card);
+        let wanted = self.leaf.lap_hung().unwrap_or_default();
         let laps = wanted.show(self.unit());
         match self.hung().fit(self.card) {
             Some(fit) => format!(
@@ -266,58 +369,6 @@ impl Hanging<'_> {
                 self.show(fit.cup_centre.total()),
             ),
             None => format!("laps {laps}, but no plate is in stock"),
-        }
-    }
-}
-
-/// What bars which holes of the wall a door hangs on.
-struct Ground {
-    grid: crate::grid::Grid,
-    holes: crate::grid::Run,
-    taken: Vec<crate::grid::Run>,
-    barred: Vec<crate::solve::Interval>,
-}
-
-impl Ground {
-    fn of(hanging: &Hanging, leaf: &FrontLayout) -> Option<Self> {
-        let card = hanging.card;
-        let wall = Wall {
-            job: hanging.job,
-            layout: hanging.layout,
-            face: leaf.wall_hung()?,
-            gone: hanging.gone,
-        };
-        let bay = hanging.bay()?;
-        let fastener = Fastener {
-            depth: hanging.job.shop.depth,
-            pen: card.pen.value,
-        };
-        let front_row = bay.front_row.total();
-        let mut taken = wall.taken(front_row, fastener);
-        if card.plate == PlateShape::InLine {
-            taken.extend(wall.taken(front_row + Length::PITCH, fastener));
-        }
-        let front = front_row - hanging.job.shop.setback_front;
-        let (x, u) = (
-            Span::new(front, front + card.reach.value),
-            Span::new(Length::ZERO, card.proud.value),
-        );
-        Some(Self {
-            grid: hanging.layout.grid,
-            holes: wall.holes()?,
-            taken,
-            barred: wall.spaces(x, u, |item| item != Item::Shelf),
-        })
-    }
-
-    fn row(&self, card: &Hinge) -> HingeRow<'_> {
-        HingeRow {
-            grid: self.grid,
-            holes: self.holes,
-            taken: &self.taken,
-            barred: &self.barred,
-            plate: card.plate,
-            half_zone: card.half_zone.value,
         }
     }
 }

@@ -3,7 +3,9 @@
 //! ```text
 //! Front (wish) -- layout: where it is, what bars which holes
 //!    | hinges    count, holes, overlay, cups           solve::hinges
+//!    |   ground  what bars plates, bay by bay; walls asks the checks
 //!    | drawers   holes, box heights, runner length     solve::drawers
+//!    |   packing spacers past an open door and its hinges
 //! Bay -- shelves  holes that are clean on both walls;  grid  heights, offsets, a back row that merges
 //!    v
 //! Proposal { edit, title, why }  -- taken --> one Step, one undo
@@ -14,7 +16,9 @@
 
 mod drawers;
 mod grid;
+mod ground;
 mod hinges;
+mod packing;
 mod shelves;
 mod walls;
 
@@ -27,7 +31,7 @@ use crate::job::{Cabinet, Division, Front, FrontKind, Job, Key, Opening};
 use crate::layout::Layout;
 
 /// What would carry a front or a stack of drawers.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Proposal {
     /// The fronts it is for, from the foot up; none when it is for a bay or the cabinet.
     pub fronts: Vec<Key>,
@@ -35,8 +39,53 @@ pub struct Proposal {
     pub title: String,
     /// Where its numbers come from, line by line.
     pub why: Vec<String>,
-    /// What it takes to have it; `None` when it cannot be had, and the reasons say what would work.
+    /// What it takes to have it; `None` when it is there already, or when it cannot be had and the reasons say what would
+    /// work.
     pub edit: Option<Edit>,
+    /// Whether all of it is there already, as it would be proposed.
+    pub already: bool,
+}
+
+impl Proposal {
+    /// The proposal of these fittings in place of those that are `gone`; of what is there already, only that it is so.
+    fn of(
+        (name, what): (&str, &str),
+        fronts: Vec<Key>,
+        why: Vec<String>,
+        (cabinet, gone, bays): (Key, Vec<Key>, Bays),
+    ) -> Self {
+        let already = bays.only_keeps(&gone);
+        let title = if already {
+            format!("{name}: already so, {what}")
+        } else {
+            format!("{name}: {what}")
+        };
+        let edit = Furnish {
+            cabinet,
+            gone,
+            bays: bays.0,
+            label: title.clone(),
+        };
+        Self {
+            fronts,
+            title,
+            why,
+            edit: (!already).then_some(Edit::Furnish(edit)),
+            already,
+        }
+    }
+
+    /// Gives it up when the job would not take it, and says why; gives the job with it taken.
+    fn settle(&mut self, job: &mut Job, names: &str) {
+        match self.edit.as_ref().map(|edit| edit.apply(job)) {
+            Some(Ok(step)) => step.apply(job),
+            Some(Err(refusal)) => {
+                self.title = format!("{names}: cannot be taken, {refusal}");
+                self.edit = None;
+            }
+            None => {}
+        }
+    }
 }
 
 /// Every proposal of a cabinet: first for what nothing carries yet, stack by stack and door by door, each on top of those
@@ -50,14 +99,15 @@ pub fn for_cabinet(job: &Job, cabinet: Key, also: Option<Key>) -> Vec<Proposal> 
             Wish::Door(front) => hinges::propose(&job, cabinet, *front),
             Wish::Drawers(opening, kind) => drawers::propose(&job, cabinet, *opening, *kind),
         };
-        let Some(proposal) = proposal else { continue };
-        if let Some(step) = proposal
-            .edit
-            .as_ref()
-            .and_then(|edit| edit.apply(&job).ok())
-        {
-            step.apply(&mut job);
+        let Some(mut proposal) = proposal else {
+            continue;
+        };
+        // What is there already is worth a line only to a person who asked for it.
+        if proposal.already && !also.is_some_and(|also| proposal.fronts.contains(&also)) {
+            continue;
         }
+        let names = names_of(&job, cabinet, &proposal.fronts);
+        proposal.settle(&mut job, &names);
         made.push(proposal);
     }
     made
@@ -158,6 +208,17 @@ fn lacks(cabinet: &Cabinet, layout: &Layout, leaf: &crate::layout::FrontLayout) 
 struct Bays(Vec<Furnishing>);
 
 impl Bays {
+    /// Whether all that comes is what goes: each kept fitting has the key it had, and a new one a new key.
+    fn only_keeps(&self, gone: &[Key]) -> bool {
+        let keys = self.0.iter().flat_map(|made| {
+            let plates = made.plates.iter().map(|plate| plate.key);
+            plates.chain(made.runners.iter().map(|runner| runner.key))
+        });
+        let mut count = 0;
+        let all_kept = keys.inspect(|_| count += 1).all(|key| gone.contains(&key));
+        all_kept && count == gone.len()
+    }
+
     fn of(&mut self, bay: Key) -> &mut Furnishing {
         let at = match self.0.iter().position(|made| made.bay == bay) {
             Some(at) => at,
@@ -172,6 +233,14 @@ impl Bays {
         };
         &mut self.0[at]
     }
+}
+
+fn names_of(job: &Job, cabinet: Key, fronts: &[Key]) -> String {
+    let names: Vec<String> = job.cabinet(cabinet).map_or_else(Vec::new, |cabinet| {
+        let names = fronts.iter().map(|&front| name_of(cabinet, front));
+        names.collect()
+    });
+    names.join(", ")
 }
 
 fn name_of(cabinet: &Cabinet, front: Key) -> String {

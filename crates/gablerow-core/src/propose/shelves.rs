@@ -9,7 +9,7 @@ use super::walls::{Fastener, Wall};
 use crate::edit::{BayRun, Edit, SHELF_SETBACK};
 use crate::grid::HoleNumber;
 use crate::job::{Cabinet, Datum, Hand, Job};
-use crate::layout::{BayLayout, Item, Layout, SHELF_TO_BACK, SHELF_TO_WALL, Span};
+use crate::layout::{BayLayout, Item, Layout, SHELF_TO_BACK, SHELF_TO_WALL, Span, Use};
 use crate::measure::Length;
 use crate::parts::strength;
 
@@ -62,6 +62,7 @@ pub(super) fn zone(
             last,
             datum: Datum::Foot,
         })),
+        already: false,
     })
 }
 
@@ -101,7 +102,7 @@ fn clean_holes(job: &Job, layout: &Layout, bay: &BayLayout) -> Vec<i16> {
         .board(&job.shop.board)
         .map_or(Length::ZERO, |board| board.thickness.value);
     let fastener = Fastener {
-        depth: job.shop.depth,
+        use_: Use::Pin,
         pen,
     };
     let shelf_depth = Span::new(Length::ZERO, bay.inner_depth.total());

@@ -2,16 +2,17 @@
 
 use alloc::vec::Vec;
 
+use crate::check;
 use crate::grid::{HoleNumber, Run};
 use crate::job::{FaceId, Job, Key};
-use crate::layout::{Item, Layout, Span, Upright};
+use crate::layout::{BoreSpec, Item, Layout, Span, Upright, Use};
 use crate::measure::Length;
 use crate::solve::Interval;
 
-/// A fastener that looks for holes: how deep its hole is, how deep it goes in.
+/// A fastener that looks for holes of the shop's diameter and depth: what it is for, how deep it goes in.
 #[derive(Clone, Copy)]
 pub(super) struct Fastener {
-    pub(super) depth: Length,
+    pub(super) use_: Use,
     pub(super) pen: Length,
 }
 
@@ -35,45 +36,29 @@ impl Wall<'_> {
         Run::new(HoleNumber::new(first).ok()?, HoleNumber::new(last).ok()?)
     }
 
-    /// Holes of the row at this setback that nothing new may take: those of this face, and those behind it that would meet.
+    /// Holes of the row at this setback that nothing new may take: those the checks would stop it on.
     pub(super) fn taken(&self, x: Length, fastener: Fastener) -> Vec<Run> {
-        let mut taken = self.runs(self.face, x, |_| true);
-        let thickness = self.upright().map_or(Length::ZERO, |it| it.thickness);
-        let limits = &self.job.shop.limits;
-        let meets = |behind: &crate::layout::BoreSpec| {
-            let deep = behind
-                .depth
-                .is_none_or(|depth| depth + fastener.depth > thickness - limits.web);
-            deep || behind.pen + fastener.pen > thickness - limits.spare
-        };
-        taken.extend(self.runs(self.face.behind(), x, meets));
-        taken
+        let bore = self.bore(fastener);
+        check::stopped_holes(
+            self.layout,
+            &self.job.shop,
+            (self.face, x),
+            &bore,
+            self.gone,
+        )
     }
 
-    /// The runs at a setback, near enough to be one hole or a bad one, that are not gone.
-    fn runs(
-        &self,
-        face: FaceId,
-        x: Length,
-        bars: impl Fn(&crate::layout::BoreSpec) -> bool,
-    ) -> Vec<Run> {
-        let near = self.job.shop.limits.near;
-        let Some(face) = self.layout.face(face) else {
-            return Vec::new();
-        };
-        let rows = face
-            .rows
-            .iter()
-            .filter(|row| (row.x.total() - x).abs() < near);
-        let runs = rows.flat_map(|row| &row.runs);
-        runs.filter(|run| !self.gone.contains(&run.spec.owner) && bars(&run.spec))
-            .filter_map(|run| {
-                Run::new(
-                    HoleNumber::new(run.first).ok()?,
-                    HoleNumber::new(run.last).ok()?,
-                )
-            })
-            .collect()
+    /// The hole such a fastener gets, whoever will own it.
+    fn bore(&self, fastener: Fastener) -> BoreSpec {
+        BoreSpec {
+            use_: fastener.use_,
+            owner: Key(0),
+            bay: None,
+            diameter: self.job.shop.diameter,
+            depth: Some(self.job.shop.depth),
+            pen: fastener.pen,
+            pen_unproved: false,
+        }
     }
 
     /// The heights that things before the wall take, of those that reach into this depth and out from the face.

@@ -1,6 +1,6 @@
 //! Proposals: one at a time, or all that go together.
 
-use gablerow_core::propose;
+use gablerow_core::propose::{self, Proposal};
 
 use super::{Effect, edit};
 use crate::action::Action;
@@ -54,12 +54,19 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         Action::Up => app.pane = at(line.saturating_sub(1)),
         Action::Down => app.pane = at((line + 1).min(last)),
         Action::Leave => app.pane = None,
-        Action::Enter => match open.into_iter().nth(line).map(|proposal| proposal.edit) {
-            Some(Some(taken)) => {
+        Action::Enter => match open.into_iter().nth(line) {
+            Some(Proposal {
+                edit: Some(taken), ..
+            }) => {
                 let effects = edit(app, &taken);
                 answered(app);
                 return effects;
             }
+            Some(Proposal {
+                already: true,
+                title,
+                ..
+            }) => refuse(app, &title),
             _ => refuse(app, "this cannot be had; its reasons say what would work"),
         },
         Action::TakeAll => match (wish, propose::all_in_one(&open)) {

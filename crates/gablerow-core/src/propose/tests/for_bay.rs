@@ -1,5 +1,8 @@
 //! What a bay and its cabinet could have.
 
+use proptest::prelude::*;
+
+use super::laws::closed;
 use super::*;
 use crate::edit::Measure;
 use crate::job::{BackRule, RevealScheme};

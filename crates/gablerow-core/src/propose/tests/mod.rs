@@ -1,13 +1,13 @@
 //! Proposals: worked examples, and what holds for every job.
 
+mod doors;
 mod for_bay;
-
-use proptest::prelude::*;
+mod inner;
+mod laws;
 
 use super::*;
 use crate::arbitrary::*;
 use crate::check::{self, Level};
-use crate::edit::Way;
 use crate::job::{Bay, FrontHeight, Hand, HolePlace, Inset, Label, Plate};
 use crate::parts::Parts;
 
@@ -358,11 +358,33 @@ fn a_front_that_is_carried_is_proposed_anew_when_asked() {
     assert_eq!(for_cabinet(&job, CABINET, None), []);
     let again = for_cabinet(&job, CABINET, Some(Key(40)));
     assert_eq!(again.len(), 1);
-    // What is there already is what is proposed; only the keys are new.
-    let step = again[0].edit.as_ref().unwrap().apply(&job).unwrap();
-    let before = plate_holes(&job, 1);
-    step.apply(&mut job);
-    assert_eq!(plate_holes(&job, 1), before);
+    assert_eq!(again[0].title, "F40: already so, plates on 3-4, 19-20");
+    assert_eq!((again[0].already, &again[0].edit), (true, &None));
+}
+
+// Geometry: of plates on 3-4 and 15-16 the lower is where it is proposed; it stays, key, datum and all, and now says whom it serves.
+#[test]
+fn a_plate_that_is_where_it_is_proposed_stays() {
+    let mut job = cabinet_with(|cabinet| {
+        cabinet.opening = bay(1, |bay| {
+            bay.plates = vec![plate(31, Hand::Left, 3), plate(32, Hand::Left, 15)];
+        });
+        cabinet.opening.fronts = vec![front(
+            40,
+            FrontKind::Door(Hand::Left),
+            FrontHeight::Ratio(1),
+        )];
+    });
+    let lower = bay_in(&job, 1).plates[0].clone();
+    let again = for_cabinet(&job, CABINET, Some(Key(40))).remove(0);
+    again.edit.unwrap().apply(&job).unwrap().apply(&mut job);
+    assert_eq!(plate_holes(&job, 1), [3, 19]);
+    let kept = Plate {
+        serves: Some(Key(40)),
+        ..lower
+    };
+    assert_eq!(bay_in(&job, 1).plates[0], kept);
+    assert_ne!(bay_in(&job, 1).plates[1].key, Key(32));
 }
 
 fn stops(job: &Job) -> Vec<String> {
@@ -370,103 +392,4 @@ fn stops(job: &Job) -> Vec<String> {
     let found = check::of_cabinet(job, &job.cabinets[0], &layout);
     let stops = found.into_iter().filter(|it| it.level == Level::Stop);
     stops.map(|finding| finding.message).collect()
-}
-
-/// A plain cabinet, divided and closed in one of the ways a person might.
-fn closed() -> impl Strategy<Value = Job> {
-    let heights = prop::sample::select(vec![640, 704, 800, 1248, 2080]);
-    let fronts = prop::collection::vec((0..5_u8, 1..5_u16), 1..5);
-    let inset = any::<bool>();
-    (heights, 450..1400_i32, fronts, inset, any::<bool>()).prop_map(
-        |(height, width, fronts, inset, stacked)| {
-            let mut job = cabinet_with(|cabinet| {
-                (cabinet.size.height, cabinet.size.width) = (mm(height), mm(width));
-                if inset {
-                    cabinet.opening = bay(1, |bay| bay.inset = Some(Inset::default()));
-                }
-            });
-            let parts = u16::try_from(fronts.len()).unwrap();
-            let way = if stacked {
-                Way::Stacked
-            } else {
-                Way::SideBySide
-            };
-            let divide = Edit::Divide {
-                cabinet: CABINET,
-                opening: Key(1),
-                way,
-                parts,
-            };
-            if let Ok(step) = divide.apply(&job) {
-                step.apply(&mut job);
-            }
-            let bays: Vec<Key> = lay_out(&job).bays.iter().map(|bay| bay.key).collect();
-            for (opening, (kind, count)) in bays.into_iter().zip(fronts) {
-                let cabinet = CABINET;
-                let door = Edit::Door { cabinet, opening };
-                let edits = match kind {
-                    0 => vec![door],
-                    1 => vec![door.clone(), door],
-                    2 => vec![door.clone(), door.clone(), door],
-                    3 => vec![Edit::Drawers {
-                        cabinet,
-                        opening,
-                        count,
-                    }],
-                    _ => vec![
-                        door,
-                        Edit::InnerDrawers {
-                            cabinet,
-                            opening,
-                            count,
-                        },
-                    ],
-                };
-                for edit in edits {
-                    if let Ok(step) = edit.apply(&job) {
-                        step.apply(&mut job);
-                    }
-                }
-            }
-            job
-        },
-    )
-}
-
-proptest! {
-    #[test]
-    fn accepted_proposals_cause_no_stops(mut job in closed()) {
-        let before = stops(&job);
-        let proposals = for_cabinet(&job, CABINET, None);
-        if let Some(edit) = all_in_one(&proposals) {
-            edit.apply(&job).unwrap().apply(&mut job);
-            prop_assert_eq!(stops(&job), before, "{:#?}", proposals);
-        }
-    }
-
-    #[test]
-    fn taking_and_undoing_is_identity(job in closed()) {
-        let mut after = job.clone();
-        for proposal in for_cabinet(&job, CABINET, None) {
-            let Some(edit) = proposal.edit else { continue };
-            let before = after.clone();
-            let step = edit.apply(&after).unwrap();
-            step.apply(&mut after);
-            prop_assert_eq!(after.validate(), Ok(()));
-            let mut undone = after.clone();
-            step.revert(&mut undone);
-            prop_assert_eq!(undone, before);
-        }
-    }
-
-    #[test]
-    fn any_job_can_be_asked_and_answers_alike_twice(job in job()) {
-        for cabinet in &job.cabinets {
-            let once = for_cabinet(&job, cabinet.key, None);
-            prop_assert_eq!(&once, &for_cabinet(&job, cabinet.key, None));
-            for proposal in once {
-                prop_assert!(!proposal.title.is_empty() && !proposal.fronts.is_empty());
-            }
-        }
-    }
 }
