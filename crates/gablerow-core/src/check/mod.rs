@@ -6,7 +6,7 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts                          what closes it, and what carries that
+//!    | fronts  carried  hinges         what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -19,9 +19,11 @@ mod balance;
 mod carried;
 mod context;
 mod depth;
+mod door;
 mod exposed;
 mod finding;
 mod fronts;
+mod hinges;
 mod joint;
 mod keep_outs;
 mod near;
@@ -49,6 +51,7 @@ pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;
+use door::Door;
 use strand::{Strand, strands};
 
 use crate::job::{Cabinet, Job};
@@ -83,6 +86,11 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,
+    hinges::overlay_unreachable,
+    hinges::inset_on_overlay_row,
+    hinges::reveal_too_small,
+    hinges::hinges_too_few,
+    hinges::hinges_too_close,
     fronts::front_too_small,
     fronts::front_behind_front,
     fronts::drawer_over_bays,
@@ -92,11 +100,13 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    let doors = Door::all(job, cabinet, layout);
     let in_unit = |unit| {
         let cx = Context {
             job,
             cabinet,
             layout,
+            doors: &doors,
             unit,
         };
         let mut found = Vec::new();

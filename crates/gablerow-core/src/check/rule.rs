@@ -103,6 +103,18 @@ rules! {
         "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
     BoxOffFront "box-off-front" Warn
         "A drawer's box stands as far above the foot of its front as the shop has it.";
+    OverlayUnreachable "overlay-unreachable" Stop
+        "A tab and a plate of the hinge's card bring the door where it shall lap, but for what it adjusts.";
+    HalfOverlayArm "half-overlay-arm" Stop
+        "The arm of a door that shares the edge of a partition lets it lap over no more than its half.";
+    InsetOnOverlayRow "inset-on-overlay-row" Stop
+        "The front row stands where the door asks for it: behind a door that stands inside, else at the front.";
+    RevealTooSmall "reveal-too-small" Warn
+        "The hinge edge of a door has as much beside it as it needs to swing past.";
+    HingesTooFew "hinges-too-few" Warn
+        "A door hangs on as many hinges as the chart of its card asks for.";
+    HingesTooClose "hinges-too-close" Warn
+        "The first and the last hinge of a door are 0.8 of its width apart, or more.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
     FrontBehindFront "front-behind-front" Warn
