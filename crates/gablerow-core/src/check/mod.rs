@@ -6,7 +6,7 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts  carried  hinges         what closes it, and what carries that
+//!    | fronts  carried  hinges  doors  what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -20,6 +20,7 @@ mod carried;
 mod context;
 mod depth;
 mod door;
+mod doors;
 mod exposed;
 mod finding;
 mod fronts;
@@ -91,6 +92,8 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     hinges::reveal_too_small,
     hinges::hinges_too_few,
     hinges::hinges_too_close,
+    doors::door_handed,
+    doors::door_side_change,
     fronts::front_too_small,
     fronts::front_behind_front,
     fronts::drawer_over_bays,

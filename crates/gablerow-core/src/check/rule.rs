@@ -115,6 +115,10 @@ rules! {
         "A door hangs on as many hinges as the chart of its card asks for.";
     HingesTooClose "hinges-too-close" Warn
         "The first and the last hinge of a door are 0.8 of its width apart, or more.";
+    DoorHanded "door-handed" Note
+        "A door whose cups stand alike from foot and head fits either way up.";
+    DoorSideChange "door-side-change" Note
+        "A door that could hang on either hand needs its plate holes in both walls.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
     FrontBehindFront "front-behind-front" Warn
