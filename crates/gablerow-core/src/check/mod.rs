@@ -7,6 +7,7 @@
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
 //!    | fronts  carried  hinges  doors  what closes it, and what carries that
+//!    | house                           cards that are not measured, one setback for a job
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -25,6 +26,7 @@ mod exposed;
 mod finding;
 mod fronts;
 mod hinges;
+mod house;
 mod joint;
 mod keep_outs;
 mod near;
@@ -94,6 +96,9 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     hinges::hinges_too_close,
     doors::door_handed,
     doors::door_side_change,
+    house::inset_overlay_mixed,
+    house::partition_nominal_thickness,
+    house::units_mixed,
     fronts::front_too_small,
     fronts::front_behind_front,
     fronts::drawer_over_bays,

@@ -119,6 +119,12 @@ rules! {
         "A door whose cups stand alike from foot and head fits either way up.";
     DoorSideChange "door-side-change" Note
         "A door that could hang on either hand needs its plate holes in both walls.";
+    InsetOverlayMixed "inset-overlay-mixed" Warn
+        "The front rows of a job stand at one setback, that of its first cabinet with hinges or pins.";
+    PartitionNominalThickness "partition-nominal-thickness" Warn
+        "The board a partition stands on is measured: its thickness moves every hole of the partition.";
+    UnitsMixed "units-mixed" Warn
+        "The lengths of a runner card are whole inches or whole tens of mm, not some of either.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
     FrontBehindFront "front-behind-front" Warn
