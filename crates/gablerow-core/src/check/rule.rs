@@ -57,6 +57,8 @@ rules! {
         "Blind holes bored from both faces at one place leave a web between them.";
     OpposedFastenersMeet "opposed-fasteners-meet" Stop
         "Fasteners driven from both faces at one place do not reach each other.";
+    OpposedPlates "opposed-plates" Stop
+        "Hinge plates on the two faces of a partition share no hole that their screws meet in.";
     ThroughIntoFreeBay "through-into-free-bay" Warn
         "A through hole that only one face asks for is seen in the bay behind.";
     BoredOnShowFace "bored-on-show-face" Stop
@@ -139,7 +141,10 @@ impl Rule {
     /// Whether it is about holes that meet through the panel, and so about both of its faces.
     #[must_use]
     pub fn is_back_to_back(self) -> bool {
-        matches!(self, Self::OpposedHolesMeet | Self::OpposedFastenersMeet)
+        matches!(
+            self,
+            Self::OpposedHolesMeet | Self::OpposedFastenersMeet | Self::OpposedPlates
+        )
     }
 
     /// Its line in [`RULES`].
