@@ -135,7 +135,7 @@ proptest! {
         }
     }
 
-    // Why no check says that a door hangs on a full arm where another has half of the edge.
+    // Why `half-overlay-arm` has only the half arm to measure.
     #[test]
     fn a_door_that_shares_its_edge_takes_the_half_arm(job in arbitrary::job()) {
         for cabinet in &job.cabinets {
