@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
 use crate::cards::{Board, Runner};
-use crate::job::{Bay, Cabinet, Division, FaceId, Hand, Key, Opening, PanelId, ShelfHeight};
+use crate::job::{Bay, Division, FaceId, Hand, Key, Opening, PanelId, ShelfHeight};
 use crate::layout;
 use crate::measure::Length;
 
@@ -19,14 +19,14 @@ const TENTH: Length = Length::from_um(100);
 /// A cabinet whose front row stands elsewhere than that of the first cabinet of the job that has holes in one: said once,
 /// of the bay with the lowest key that departs.
 pub(super) fn inset_overlay_mixed(cx: &Context, found: &mut Vec<Finding>) {
-    let own = rows(cx.cabinet);
+    let own = cx.cabinet.front_rows();
     if own.is_empty() {
         return;
     }
     let Some(first) = cx.job.first_with_front_row() else {
         return;
     };
-    let of_first = rows(first);
+    let of_first = first.front_rows();
     let Some((pattern, bay)) = of_first.first() else {
         return;
     };
@@ -48,20 +48,6 @@ pub(super) fn inset_overlay_mixed(cx: &Context, found: &mut Vec<Finding>) {
     );
     let finding = Finding::new(Rule::InsetOverlayMixed, cx.here(), message);
     found.push(finding.about(*key));
-}
-
-/// The bays that have hinges or pins, the lowest key first.
-fn rows(cabinet: &Cabinet) -> Vec<(Key, &Bay)> {
-    let mut rows = Vec::new();
-    cabinet.opening.each(&mut |opening| {
-        if let Division::Bay(bay) = &opening.division
-            && bay.has_front_row()
-        {
-            rows.push((opening.key, bay));
-        }
-    });
-    rows.sort_by_key(|(key, _)| *key);
-    rows
 }
 
 /// What a partition stands on.

@@ -117,13 +117,8 @@ impl Job {
     /// The first cabinet with hinges or pins in a front row: others are compared with it.
     #[must_use]
     pub fn first_with_front_row(&self) -> Option<&Cabinet> {
-        self.cabinets.iter().find(|cabinet| {
-            let mut any = false;
-            cabinet.opening.each(&mut |opening| {
-                any |= matches!(&opening.division, Division::Bay(bay) if bay.has_front_row());
-            });
-            any
-        })
+        let mut cabinets = self.cabinets.iter();
+        cabinets.find(|cabinet| !cabinet.front_rows().is_empty())
     }
 
     /// The position in the list of the cabinet with this key.
