@@ -10,7 +10,7 @@ use crate::edit::{
     Adjust, Content, Edit, Furnish, Furnishing, New, PartChoice, PartMeasure, shop_values,
 };
 use crate::grid::start_offsets;
-use crate::job::{Bay, Hand, Key, Plate, Seat};
+use crate::job::{Bay, Key, Plate, Seat};
 use crate::layout::{FrontLayout, front_row};
 use crate::measure::Length;
 use crate::parts::Leaf;

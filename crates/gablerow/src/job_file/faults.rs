@@ -117,7 +117,7 @@ fn openings_lie_in_each_other_only_so_deep() {
     assert!(read(nested(11).as_bytes()).is_ok());
     let deep = error_of(&nested(12));
     assert_eq!(deep.message, "openings lie in each other more than 12 deep");
-    assert_eq!(deep.line, 202);
+    assert_eq!(deep.line, 212);
     let hostile = error_of(&nested(5_000));
     assert_eq!(hostile.message, "more than 127 brackets lie in each other");
 }

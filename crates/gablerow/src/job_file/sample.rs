@@ -83,6 +83,9 @@ pub(super) fn first_glaze_store() -> Job {
     for board in &mut job.cards.boards {
         (board.stiffness, board.creep) = (None, None);
     }
+    for hinge in &mut job.cards.hinges {
+        hinge.reveals.clear();
+    }
     let mut side_mount = job.cards.runners[0].clone();
     side_mount.id = card("runner-side");
     side_mount.kind = RunnerKind::SideMount;
