@@ -11,6 +11,7 @@ use crate::Signs;
 
 pub(crate) const SIGNS: Signs = Signs {
     hole_empty: '.',
+    hole_barred: '!',
     hole_pin: 'o',
     hole_plate: 'x',
     hole_runner: '=',

@@ -21,12 +21,12 @@ use crate::measure::{Length, Unit};
 pub(crate) struct Wish {
     kind: u8,
     cabinet: Index,
-    thing: Index,
-    first: i16,
-    more: i16,
-    datum: Datum,
-    hand: Hand,
-    value: Length,
+    pub(super) thing: Index,
+    pub(super) first: i16,
+    pub(super) more: i16,
+    pub(super) datum: Datum,
+    pub(super) hand: Hand,
+    pub(super) value: Length,
     name: &'static str,
 }
 
@@ -92,7 +92,8 @@ impl Wish {
                 cabinet,
                 choice: *self.thing.get(&Choice::ALL),
             },
-            7 | 8 => Edit::Pins(run),
+            7 => Edit::Pins(run),
+            8 => self.of_adjust(job, cabinet, known),
             9 => Edit::Plates {
                 wall: self.hand,
                 run,
@@ -122,6 +123,7 @@ impl Wish {
                 },
             },
             14 => Edit::Withdraw { cabinet, message },
+            33 => self.of_furnish(job, cabinet, known),
             34 => Edit::Offsets {
                 cabinet,
                 foot: self.value,
@@ -202,11 +204,6 @@ impl Wish {
             23 => Edit::FalseFront {
                 cabinet,
                 opening: part,
-            },
-            26 => Edit::NoFitting {
-                cabinet,
-                fitting: part,
-                hole: self.first,
             },
             24 => Edit::NoFront {
                 cabinet,
@@ -355,7 +352,7 @@ const CHOICES: [PartChoice; 9] = [
 ];
 
 /// One of the keys, or one that none of them is.
-fn any_of(index: Index, keys: &[Key]) -> Key {
+pub(super) fn any_of(index: Index, keys: &[Key]) -> Key {
     let at = index.index(keys.len() * 8 + 1);
     keys.get(at / 8).copied().unwrap_or(Key(777_777))
 }
@@ -370,13 +367,13 @@ fn bays(cabinet: &Cabinet) -> Vec<Key> {
     keys
 }
 
-fn things(cabinet: &Cabinet) -> Vec<Key> {
+pub(super) fn things(cabinet: &Cabinet) -> Vec<Key> {
     let mut keys = Vec::new();
     cabinet.each_key(&mut |key| keys.push(key));
     keys
 }
 
-fn free_things(cabinet: &Cabinet) -> Vec<Key> {
+pub(super) fn free_things(cabinet: &Cabinet) -> Vec<Key> {
     let rows = cabinet.free_rows.iter().map(|row| row.key);
     rows.chain(cabinet.free_holes.iter().map(|hole| hole.key))
         .collect()

@@ -218,17 +218,16 @@ pub(super) fn hinges_too_close(cx: &Context, found: &mut Vec<Finding>) {
 pub(super) fn inset_on_overlay_row(cx: &Context, found: &mut Vec<Finding>) {
     for door in cx.doors {
         let front = door.leaf.front;
-        let behind = front
-            .set_in
-            .map_or(Length::ZERO, |set_in| front.thickness + set_in);
         for (made, bay) in cx.bays() {
             if !door.plates.iter().any(|plate| plate.bay == made.key) {
                 continue;
             }
-            let (now, wanted) = (
-                made.front_row.total(),
-                cx.shop().setback_front + bay.recess + behind,
-            );
+            // Where a door stands inside already tells the recess of its bay.
+            let behind = front
+                .set_in
+                .map_or(bay.recess, |set_in| front.thickness + set_in);
+            let now = made.front_row.total();
+            let wanted = cx.shop().setback_front + behind;
             let off = wanted - now;
             if off.abs() <= ROW_OFF {
                 continue;

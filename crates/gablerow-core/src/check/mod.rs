@@ -6,7 +6,9 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts  carried  hinges  doors  what closes it, and what carries that
+//!    | fixed                           boards that meet other boards
+//!    | fronts  carried  idle  inset    what closes it, and what carries that
+//!    | hinges  doors                   how doors hang
 //!    | house                           cards that are not measured, one setback for a job
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
@@ -24,9 +26,12 @@ mod door;
 mod doors;
 mod exposed;
 mod finding;
+mod fixed;
 mod fronts;
 mod hinges;
 mod house;
+mod idle;
+mod inset;
 mod joint;
 mod keep_outs;
 mod near;
@@ -86,6 +91,7 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     runners::runner_row_flush,
     open_points::open_points,
     open_points::sides_end_on_bottom,
+    fixed::shelf_through_board,
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,
@@ -99,7 +105,9 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     house::inset_overlay_mixed,
     house::partition_nominal_thickness,
     house::units_mixed,
+    idle::idle_hardware,
     fronts::front_too_small,
+    inset::inset_before_edge,
     fronts::front_behind_front,
     fronts::drawer_over_bays,
     fronts::inner_without_door,

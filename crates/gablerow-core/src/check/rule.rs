@@ -99,6 +99,8 @@ rules! {
         "An opening has a width and a height.";
     NoCard "no-card" Stop
         "Every card that is named exists.";
+    ShelfThroughBoard "shelf-through-board" Stop
+        "A fixed shelf runs into no other board, nor past the walls it stands between.";
     CupOffDoor "cup-off-door" Stop
         "A hinge cup lies on its door, whole.";
     FrontNotCarried "front-not-carried" Note
@@ -127,8 +129,12 @@ rules! {
         "The board a partition stands on is measured: its thickness moves every hole of the partition.";
     UnitsMixed "units-mixed" Warn
         "The lengths of a runner card are whole inches or whole tens of mm, not some of either.";
+    IdleHardware "idle-hardware" Warn
+        "A hinge plate carries a door, and a pair of runners a drawer.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
+    InsetBeforeEdge "inset-before-edge" Warn
+        "A front that stands inside an opening has the edges around it beside it, not behind it.";
     FrontBehindFront "front-behind-front" Warn
         "No front that is seen stands behind another one.";
     DrawerOverBays "drawer-over-bays" Warn

@@ -20,6 +20,7 @@ mod openings;
 mod part;
 mod part_edits;
 mod pins;
+mod served;
 mod thing;
 mod values;
 

@@ -75,7 +75,7 @@ pub struct Plate {
     pub hole: HolePlace,
     /// The hinge card.
     pub card: CardId,
-    /// The door it carries, so that a re-hung door takes it along.
+    /// The door it was set for, with which it goes; `None` when it was set for none.
     pub serves: Option<Key>,
 }
 
@@ -94,7 +94,7 @@ pub struct Runner {
     pub set_back: u8,
     /// Packing between the wall and the runner: left, right.
     pub spacers: Spacers,
-    /// The drawer front it carries.
+    /// The drawer it was set for, with which it goes; `None` when it was set for none.
     pub serves: Option<Key>,
 }
 

@@ -233,7 +233,10 @@ fn measures(
     let mut wanted = Vec::new();
     if let Some(door) = door {
         wanted.push((PartMeasure::InsetFront, door.thickness));
-        wanted.extend(door.set_in.map(|set_in| (PartMeasure::SetIn, set_in)));
+        wanted.extend(
+            door.set_in
+                .map(|set_in| (PartMeasure::SetIn, set_in - bay.recess)),
+        );
     } else if let Some(by) = by {
         wanted.push((PartMeasure::Recess, bay.recess + by));
         wanted.extend(

@@ -8,8 +8,11 @@
 //! Proposal { edit, title, why }, the least change first -- taken --> one Step, one undo
 //! ```
 //!
+//! The same trial, turned round, says beforehand which holes of a bay are barred ([`barred`]), and why one of them is ([`why_barred`]).
+//!
 //! What might help may be guessed freely, since nothing is offered that the checks themselves did not find good.
 
+mod barred;
 mod carcass;
 mod doors;
 mod holes;
@@ -18,6 +21,8 @@ mod trial;
 mod wishes;
 
 use alloc::vec::Vec;
+
+pub use barred::{Barred, barred, why_barred};
 
 use trial::Trial;
 

@@ -242,7 +242,12 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Accept,
         "accept",
-        "Accepts this finding; a reason has to be typed. Again takes that back.",
+        "Accepts this finding, for a typed reason; overrules a stop, with a sentence. Again takes that back.",
+    ),
+    (
+        Action::Mend,
+        "mend",
+        "What would mend this finding, or the one of what is here: each way drawn before it is taken.",
     ),
     (
         Action::SideBySide,

@@ -183,7 +183,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
             acceptance: Acceptance {
-                rule: rule.clone(),
+                rule: rule.info().name.to_owned(),
                 message: message.clone(),
                 reason: label()?,
             },

@@ -8,7 +8,7 @@ use unicode_width::UnicodeWidthStr;
 use super::canvas::Canvas;
 use super::words::{self, level_role};
 use crate::action::Action;
-use crate::app::{App, Asked, Line, Screen, WIDE_FROM};
+use crate::app::{App, Asked, Line, Pane, Screen, WIDE_FROM};
 use crate::keymap::{self, Binding, Context};
 use crate::scene::Scene;
 use crate::theme::Role;
@@ -101,7 +101,10 @@ fn place(app: &App, scene: &Scene) -> (String, String) {
 /// As many hints as fit whole.
 fn hints(line: &mut Canvas, app: &App, from: u16) {
     let room = line.width().saturating_sub(from);
-    let all = keymap::hints(app.context());
+    let mut all = keymap::hints(app.context());
+    // What is one or the other is not taken whole.
+    let is_choice = matches!(app.pane, Some(Pane::Proposals { wish, .. }) if !wish.goes_together());
+    all.retain(|binding| !is_choice || binding.action != Action::TakeAll);
     let (mut shown, _) = fitting(line, room, &all);
     // Whatever else has no room, the key to all keys has: the last hints give way to it.
     if let Some(help) = help(app).filter(|help| !shown.contains(help)) {
@@ -209,10 +212,16 @@ fn entry(line: &mut Canvas, app: &App) {
     hint_each(line, after + 1, bindings);
 }
 
+/// The columns of what is typed while a complaint stands beside it.
+const COMPLAINED_FIELD: u16 = 24;
+
 fn typing(line: &mut Canvas, app: &App, asked: &Line) {
-    // What is wrong with a length names the length itself.
-    let is_named = asked.purpose.is_in_place() && asked.complaint.is_some();
     let question = asked.purpose.question(&app.desk.job);
+    // What is wrong with a length names the length itself; and a question gives way to what is wrong with its answer.
+    let is_named = asked.complaint.as_ref().is_some_and(|complaint| {
+        let all = question.width() + usize::from(COMPLAINED_FIELD) + complaint.width() + 3;
+        asked.purpose.is_in_place() || all > usize::from(line.width())
+    });
     let mut x = match is_named {
         true => 0,
         false => line.text(0, 0, &format!(" {question} "), Role::Title),
@@ -220,7 +229,7 @@ fn typing(line: &mut Canvas, app: &App, asked: &Line) {
     // A length is typed where it stands; the question and a complaint are said here.
     if !asked.purpose.is_in_place() {
         let wide = if asked.complaint.is_some() {
-            24
+            COMPLAINED_FIELD
         } else {
             line.width().saturating_sub(x + 22)
         };

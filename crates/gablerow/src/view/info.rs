@@ -16,6 +16,11 @@ use crate::theme::Role;
 
 /// Where not all findings have room, one is said in at most so many lines; all of it stands in the checks.
 const FINDING_LINES_MOST: usize = 3;
+/// Why a hole is barred is said in at most so many lines: where the screen is low, and where it is higher than that. All of it
+/// stands in the reasons.
+const BARRED_LINES_MOST: (usize, usize) = (2, 5);
+/// A screen of so many lines is low.
+const LOW: u16 = 30;
 
 /// Draws the words, top to bottom, as far as they fit.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
@@ -100,12 +105,34 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
                 );
             }
         }
-        None => {
-            canvas.text(0, y, "nothing here yet", Role::Dim);
-            y += 1;
-        }
+        None => y = nothing_here(canvas, app, scene, y),
     }
     y
+}
+
+/// Says that a hole is free, or why it is barred to pins and by which rule.
+fn nothing_here(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
+    let Some(finding) = scene.why_barred(&app.desk.job, &app.spot) else {
+        canvas.text(0, y, "nothing here yet", Role::Dim);
+        return y + 1;
+    };
+    let sign = canvas.glyphs().signs.hole_barred;
+    let (level, rule) = (finding.level.word(), finding.rule_name());
+    let y = canvas.paragraph(y, 0, &format!("{sign} pin: {level} {rule}"), Role::Note);
+    let most = if canvas.height() < LOW {
+        BARRED_LINES_MOST.0
+    } else {
+        BARRED_LINES_MOST.1
+    };
+    let mut lines = wrap(&finding.message, usize::from(canvas.width()) - 1);
+    if lines.len() > most {
+        lines.truncate(most);
+        lines[most - 1].push(canvas.glyphs().ellipsis);
+    }
+    for (at, line) in (y..).zip(&lines) {
+        canvas.text(0, at, line, Role::Dim);
+    }
+    y + u16::try_from(lines.len()).unwrap_or(0)
 }
 
 fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {

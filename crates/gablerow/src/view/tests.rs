@@ -22,7 +22,7 @@ use crate::theme::{Charset, Depth, Theme};
 use crate::update::{Message, update};
 
 /// The keys that lead to each screen, pane and question from the face that the program opens on.
-const WAYS: [&str; 27] = [
+const WAYS: [&str; 29] = [
     "",
     "m",
     "e",
@@ -33,6 +33,8 @@ const WAYS: [&str; 27] = [
     "jx",
     "k",
     "ka",
+    "ppkz",
+    "pp3\rz",
     "w",
     "?",
     "S",

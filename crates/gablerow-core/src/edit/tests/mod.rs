@@ -10,6 +10,8 @@ mod laws;
 mod measures;
 mod openings;
 mod pins;
+mod served;
+mod uniting;
 
 use super::{BayRun, Edit, Refusal};
 use crate::history::Step;
