@@ -78,13 +78,19 @@ fn the_sizes_of_a_free_hole() {
 }
 
 #[test]
+fn the_load_and_the_clear_height_of_a_loose_shelf() {
+    let script = "1 1 Enter e 3 5 . 5 Space k g Enter Down 3 2 0 Enter";
+    is_committed("shelf", script, "shelf: clear above 320.0");
+}
+
+#[test]
 fn what_is_built_of_a_cabinet() {
     is_committed("copies", "j + m", "G1 x3: 1, 2, 3 mirrored");
 }
 
 #[test]
 fn the_checks_of_a_cabinet_with_stops() {
-    is_committed("checks", "p p k Down", "2 of 4");
+    is_committed("checks", "p p k Down", "2 of 6");
 }
 
 #[test]

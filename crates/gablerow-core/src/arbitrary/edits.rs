@@ -7,7 +7,8 @@ use super::{datum, hand, within};
 use crate::cards::CardId;
 use crate::edit::{
     BayRun, Choice, Content, CopyEdit, Edit, FaceRun, FreeEdit, FreeLine, FreePlace, Measure, New,
-    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, shop_values,
+    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, shelf_values,
+    shop_values,
 };
 use crate::job::{
     Acceptance, Cabinet, Datum, Division, Edge, End, FaceId, Hand, Job, Key, Label, PanelId, Seat,
@@ -39,7 +40,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..42_u8, any::<Index>(), any::<Index>()),
+        (0..43_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -138,6 +139,7 @@ impl Wish {
                 cabinet,
                 change: self.of_free(known),
             },
+            42 => self.of_shelf(cabinet, known),
             40 | 41 => Edit::Copies {
                 cabinet,
                 change: self.of_copies(known),
@@ -265,6 +267,13 @@ impl Wish {
             Quantity::MaybeNumber(..) => {
                 Content::Number((self.more > 0).then_some(u32::from(self.first.unsigned_abs())))
             }
+            Quantity::MaybeLength(..) => {
+                Content::MaybeLength((self.more > 0).then_some(self.value))
+            }
+            Quantity::MaybeLoad(_) => {
+                let grams = u32::try_from(self.value.counts()).unwrap_or(7_500);
+                Content::MaybeLoad((self.more > 0).then_some(grams))
+            }
             Quantity::Lengths(..) => Content::Lengths(vec![self.value, Length::from_mm(20)]),
             Quantity::Pitches => Content::Pitches(vec![9, 0, 9]),
             Quantity::Length(_) | Quantity::Choice | Quantity::Card(..) => {
@@ -275,6 +284,24 @@ impl Wish {
 }
 
 impl Wish {
+    /// Another value of a loose shelf, now and then of one that is not there.
+    fn of_shelf(&self, cabinet: Key, known: Option<&Cabinet>) -> Edit {
+        let shelves = known.map(Cabinet::loose_shelves).unwrap_or_default();
+        let keys: Vec<Key> = shelves.iter().map(|shelf| shelf.key).collect();
+        let shelf = any_of(self.thing, &keys);
+        let of = shelves.first().map(|shelf| shelf_values(shelf));
+        let of = of.unwrap_or_default();
+        match of.get(usize::from(self.first.unsigned_abs()) % of.len().max(1)) {
+            Some(value) => Edit::ShelfValue {
+                cabinet,
+                shelf,
+                value: value.name,
+                new: self.new_for(value),
+            },
+            None => Edit::Unit(Unit::Millimetre),
+        }
+    }
+
     /// A change of what faces own themselves, outsides and partitions that are not there among them.
     fn of_free(&self, cabinet: Option<&Cabinet>) -> FreeEdit {
         let keys = cabinet.map(free_things).unwrap_or_default();

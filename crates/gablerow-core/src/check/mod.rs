@@ -10,6 +10,7 @@
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
 //!    | hinges  doors                   how doors hang
 //!    | house                           cards that are not measured, one setback for a job
+//!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -41,7 +42,9 @@ mod opposed;
 mod outline;
 mod rule;
 mod runners;
+mod sag;
 mod share;
+mod shelves;
 mod strand;
 mod zones;
 
@@ -111,6 +114,11 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     fronts::front_behind_front,
     fronts::drawer_over_bays,
     fronts::inner_without_door,
+    sag::shelf_sags,
+    shelves::shelf_tips,
+    shelves::shelf_length,
+    shelves::clear_opening_short,
+    shelves::no_lift_room,
 ];
 
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.

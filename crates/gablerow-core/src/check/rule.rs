@@ -141,6 +141,16 @@ rules! {
         "A drawer is in one bay: its box runs between two walls.";
     InnerWithoutDoor "inner-without-door" Note
         "A drawer behind a door has a door to stand behind.";
+    ShelfSags "shelf-sags" Warn
+        "A loose shelf sags at most L/200 of its length after years, and at most 3 mm.";
+    ShelfTips "shelf-tips" Warn
+        "A loose shelf bears 20 kg on its front edge before it tips.";
+    ShelfLength "shelf-length" Warn
+        "A loose shelf is 2 mm shorter than its bay, and rests 4 mm on its far pins when pushed to one side.";
+    ClearOpeningShort "clear-opening-short" Warn
+        "As much is clear over a loose shelf as was asked for.";
+    NoLiftRoom "no-lift-room" Note
+        "A loose shelf has 25 mm over it to be lifted in, and so has one on the highest hole of a zone.";
 }
 
 impl Rule {

@@ -60,8 +60,12 @@ pub struct Shelf {
     pub board: CardId,
     /// From the bay's front to the shelf's front edge.
     pub setback_front: Length,
+    /// How much shorter it is than its bay is wide.
+    pub shorter: Length,
     /// The load it shall carry, in grams; a wish.
     pub load_grams: Option<u32>,
+    /// The clear height wanted over it; a wish.
+    pub clear: Option<Length>,
 }
 
 /// A hinge plate on one wall of a bay.

@@ -54,7 +54,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Shelf,
         "loose shelf",
-        "A loose shelf on the pins of this hole; again takes it away.",
+        "A loose shelf on this hole, or none; its load is among the sizes.",
     ),
     (Action::Again, "again", "The last fitting once more, here."),
     (
@@ -117,7 +117,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Sizes,
         "edit",
-        "The sizes of the cabinet and the defaults of the job.",
+        "The sizes of what stands here, of the cabinet, of the job.",
     ),
     (Action::Job, "job", "The cabinets of the job."),
     (

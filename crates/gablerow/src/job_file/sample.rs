@@ -86,6 +86,10 @@ pub(super) fn first_glaze_store() -> Job {
     for hinge in &mut job.cards.hinges {
         hinge.reveals.clear();
     }
+    job.cards.pins[0].projection = None;
+    let shelves = job.cabinets[1].opening.bay_mut(Key(12));
+    let shelves = shelves.into_iter().flat_map(|bay| &mut bay.shelves);
+    shelves.for_each(|shelf| (shelf.clear, shelf.shorter) = (None, mm(2)));
     let mut side_mount = job.cards.runners[0].clone();
     side_mount.id = card("runner-side");
     side_mount.kind = RunnerKind::SideMount;
@@ -319,7 +323,9 @@ fn full_bay() -> Bay {
             hole: HolePlace::of(5, Datum::Middle, 22),
             board: card("board-18"),
             setback_front: mm(5),
+            shorter: mm(3),
             load_grams: Some(35_000),
+            clear: Some(mm(320)),
         }],
         plates: vec![
             plate(64, Hand::Left, "hinge-plain", Some(Key(20))),

@@ -44,14 +44,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
                 0
             };
             let mut line = line.part(0, 0, width - state, 1);
-            let (hole, ends) = place(app, scene);
-            let whole = format!("{hole}{ends} ");
-            let needed = u16::try_from(whole.width()).unwrap_or(u16::MAX);
-            let help = help(app).map_or(0, |help| hint(&line, help).2);
-            // The key to all keys has room before the distances to the ends have.
-            let has_room = needed.saturating_add(1 + help) <= line.width();
-            let text = if has_room { &whole } else { &hole };
-            let after = line.text(0, 0, text, Role::Strong);
+            let room = line.width().saturating_sub(help_width(&line, app));
+            let after = line.text(0, 0, &place(app, scene, room), Role::Strong);
             hints(&mut line, app, after + 1);
         }
         (None, None) => hints(&mut line, app, 0),
@@ -79,23 +73,29 @@ fn state(line: &mut Canvas, app: &App, scene: &Scene) -> u16 {
     u16::try_from(wide).unwrap_or(u16::MAX).min(line.width())
 }
 
-/// The numbers of the cursor, short: its hole and setback, and how far it is from both ends.
-fn place(app: &App, scene: &Scene) -> (String, String) {
+/// The columns of the key to all keys, and a blank before it.
+fn help_width(line: &Canvas, app: &App) -> u16 {
+    let all = keymap::hints(app.context());
+    let help = all.iter().find(|binding| binding.action == Action::Help);
+    help.map_or(0, |help| hint(line, help).2 + 1)
+}
+
+/// The numbers of the cursor, short, as many of them as have room.
+fn place(app: &App, scene: &Scene, room: u16) -> String {
     let (unit, drawing, hole) = (app.desk.job.unit, &scene.drawing, app.spot.hole);
     let height = drawing.height(hole);
     let setback = scene.row(app.spot.row).map_or(String::new(), |row| {
-        format!(": {} front", row.x.short(unit))
+        format!("{} front, ", row.x.short(unit))
     });
-    let between = if setback.is_empty() { ": " } else { ", " };
-    let ends = format!(
-        "{between}{} foot, {} head",
-        height.short(unit),
-        (drawing.length - height).short(unit)
-    );
-    (
-        format!(" {} hole {hole}{setback}", scene.cabinet.name),
-        ends,
-    )
+    let at = format!(" {} hole {hole}", scene.cabinet.name);
+    let (foot, head) = (height.short(unit), (drawing.length - height).short(unit));
+    let ways = [
+        format!("{at}: {setback}{foot} foot, {head} head "),
+        format!("{at}: {setback}{foot} foot "),
+        format!("{at}: {foot} foot "),
+    ];
+    let fits = |way: &String| way.width() <= usize::from(room);
+    ways.into_iter().find(fits).unwrap_or(at)
 }
 
 /// As many hints as fit whole.
@@ -107,18 +107,13 @@ fn hints(line: &mut Canvas, app: &App, from: u16) {
     all.retain(|binding| !is_choice || binding.action != Action::TakeAll);
     let (mut shown, _) = fitting(line, room, &all);
     // Whatever else has no room, the key to all keys has: the last hints give way to it.
-    if let Some(help) = help(app).filter(|help| !shown.contains(help)) {
+    let help = all.iter().find(|binding| binding.action == Action::Help);
+    if let Some(help) = help.filter(|help| !shown.contains(help)) {
         let needed = hint(line, help).2;
         while width_of(line, &shown).saturating_add(needed) > room && shown.pop().is_some() {}
         shown.push(help);
     }
     hint_each(line, from, shown);
-}
-
-/// The key to all keys.
-fn help(app: &App) -> Option<&'static Binding> {
-    let mut all = keymap::hints(app.context()).into_iter();
-    all.find(|binding| binding.action == Action::Help)
 }
 
 /// The hints of a face that have no room on the last line, from the line `y` down: there they may have some.

@@ -2,9 +2,11 @@
 
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::FaceId;
+use gablerow_core::job::{FaceId, Key};
 use gablerow_core::layout::Use;
 use gablerow_core::measure::{Length, Unit};
+use gablerow_core::parts::loose_shelves;
+use gablerow_core::strength::length;
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
@@ -103,6 +105,9 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
                     &scene::owner(scene.cabinet, &scene.layout, owner, unit),
                     Role::Note,
                 );
+                if let Some(bears) = bears(app, scene, owner) {
+                    y = canvas.paragraph(y, 0, &bears, Role::Plain);
+                }
             }
         }
         None => y = nothing_here(canvas, app, scene, y),
@@ -133,6 +138,29 @@ fn nothing_here(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
         canvas.text(0, at, line, Role::Dim);
     }
     y + u16::try_from(lines.len()).unwrap_or(0)
+}
+
+/// What a loose shelf is reckoned with and how far it sags: `25.0 kg (house guess): sags 1.6, 3.2 after years`; `None` for
+/// what is no loose shelf.
+fn bears(app: &App, scene: &Scene, owner: Key) -> Option<String> {
+    scene.cabinet.loose_shelf(owner)?;
+    let shelves = loose_shelves(scene.cabinet, &scene.layout, &app.desk.job);
+    let found = shelves.into_iter().find(|shelf| shelf.key == owner);
+    let strength = found?.strength?;
+    let guess = if strength.load_is_typed {
+        ""
+    } else {
+        " (house guess)"
+    };
+    let show = |mm: f64| length(mm).show(app.desk.job.unit);
+    let sag = match (strength.now, strength.later) {
+        (Some(now), Some(later)) => {
+            format!("sags {}, {} after years", show(now), show(later))
+        }
+        (Some(now), None) => format!("sags {}, more after years", show(now)),
+        (None, _) => "stiffness not known".to_owned(),
+    };
+    Some(format!("{:.1} kg{guess}: {sag}", strength.load_kg))
 }
 
 fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {

@@ -11,6 +11,7 @@ mod measures;
 mod openings;
 mod pins;
 mod served;
+mod shelves;
 mod uniting;
 
 use super::{BayRun, Edit, Refusal};
