@@ -268,6 +268,9 @@ impl Wish {
             Quantity::MaybeNumber(..) => {
                 Content::Number((self.more > 0).then_some(u32::from(self.first.unsigned_abs())))
             }
+            Quantity::MaybeLength(..) => {
+                Content::MaybeLength((self.more > 0).then_some(self.value))
+            }
             Quantity::Lengths(..) => Content::Lengths(vec![self.value, Length::from_mm(20)]),
             Quantity::Pitches => Content::Pitches(vec![9, 0, 9]),
             Quantity::Length(_) | Quantity::Choice | Quantity::Card(..) => {

@@ -65,6 +65,8 @@ pub enum Quantity {
     Number(&'static NumberRange, &'static str),
     /// A whole number that may not be known yet, and its unit.
     MaybeNumber(&'static NumberRange, &'static str),
+    /// A length that there may be none of, and the words for none.
+    MaybeLength(&'static Range, &'static str),
     /// Lengths: how many, and how long each.
     Lengths(&'static NumberRange, &'static Range),
     /// Whole pitches from the first of several screws to each, the first being 0.
@@ -82,6 +84,8 @@ pub enum Content {
     Title(Label),
     /// A length.
     Length(Length),
+    /// A length; `None` until somebody has looked it up, or wished it.
+    MaybeLength(Option<Length>),
     /// A whole number; `None` until somebody has looked it up.
     Number(Option<u32>),
     /// Lengths, shortest first.

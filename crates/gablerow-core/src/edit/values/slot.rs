@@ -16,6 +16,7 @@ pub(super) enum Slot<'a> {
     Title(&'a mut Label),
     Length(&'a mut Length),
     Sourced(&'a mut Sourced<Length>),
+    MaybeSourced(&'a mut Option<Sourced<Length>>),
     Number(&'a mut Sourced<u32>),
     MaybeNumber(&'a mut Option<Sourced<u32>>),
     Lengths(&'a mut Vec<Length>),
@@ -32,6 +33,10 @@ impl Slot<'_> {
             Self::Title(title) => (Content::Title((*title).clone()), None),
             Self::Length(length) => (Content::Length(**length), None),
             Self::Sourced(sourced) => (Content::Length(sourced.value), Some(sourced.origin)),
+            Self::MaybeSourced(sourced) => (
+                Content::MaybeLength(sourced.map(|sourced| sourced.value)),
+                sourced.map(|sourced| sourced.origin),
+            ),
             Self::Number(sourced) => (Content::Number(Some(sourced.value)), Some(sourced.origin)),
             Self::MaybeNumber(sourced) => (
                 Content::Number(sourced.map(|sourced| sourced.value)),
@@ -55,6 +60,7 @@ impl Slot<'_> {
             Self::Sourced(sourced) => &mut sourced.origin,
             Self::Number(sourced) => &mut sourced.origin,
             Self::MaybeNumber(Some(sourced)) => &mut sourced.origin,
+            Self::MaybeSourced(Some(sourced)) => &mut sourced.origin,
             _ => return None,
         };
         *origin = match *origin {
@@ -97,10 +103,17 @@ impl Slot<'_> {
             (Self::Number(sourced), Quantity::Number(range, _), Content::Number(Some(new))) => {
                 sourced.value = counted(range, *new)?;
             }
+            (
+                Self::MaybeSourced(slot),
+                Quantity::MaybeLength(range, _),
+                Content::MaybeLength(new),
+            ) => {
+                let value = new.map(|new| checked(range, new)).transpose()?;
+                *slot = value.map(|value| looked_up(slot.map(|it| it.origin), value));
+            }
             (Self::MaybeNumber(slot), Quantity::MaybeNumber(range, _), Content::Number(new)) => {
                 let value = new.map(|new| counted(range, new)).transpose()?;
-                let origin = slot.map_or(Origin::HouseGuess, |sourced| sourced.origin);
-                *slot = value.map(|value| Sourced { value, origin });
+                *slot = value.map(|value| looked_up(slot.map(|it| it.origin), value));
             }
             (Self::Lengths(list), Quantity::Lengths(count, range), Content::Lengths(new)) => {
                 *list = listed(count, range, new)?;
@@ -120,6 +133,12 @@ impl Slot<'_> {
         }
         Ok(())
     }
+}
+
+/// A value that may have been known before, and where from; where none was, a typed one is a house guess.
+fn looked_up<T>(before: Option<Origin>, value: T) -> Sourced<T> {
+    let origin = before.unwrap_or(Origin::HouseGuess);
+    Sourced { value, origin }
 }
 
 fn checked(range: &Range, length: Length) -> Result<Length, Refusal> {

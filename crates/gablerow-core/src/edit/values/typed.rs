@@ -37,7 +37,9 @@ impl Value {
                 format!("{number} {of}")
             }
             (Content::Number(None), _) => "not looked up".to_string(),
-            (Content::Card(None), Quantity::Card(_, none)) => none.to_string(),
+            (Content::Card(None), Quantity::Card(_, none))
+            | (Content::MaybeLength(None), Quantity::MaybeLength(_, none)) => none.to_string(),
+            (Content::MaybeLength(Some(length)), _) => length.show(unit).to_string(),
             (Content::Length(length), _) => length.show(unit).to_string(),
             // A list has room for short forms only, and mm that are whole.
             (Content::Lengths(_), _) => self.text(|length| length.exact(unit).to_string()),
@@ -49,6 +51,7 @@ impl Value {
         match &self.now {
             Content::Title(title) => title.to_string(),
             Content::Length(value) => length(*value),
+            Content::MaybeLength(value) => value.map(length).unwrap_or_default(),
             Content::Number(number) => number.map(|n| n.to_string()).unwrap_or_default(),
             Content::Lengths(list) => joined(list.iter().map(|value| length(*value))),
             Content::Pitches(list) => joined(list.iter()),
@@ -70,6 +73,15 @@ impl Value {
             (Quantity::Length(_), Content::Length(now)) => parse_onto(text, *now, unit)
                 .map(Content::Length)
                 .map_err(|wrong| said(&wrong)),
+            (Quantity::MaybeLength(..), _) if text.is_empty() => Ok(Content::MaybeLength(None)),
+            (Quantity::MaybeLength(..), Content::MaybeLength(now)) => {
+                let read = match now {
+                    Some(now) => parse_onto(text, *now, unit),
+                    None => parse_length(text, unit),
+                };
+                let content = read.map(|length| Content::MaybeLength(Some(length)));
+                content.map_err(|wrong| said(&wrong))
+            }
             (Quantity::MaybeNumber(..), _) if text.is_empty() => Ok(Content::Number(None)),
             (Quantity::Number(range, of) | Quantity::MaybeNumber(range, of), _) => {
                 let number = text.strip_suffix(of).unwrap_or(text).trim().parse();
