@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::{Banded, Grain, Make, Missing, Piece};
-use crate::cards::{CardId, CountChart, Hinge};
+use crate::cards::{Board, CardId, CountChart, Hinge};
 use crate::job::{FrontKind, Hand, Key, Label};
 use crate::layout::{FrontLayout, Layout};
 use crate::measure::Length;
@@ -103,6 +103,14 @@ pub fn arm_of(card: &Hinge, layout: &Layout, front: &FrontLayout) -> (Arm, Lengt
     }
 }
 
+/// What a front of this board weighs, in kg.
+#[must_use]
+pub fn front_mass_kg(front: &FrontLayout, board: &Board) -> f64 {
+    let density = f64::from(board.density.value);
+    let (width, height) = (front.width.total(), front.height.total());
+    mass_kg(width, height, front.thickness, density)
+}
+
 impl<'a> Make<'a> {
     /// Every front that is seen.
     pub(super) fn fronts(&mut self) -> Vec<FrontPart> {
@@ -117,11 +125,10 @@ impl<'a> Make<'a> {
         let size = [front.height, front.width];
         let mut piece = self.piece(board, size, Banded::All, Grain::Up);
         piece.thickness = piece.thickness.map(|_| front.thickness);
-        let mass_kg = self.cards.board(board).map(|card| {
-            let density = f64::from(card.density.value);
-            let (width, height) = (front.width.total(), front.height.total());
-            mass_kg(width, height, front.thickness, density)
-        });
+        let mass_kg = self
+            .cards
+            .board(board)
+            .map(|card| front_mass_kg(front, card));
         let hanging = front.hung.and_then(|_| self.hanging(front, mass_kg));
         Some(FrontPart {
             key: front.key,

@@ -5,7 +5,7 @@
 //!    | piece      a cut piece of board: finished size less bands is what the saw makes
 //!    | panels     sides, partitions, bottom, top, rail, fixed shelves, back
 //!    | fronts     doors and drawer fronts; cups of doors, tab and plate of their hinges
-//!    | boxes      drawer boxes on their runners
+//!    | box_fit    drawer boxes in their place     boxes: what of them is cut
 //!    | shelves    loose shelves: clear openings, sag, what tips them
 //!    | bag        hardware by kind, and what to take
 //!    v
@@ -15,6 +15,7 @@
 //! Sizes are those of one cabinet as it is drawn; [`Built`] says how often it is built, and how often as its mirror image.
 
 mod bag;
+mod box_fit;
 mod boxes;
 mod fronts;
 mod panels;
@@ -24,8 +25,9 @@ mod shelves;
 use alloc::vec::Vec;
 
 pub use bag::{BagKind, BagLine};
+pub use box_fit::{BoxFit, CLEAR_OF_DOOR, Over, box_fits, box_widths};
 pub use boxes::BoxPart;
-pub use fronts::{Arm, FrontPart, Hanging, arm_of};
+pub use fronts::{Arm, FrontPart, Hanging, arm_of, front_mass_kg};
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
 pub use shelves::{ShelfPart, Strength, strength};
@@ -169,13 +171,7 @@ impl Parts {
     /// ```
     #[must_use]
     pub fn of(cabinet: &Cabinet, layout: &Layout, job: &Job) -> Self {
-        let mut make = Make {
-            cabinet,
-            layout,
-            shop: &job.shop,
-            cards: &job.cards,
-            missing: Vec::new(),
-        };
+        let mut make = Make::of(cabinet, layout, job);
         let panels = make.panels();
         let back = make.back();
         let fronts = make.fronts();
@@ -206,6 +202,16 @@ struct Make<'a> {
 }
 
 impl<'a> Make<'a> {
+    fn of(cabinet: &'a Cabinet, layout: &'a Layout, job: &'a Job) -> Self {
+        Self {
+            cabinet,
+            layout,
+            shop: &job.shop,
+            cards: &job.cards,
+            missing: Vec::new(),
+        }
+    }
+
     /// Every bay, where it is and what it owns.
     fn bays(&self) -> impl Iterator<Item = (&'a BayLayout, &'a Bay)> + use<'a> {
         let opening = &self.cabinet.opening;
