@@ -3,8 +3,10 @@
 use super::fixture::*;
 use super::*;
 use crate::job::{
-    Acceptance, Back, Depth, Hand, HolePlace, Inset, Label, Notch, PinRows, Reference, TopKind,
+    Acceptance, Back, Depth, FrontHeight, FrontKind, Hand, HolePlace, Inset, Label, Notch, PinRows,
+    Reference, TopKind,
 };
+use crate::layout::Use;
 use crate::measure::Unit;
 use proptest::prelude::*;
 use std::collections::BTreeMap;
@@ -16,7 +18,7 @@ type Put = (u8, i16, i16, bool, i32);
 /// Any cabinet that a person could make in a few minutes.
 fn any_case() -> impl Strategy<Value = Case> {
     let put = (
-        0..9_u8,
+        0..13_u8,
         -3..28_i16,
         -3..28_i16,
         any::<bool>(),
@@ -105,6 +107,27 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         }
         6 => case.row(face, um(far), a, b).depth = depth,
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
+        9 => {
+            let front = case.front_over(
+                bay,
+                FrontKind::Drawer,
+                FrontHeight::Modules(a.unsigned_abs() + 1),
+            );
+            let runner = case.runner(bay, b, 450);
+            runner.serves = (far % 3 > 0).then_some(front);
+            runner.spacers.right = mm(far % 4 * 10);
+        }
+        10 => {
+            case.front_over(bay, FrontKind::Door(hand), SHARE);
+            let front = case.front_over(bay, FrontKind::Inner, SHARE);
+            case.load(front, far.unsigned_abs() / 10);
+            case.runner(bay, a, 300).set_back = u8::from(far % 2 == 0) * 3;
+        }
+        11 => {
+            case.back_rail(mm(40 + far % 300));
+            case.shop().box_board = (far % 2 == 0).then(|| card("board-19"));
+            case.runner_card().line.value = mm(far % 40);
+        }
         _ => {
             case.bay(bay).inset = Some(Inset {
                 front: Some(mm(19)),
@@ -172,6 +195,21 @@ proptest! {
     fn mirror_image_breaks_the_same_rules(case in any_case()) {
         let cabinet = &case.job.cabinets[0];
         prop_assert_eq!(rules(&case.job, cabinet), rules(&case.job, &cabinet.mirrored()));
+    }
+
+    /// No finding says that one runner of a pair has other holes than its mate: it cannot be.
+    #[test]
+    fn runners_of_a_pair_have_the_same_holes_in_the_same_rows(case in any_case()) {
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        for bay in &layout.bays {
+            let [left, right] = [bay.left, bay.right].map(|wall| {
+                let rows = &layout.face(wall).unwrap().rows;
+                let runs = rows.iter().flat_map(|row| row.runs.iter().map(move |run| (row.x.total(), run)));
+                let own = runs.filter(|(_, run)| run.spec.use_ == Use::Runner && run.spec.bay == Some(bay.key));
+                own.map(|(x, run)| (x, run.first, run.last, run.spec.owner)).collect::<Vec<_>>()
+            });
+            prop_assert_eq!(left, right);
+        }
     }
 
     #[test]

@@ -4,9 +4,10 @@
 //! Job, Cabinet, Layout                 what the checks look at (context)
 //!    | outline  joint  share  near     holes of one face
 //!    | depth  opposed  exposed         holes and the board
-//!    | keep_outs  runners              the space that hardware needs
+//!    | spaces  keep_outs               the space that hardware, boxes and open doors need
+//!    | runners  boxes  rise            drawers, as deep, as wide and as high as there is room
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts                          what closes it, and what carries that
+//!    | fronts  carried                 what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -16,6 +17,7 @@
 //! open as soon as its sentence changes.
 
 mod balance;
+mod boxes;
 mod carried;
 mod context;
 mod depth;
@@ -29,9 +31,11 @@ mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
+mod rise;
 mod rule;
 mod runners;
 mod share;
+mod spaces;
 mod strand;
 mod zones;
 
@@ -54,6 +58,7 @@ use strand::{Strand, strands};
 use crate::job::{Cabinet, Job};
 use crate::layout::Layout;
 use crate::measure::Unit;
+use crate::parts::box_fits;
 
 /// Every check, in the order of [`RULES`].
 const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
@@ -77,12 +82,21 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     balance::height_multiple_only,
     zones::zone_off_centre,
     runners::runner_too_long,
+    boxes::box_behind_blocked,
     runners::runner_row_flush,
+    runners::runner_rows_whole,
+    boxes::runner_overloaded,
+    boxes::box_width,
+    boxes::top_box_blocked,
+    boxes::bottom_box_low,
+    boxes::stretcher_in_box,
     open_points::open_points,
     open_points::sides_end_on_bottom,
     carried::cup_off_door,
     fronts::front_not_carried,
-    carried::box_off_front,
+    rise::runner_line_ignored,
+    rise::box_off_front,
+    rise::fronts_off_grid,
     fronts::front_too_small,
     fronts::front_behind_front,
     fronts::drawer_over_bays,
@@ -92,11 +106,13 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    let boxes = box_fits(cabinet, layout, job);
     let in_unit = |unit| {
         let cx = Context {
             job,
             cabinet,
             layout,
+            boxes: &boxes,
             unit,
         };
         let mut found = Vec::new();
