@@ -1,7 +1,7 @@
 //! From a finding to what would mend it: edits that were tried, and what each of them costs.
 //!
 //! ```text
-//! Finding -- moves  holes  carcass  wishes: what might help --> Edit
+//! Finding -- moves  holes  carcass  drawers  wishes: what might help --> Edit
 //!    | trial    made on a copy, laid out and checked again
 //!    |          kept when the finding is gone and no stop is new
 //!    v
@@ -11,6 +11,7 @@
 //! What might help may be guessed freely, since nothing is offered that the checks themselves did not find good.
 
 mod carcass;
+mod drawers;
 mod holes;
 mod moves;
 mod trial;
@@ -39,6 +40,7 @@ pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
     moves::offer(&mut trial);
     holes::offer(&mut trial);
     carcass::offer(&mut trial);
+    drawers::offer(&mut trial);
     wishes::offer(&mut trial);
     trial.proposals(MOST)
 }
