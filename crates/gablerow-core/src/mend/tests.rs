@@ -193,7 +193,7 @@ fn a_heavy_drawer_takes_stronger_runners() {
 #[test]
 fn box_sides_too_thick_are_made_of_another_board() {
     let job = one_drawer(2, |job| {
-        job.shop.box_board = Some(CardId::known("board-18"))
+        job.shop.box_board = Some(CardId::known("board-18"));
     });
     assert_eq!(
         titles(&job, Rule::BoxWidth),
