@@ -8,7 +8,7 @@ use super::carried::{CURE, place, stands};
 use super::context::doubt;
 use super::{Context, Finding, Rule};
 use crate::cards::Runner as Card;
-use crate::job::{BoxRules, FrontKind};
+use crate::job::{BoxRules, FrontHeight, FrontKind};
 use crate::layout::{Carrier, FrontLayout, Layout};
 use crate::measure::Length;
 
@@ -132,15 +132,20 @@ pub(super) fn box_off_front(cx: &Context, found: &mut Vec<Finding>) {
 /// Stacks of drawers whose boxes stand differently behind their fronts: each distance is another drilling of the fronts.
 pub(super) fn fronts_off_grid(cx: &Context, found: &mut Vec<Finding>) {
     for bay in &cx.layout.bays {
-        let own = drawers(cx).filter(|drawer| drawer.front.opening == bay.key);
-        let mut rises: Vec<Length> = own.map(|drawer| drawer.rise).collect();
+        let own = || drawers(cx).filter(|drawer| drawer.front.opening == bay.key);
+        let mut rises: Vec<Length> = own().map(|drawer| drawer.rise).collect();
         rises.sort_unstable();
         rises.dedup();
         if rises.len() < 2 {
             continue;
         }
+        let cure = if own().all(|drawer| is_of_modules(cx, drawer.front)) {
+            "the lowest front has what whole modules leave over"
+        } else {
+            "fronts of whole modules need one"
+        };
         let message = format!(
-            "the boxes of {} stand {} above the feet of their fronts: {} drillings; fronts of whole modules need one",
+            "the boxes of {} stand {} above the feet of their fronts: {} drillings; {cure}",
             cx.opening(bay.key),
             listed(cx, &rises),
             rises.len(),
@@ -148,6 +153,11 @@ pub(super) fn fronts_off_grid(cx: &Context, found: &mut Vec<Finding>) {
         let finding = Finding::new(Rule::FrontsOffGrid, cx.here(), message);
         found.push(finding.about(bay.key));
     }
+}
+
+fn is_of_modules(cx: &Context, front: &FrontLayout) -> bool {
+    let wish = cx.cabinet.opening.front(front.key);
+    wish.is_some_and(|wish| matches!(wish.height, FrontHeight::Modules(_)))
 }
 
 /// `23.8, 34.5 and 45.2`; of many the first ones.

@@ -158,6 +158,22 @@ fn equal_fronts_need_a_drilling_each_and_modules_one() {
     );
 }
 
+// Geometry: 20 more than whole modules; the lowest front is 20 higher, and the feet above it stand 20 nearer to their boxes.
+#[test]
+fn what_whole_modules_leave_over_is_in_the_lowest_front() {
+    let said = said(Rule::FrontsOffGrid, |case| {
+        three_drawers(case, FrontHeight::Modules(8), 11);
+        case.cabinet().size.height = mm(820);
+    });
+    assert_eq!(
+        said,
+        [
+            "the boxes of bay 1 stand 14.5 and 34.5 above the feet of their fronts: 2 drillings; \
+            the lowest front has what whole modules leave over"
+        ]
+    );
+}
+
 #[test]
 fn distances_a_hair_apart_are_two_drillings() {
     let found = |lowest| {
