@@ -152,6 +152,7 @@ fn pin() -> Pin {
         title: Label::known("5 mm shelf pin"),
         pen: mm(8),
         rise: um(2_500),
+        projection: Some(mm(8)),
     }
 }
 

@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::context::doubt;
-use super::runners::{cure, each, place};
+use super::runners::{at, cure, each};
 use super::{Context, Finding, Rule};
 use crate::cards::Origin;
 use crate::job::FrontKind;
@@ -85,7 +85,7 @@ pub(super) fn box_width(cx: &Context, found: &mut Vec<Finding>) {
     let side = board.thickness;
     each(cx, |made, runner, card| {
         let said = |message| {
-            let finding = Finding::new(Rule::BoxWidth, place(cx, made, runner), message);
+            let finding = Finding::new(Rule::BoxWidth, at(cx, made, runner), message);
             finding.about(runner.key)
         };
         let unproved = |origins: [Origin; 2]| doubt(origins.iter().any(|it| it.is_unproved()));
@@ -216,7 +216,7 @@ fn is_on_edge(cx: &Context) -> bool {
 
 /// A finding about a box, at its runners.
 fn about(cx: &Context, fit: &BoxFit, rule: Rule, message: String) -> Finding {
-    let place = place(cx, fit.bay, fit.runner);
+    let place = at(cx, fit.bay, fit.runner);
     Finding::new(rule, place, message).about(fit.runner.key)
 }
 

@@ -2,6 +2,7 @@
 
 use super::fixture::*;
 use super::*;
+use crate::cards::{Origin, Sourced};
 use crate::job::{
     Acceptance, Back, Depth, FrontHeight, FrontKind, Hand, HolePlace, Inset, Label, Notch, PinRows,
     Reference, TopKind,
@@ -9,7 +10,9 @@ use crate::job::{
 use crate::layout::Use;
 use crate::measure::Unit;
 use proptest::prelude::*;
-use std::collections::BTreeMap;
+use proptest::strategy::ValueTree as _;
+use proptest::test_runner::TestRunner;
+use std::collections::{BTreeMap, BTreeSet};
 use std::string::ToString;
 
 /// One thing put into a cabinet: what, at which hole or height, how far, on which hand.
@@ -18,7 +21,7 @@ type Put = (u8, i16, i16, bool, i32);
 /// Any cabinet that a person could make in a few minutes.
 fn any_case() -> impl Strategy<Value = Case> {
     let put = (
-        0..13_u8,
+        0..15_u8,
         -3..28_i16,
         -3..28_i16,
         any::<bool>(),
@@ -99,6 +102,23 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
             (zone.first, zone.last) = (HolePlace::middle(a / 4 - 3), HolePlace::middle(b / 4));
         }
         2 => _ = case.shelf(bay, a),
+        9 => {
+            let shelf = case.shelf(bay, b);
+            shelf.load_grams = (far % 2 == 0).then_some(far.unsigned_abs());
+            shelf.clear = (far % 3 == 0).then_some(um(far));
+            shelf.setback_front = um(far % 60_000);
+            shelf.shorter = um(far % 5_000).abs();
+        }
+        10 => {
+            let out = um(far / 50);
+            case.pin_card().projection = right.then_some(Sourced::guess(out));
+            *case.board() = mm(3 + far % 30);
+            let board = &mut case.job.cards.boards[0];
+            board.creep = (far % 2 == 0).then_some(Sourced {
+                value: 325,
+                origin: Origin::DataSheet,
+            });
+        }
         3 => _ = case.plate(bay, hand, a),
         4 => case.plate(bay, hand, b).card = card("hinge-in-line"),
         5 => {
@@ -107,7 +127,7 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         }
         6 => case.row(face, um(far), a, b).depth = depth,
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
-        9 => {
+        11 => {
             let front = case.front_over(
                 bay,
                 FrontKind::Drawer,
@@ -117,13 +137,13 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
             runner.serves = (far % 3 > 0).then_some(front);
             runner.spacers.right = mm(far % 4 * 10);
         }
-        10 => {
+        12 => {
             case.front_over(bay, FrontKind::Door(hand), SHARE);
             let front = case.front_over(bay, FrontKind::Inner, SHARE);
             case.load(front, far.unsigned_abs() / 10);
             case.runner(bay, a, 300).set_back = u8::from(far % 2 == 0) * 3;
         }
-        11 => {
+        13 => {
             case.back_rail(mm(40 + far % 300));
             case.shop().box_board = (far % 2 == 0).then(|| card("board-19"));
             case.runner_card().line.value = mm(far % 40);
@@ -144,6 +164,26 @@ fn rules(job: &Job, cabinet: &Cabinet) -> BTreeMap<&'static str, usize> {
         *rules.entry(finding.rule_name()).or_default() += 1;
     }
     rules
+}
+
+/// The cases of the laws below reach the rules of loose shelves: a law that meets none of them proves nothing of them.
+#[test]
+fn cases_reach_every_rule_of_shelves() {
+    let mut runner = TestRunner::deterministic();
+    let mut reached = BTreeSet::new();
+    for _ in 0..400 {
+        let case = any_case().new_tree(&mut runner).unwrap().current();
+        reached.extend(of_job(&case.job).into_iter().map(|finding| finding.rule));
+    }
+    for rule in [
+        Rule::ShelfSags,
+        Rule::ShelfTips,
+        Rule::ShelfLength,
+        Rule::ClearOpeningShort,
+        Rule::NoLiftRoom,
+    ] {
+        assert!(reached.contains(&rule), "{rule:?}");
+    }
 }
 
 proptest! {

@@ -7,7 +7,9 @@
 //!    | spaces  keep_outs               the space that hardware, boxes and open doors need
 //!    | runners  boxes  rise            drawers, as deep, as wide and as high as there is room
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts  carried                 what closes it, and what carries that
+//!    | fixed                           boards that meet other boards
+//!    | fronts  carried  idle  inset    what closes it, and what carries that
+//!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
@@ -23,7 +25,10 @@ mod context;
 mod depth;
 mod exposed;
 mod finding;
+mod fixed;
 mod fronts;
+mod idle;
+mod inset;
 mod joint;
 mod keep_outs;
 mod near;
@@ -34,7 +39,9 @@ mod outline;
 mod rise;
 mod rule;
 mod runners;
+mod sag;
 mod share;
+mod shelves;
 mod spaces;
 mod strand;
 mod zones;
@@ -92,15 +99,23 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     boxes::stretcher_in_box,
     open_points::open_points,
     open_points::sides_end_on_bottom,
+    fixed::shelf_through_board,
     carried::cup_off_door,
     fronts::front_not_carried,
     rise::runner_line_ignored,
     rise::box_off_front,
     rise::fronts_off_grid,
+    idle::idle_hardware,
     fronts::front_too_small,
+    inset::inset_before_edge,
     fronts::front_behind_front,
     fronts::drawer_over_bays,
     fronts::inner_without_door,
+    sag::shelf_sags,
+    shelves::shelf_tips,
+    shelves::shelf_length,
+    shelves::clear_opening_short,
+    shelves::no_lift_room,
 ];
 
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.

@@ -33,12 +33,12 @@ impl Drawer<'_> {
     }
 }
 
-/// Every drawer with a front that runs on something; of several pairs of runners the lowest one carries the box.
+/// Every drawer with a front that runs on something.
 fn drawers<'a>(cx: &'a Context) -> impl Iterator<Item = Drawer<'a>> {
     let fronts = cx.layout.fronts.iter();
     let drawers = fronts.filter(|it| it.kind == FrontKind::Drawer);
     drawers.filter_map(|front| {
-        let carrier = *cx.layout.carriers(cx.cabinet, front).first()?;
+        let carrier = cx.layout.box_carrier(cx.cabinet, front)?;
         let bay = cx.cabinet.opening.bay(carrier.bay)?;
         let runner = bay.runners.iter().find(|it| it.key == carrier.key)?;
         let card = cx.job.cards.runner(&runner.card)?;

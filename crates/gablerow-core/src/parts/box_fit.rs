@@ -85,7 +85,7 @@ pub enum Over {
 /// Every drawer box of a cabinet in its place, those with a front of their own first.
 #[must_use]
 pub fn box_fits<'a>(cabinet: &'a Cabinet, layout: &'a Layout, job: &'a Job) -> Vec<BoxFit<'a>> {
-    Make::of(cabinet, layout, job).box_fits()
+    Make::new(cabinet, layout, job).box_fits()
 }
 
 impl BoxFit<'_> {
@@ -149,18 +149,18 @@ impl<'a> Make<'a> {
     pub(super) fn box_fits(&mut self) -> Vec<BoxFit<'a>> {
         let layout = self.layout;
         let all = self.runners();
-        let mut taken = Vec::new();
         let mut fits = Vec::new();
         for kind in [FrontKind::Drawer, FrontKind::Inner] {
             for front in layout.fronts.iter().filter(|front| front.kind == kind) {
                 if !layout.bays.iter().any(|bay| bay.key == front.opening) {
                     self.miss(Missing::Bay { front: front.key });
                 }
-                let Some(found) = of_front(&all, front, &taken) else {
+                let carrier = layout.box_carrier(self.cabinet, front);
+                let of = |runner: Key| all.iter().find(|found| found.runner.key == runner);
+                let Some(&found) = carrier.and_then(|carrier| of(carrier.key)) else {
                     self.miss(Missing::Runners { front: front.key });
                     continue;
                 };
-                taken.push(found.runner.key);
                 let fit = self.box_on(found, front, &all);
                 if fit.is_some_and(|fit| !fit.has_room()) {
                     self.miss(Missing::Room { front: front.key });
@@ -327,26 +327,6 @@ impl<'a> Make<'a> {
         };
         walls.into_iter().flatten().filter(meets)
     }
-}
-
-/// The runners of a drawer: those that serve it, or else the lowest in its bay that serve nothing, are not taken, and have
-/// their screw line within the height of the front.
-fn of_front<'a>(all: &[Found<'a>], front: &FrontLayout, taken: &[Key]) -> Option<Found<'a>> {
-    let serves = |found: &&Found| found.runner.serves == Some(front.key);
-    let within = |found: &&Found| {
-        let line = found.underside.total() + found.card.line.value;
-        found.bay.key == front.opening
-            && found.runner.serves.is_none()
-            && !taken.contains(&found.runner.key)
-            && front.foot <= line
-            && line <= front.head()
-    };
-    let serving = all.iter().find(serves);
-    let lowest = || {
-        let within = all.iter().filter(within);
-        within.min_by_key(|found| found.underside.total())
-    };
-    serving.or_else(lowest).copied()
 }
 
 /// Inside and outside width of a box whose sides are so thick: what comes off the clear width is named by the card.

@@ -171,7 +171,7 @@ impl Parts {
     /// ```
     #[must_use]
     pub fn of(cabinet: &Cabinet, layout: &Layout, job: &Job) -> Self {
-        let mut make = Make::of(cabinet, layout, job);
+        let mut make = Make::new(cabinet, layout, job);
         let panels = make.panels();
         let back = make.back();
         let fronts = make.fronts();
@@ -192,6 +192,12 @@ impl Parts {
     }
 }
 
+/// The loose shelves of a cabinet alone, bay by bay, from the foot up: as [`Parts`] has them.
+#[must_use]
+pub fn loose_shelves(cabinet: &Cabinet, layout: &Layout, job: &Job) -> Vec<ShelfPart> {
+    Make::new(cabinet, layout, job).shelves()
+}
+
 /// What parts are made from, and what was found missing on the way.
 struct Make<'a> {
     cabinet: &'a Cabinet,
@@ -202,7 +208,7 @@ struct Make<'a> {
 }
 
 impl<'a> Make<'a> {
-    fn of(cabinet: &'a Cabinet, layout: &'a Layout, job: &'a Job) -> Self {
+    fn new(cabinet: &'a Cabinet, layout: &'a Layout, job: &'a Job) -> Self {
         Self {
             cabinet,
             layout,

@@ -43,6 +43,7 @@ fn other(value: &Value) -> New {
         (Content::MaybeLength(now), _) => {
             Content::MaybeLength(Some(now.unwrap_or(mm(12)) + um(100)))
         }
+        (Content::MaybeLoad(now), _) => Content::MaybeLoad(now.map(|now| now + 100)),
         (Content::Number(now), _) => Content::Number(now.map(|now| now + 1)),
         (Content::Lengths(now), _) => {
             let mut lengths: Vec<Length> = now.iter().copied().chain([mm(77)]).collect();
