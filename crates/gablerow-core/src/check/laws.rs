@@ -78,6 +78,36 @@ fn set_facts(
     12
 }
 
+fn put_drawer_in(
+    case: &mut Case,
+    (bay, hand): (u32, Hand),
+    (what, a, b, far): (u8, i16, i16, i32),
+) {
+    match what {
+        11 => {
+            let front = case.front_over(
+                bay,
+                FrontKind::Drawer,
+                FrontHeight::Modules(a.unsigned_abs() + 1),
+            );
+            let runner = case.runner(bay, b, 450);
+            runner.serves = (far % 3 > 0).then_some(front);
+            runner.spacers.right = mm(far % 4 * 10);
+        }
+        12 => {
+            case.front_over(bay, FrontKind::Door(hand), SHARE);
+            let front = case.front_over(bay, FrontKind::Inner, SHARE);
+            case.load(front, far.unsigned_abs() / 10);
+            case.runner(bay, a, 300).set_back = u8::from(far % 2 == 0) * 3;
+        }
+        _ => {
+            case.back_rail(mm(40 + far % 300));
+            case.shop().box_board = (far % 2 == 0).then(|| card("board-19"));
+            case.runner_card().line.value = mm(far % 40);
+        }
+    }
+}
+
 fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
     let (bay, hand) = if right {
         (upper, Hand::Right)
@@ -127,27 +157,7 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         }
         6 => case.row(face, um(far), a, b).depth = depth,
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
-        11 => {
-            let front = case.front_over(
-                bay,
-                FrontKind::Drawer,
-                FrontHeight::Modules(a.unsigned_abs() + 1),
-            );
-            let runner = case.runner(bay, b, 450);
-            runner.serves = (far % 3 > 0).then_some(front);
-            runner.spacers.right = mm(far % 4 * 10);
-        }
-        12 => {
-            case.front_over(bay, FrontKind::Door(hand), SHARE);
-            let front = case.front_over(bay, FrontKind::Inner, SHARE);
-            case.load(front, far.unsigned_abs() / 10);
-            case.runner(bay, a, 300).set_back = u8::from(far % 2 == 0) * 3;
-        }
-        13 => {
-            case.back_rail(mm(40 + far % 300));
-            case.shop().box_board = (far % 2 == 0).then(|| card("board-19"));
-            case.runner_card().line.value = mm(far % 40);
-        }
+        11..=13 => put_drawer_in(case, (bay, hand), (what, a, b, far)),
         _ => {
             case.bay(bay).inset = Some(Inset {
                 front: Some(mm(19)),
