@@ -1,0 +1,471 @@
+//! Pages of the trade: first holes, heights, fronts, rows of runners, boxes, partitions.
+
+use gablerow_core::grid::{Ends, Grid, StartOffsets, railed_start_offsets, start_offsets};
+use gablerow_core::job::{CardId, HolePlace, Job, Key, Runner, Spacers};
+use gablerow_core::measure::Length;
+use gablerow_core::parts::BoxPart;
+
+use crate::case::{Case, Disagreement, Mark, Source, Within, around};
+use crate::fixture::{bay, fronts, job, layout, mm, parts, printed, um};
+
+static FIRST_HOLES: Source = Source {
+    author: "a woodworker's site",
+    title: "32mm, Basics: start-hole table",
+    year: "undated",
+    clause: "bellinghambaywoodcraft.com/32mm/Basics; left out are its offsets for inset doors of 16 board, whose reveal is not t + gap",
+    mark: Mark::Page,
+};
+
+static WALL_HEIGHTS: Source = Source {
+    author: "a cabinet shop",
+    title: "wall cabinets, nominal sizes",
+    year: "undated",
+    clause: "gohci.com/CabWallNom.htm, heights with a first hole at 46.5",
+    mark: Mark::Page,
+};
+
+static CUSTOM_HEIGHTS: Source = Source {
+    author: "a forum of cabinetmakers",
+    title: "Custom Cabinet Heights and the 32mm System",
+    year: "undated",
+    clause: "woodweb",
+    mark: Mark::Page,
+};
+
+static BALANCING: Source = Source {
+    author: "a forum of cabinetmakers",
+    title: "Panel and Door Balancing",
+    year: "undated",
+    clause: "woodweb",
+    mark: Mark::Page,
+};
+
+static JOINTS: Source = Source {
+    author: "a trade paper and a wood turner",
+    title: "System 32; Idee System 32",
+    year: "undated",
+    clause: "holzwerken.net; wilmshoefer.eu/de/idee/system32.html",
+    mark: Mark::Pages,
+};
+
+static FRONTS: Source = Source {
+    author: "two shops that build by the grid",
+    title: "32mm door and drawer heights",
+    year: "undated",
+    clause: "davelers.com/32mm/4988.html; dalrun.com/32mm/Drawers",
+    mark: Mark::Pages,
+};
+
+static STACK: Source = Source {
+    author: "a shelving maker",
+    title: "heights of gables, drawers and doors",
+    year: "undated",
+    clause: "96 + 11 + 4*221 + 4*3 + 1181 + 11 = 2195",
+    mark: Mark::Page,
+};
+
+static RUNNER_HOLES: Source = Source {
+    author: "a guide to drawers",
+    title: "drawer guide",
+    year: "undated",
+    clause: "conduct.edu.vn/drawer-guide: holes of runners from the front",
+    mark: Mark::Page,
+};
+
+static BOXES: Source = Source {
+    author: "makers of drawer boxes",
+    title: "how to measure for a drawer box",
+    year: "undated",
+    clause: "side-mount 12.7 a side; undermount 42 to the inside of the box",
+    mark: Mark::Pages,
+};
+
+static BOX_HEIGHTS: Source = Source {
+    author: "makers of drawer boxes",
+    title: "how to measure for a drawer box",
+    year: "undated",
+    clause: "box under its opening: 12.7 side-mount, 20.6 undermount and better 22 to 25",
+    mark: Mark::Pages,
+};
+
+static DRAWER_RULE: Source = Source {
+    author: "a drawer maker",
+    title: "general rule for stacks of drawers",
+    year: "undated",
+    clause: "15 below, 25 between, 10 above",
+    mark: Mark::Page,
+};
+
+static BEHIND: Source = Source {
+    author: "a runner maker",
+    title: "sheet of a runner",
+    year: "undated",
+    clause: "5 or more behind the runner",
+    mark: Mark::Page,
+};
+
+static LOWEST_DRAWER: Source = Source {
+    author: "a shop that builds by the grid",
+    title: "32mm, Drawers",
+    year: "undated",
+    clause: "davelers.com/32mm/Drawers, and Drawers/207.html for the 43.5",
+    mark: Mark::Page,
+};
+
+const END_MIN: Length = Length::from_mm(8);
+
+pub(crate) fn cases() -> Vec<Case> {
+    let mut all = first_holes();
+    all.extend(heights());
+    all.extend(heights_in_inches());
+    all.extend(front_heights());
+    all.extend(runner_rows());
+    all.extend(boxes());
+    all.extend(partitions());
+    all
+}
+
+fn first_holes() -> Vec<Case> {
+    let family = "first hole from the reveal";
+    // Reveal, least distance to the end, then what the page prints for registered and shifted.
+    let rows = [
+        ("full overlay, split", 1.5, 8, Some(32.0), Some(16.0)),
+        ("half overlay, 19 board", 11.0, 8, Some(9.5), Some(25.5)),
+        ("half overlay, 16 board", 9.5, 8, Some(8.0), Some(24.0)),
+        (
+            "inset without rails, 19 board",
+            22.0,
+            0,
+            Some(20.5),
+            Some(4.5),
+        ),
+        ("4.5 at both ends", 4.5, 8, Some(35.0), Some(19.0)),
+        ("3 at the head", 3.0, 8, Some(33.5), Some(17.5)),
+        ("0 at the foot", 0.0, 8, Some(30.5), Some(14.5)),
+        ("0 at the foot, a pitch up", 0.0, 40, None, Some(46.5)),
+        ("10 at the head", 10.0, 8, Some(8.5), Some(24.5)),
+        ("10 at the head, a pitch up", 10.0, 40, None, Some(56.5)),
+    ];
+    let mut all = Vec::new();
+    let mut both = |name: &str, offsets: StartOffsets, prints: [Option<f64>; 2]| {
+        let found = [
+            ("registered", offsets.registered),
+            ("shifted", offsets.shifted),
+        ];
+        for ((way, found), prints) in found.into_iter().zip(prints) {
+            let Some(prints) = prints else { continue };
+            let name = format!("{name}, {way}");
+            all.push(Case::new(family, name, &FIRST_HOLES, prints, found.mm()));
+        }
+    };
+    for (name, reveal, end_min, registered, shifted) in rows {
+        let offsets = start_offsets(printed(reveal), mm(3), mm(end_min));
+        both(name, offsets, [registered, shifted]);
+    }
+    for (name, rail, registered, shifted) in [
+        ("inset with rails of 19", 19, 9.5, 25.5),
+        ("inset with rails of 16", 16, 8.0, 24.0),
+    ] {
+        both(
+            name,
+            railed_start_offsets(mm(rail), END_MIN),
+            [Some(registered), Some(shifted)],
+        );
+    }
+    for (board, offset) in [(19, 9.5), (18, 9.0), (16, 8.0)] {
+        let found = railed_start_offsets(mm(board), END_MIN).registered;
+        let name = format!("joint centred in a bottom of {board}");
+        all.push(Case::new(family, name, &JOINTS, offset, found.mm()));
+    }
+    all
+}
+
+/// The balanced height next to a height that is 1 mm less, with offsets that may be wrong by a factor.
+fn balanced(height: f64, [foot, head]: [f64; 2], wrong: f64) -> f64 {
+    let offset = |offset: f64| printed((offset * wrong * 1_000.0).round() / 1_000.0);
+    let ends = Ends {
+        height: printed(height - 1.0),
+        foot: offset(foot),
+        head: offset(head),
+    };
+    ends.balanced_heights().above.mm()
+}
+
+fn heights() -> Vec<Case> {
+    let family = "balanced heights";
+    let rows = [
+        (&WALL_HEIGHTS, 605.0, [46.5, 46.5], 17),
+        (&WALL_HEIGHTS, 637.0, [46.5, 46.5], 18),
+        (&WALL_HEIGHTS, 669.0, [46.5, 46.5], 19),
+        (&WALL_HEIGHTS, 608.0, [46.5, 49.5], 17),
+        (&CUSTOM_HEIGHTS, 317.0, [46.5, 46.5], 8),
+        (&CUSTOM_HEIGHTS, 327.0, [46.5, 56.5], 8),
+    ];
+    let mut all = Vec::new();
+    for (source, height, offsets, count) in rows {
+        let name = format!("first holes {} and {}", offsets[0], offsets[1]);
+        all.push(
+            Case::new(family, name.clone(), source, height, height)
+                .wrong_at(move |wrong| balanced(height, offsets, wrong)),
+        );
+        let ends = Ends {
+            height: printed(height),
+            foot: printed(offsets[0]),
+            head: printed(offsets[1]),
+        };
+        let found = ends.balance(END_MIN).unwrap();
+        assert!(
+            found.mismatch.is_balanced() && found.count == count,
+            "{name}: {found:?}"
+        );
+    }
+    let off = Ends::alike(mm(608), printed(46.5)).mismatch().wrapped();
+    all.push(Case::new(
+        family,
+        "608 with 46.5 at both ends is off by",
+        &WALL_HEIGHTS,
+        3.0,
+        off.mm(),
+    ));
+    all
+}
+
+fn heights_in_inches() -> Vec<Case> {
+    let family = "balanced heights";
+    let cut = |inches: i32, offset: f64| {
+        let ends = Ends::alike(Length::from_inch_64ths(inches * 64), printed(offset));
+        ends.balanced_heights().below.unwrap().mm() / 25.4
+    };
+    let thousandth = around(0.000_5, "printed to a thousandth of an inch");
+    vec![
+        Case::new(
+            family,
+            "cut of an 84 in panel, in inches",
+            &BALANCING,
+            83.898,
+            cut(84, 9.5),
+        )
+        .within(thousandth),
+        Case::new(
+            family,
+            "cut of a 31 in panel, in inches",
+            &BALANCING,
+            30.472,
+            cut(31, 19.0),
+        )
+        .within(thousandth),
+    ]
+}
+
+fn front_heights() -> Vec<Case> {
+    let family = "fronts";
+    let mut all = Vec::new();
+    for (modules, height) in [
+        (4, 125.0),
+        (5, 157.0),
+        (6, 189.0),
+        (7, 221.0),
+        (8, 253.0),
+        (9, 285.0),
+        (10, 317.0),
+        (12, 381.0),
+        (24, 765.0),
+        (37, 1_181.0),
+    ] {
+        // One front more below it takes what is left, so that the height is that of the modules and not what remains.
+        let laid = layout(&job(|job| {
+            job.cabinets[0].size.height = mm(32 * (i32::from(modules) + 6));
+            job.cabinets[0].opening.fronts = fronts(&[6, modules]);
+        }));
+        let found = laid.fronts[1].height.total();
+        all.push(Case::new(
+            family,
+            format!("{modules} modules"),
+            &FRONTS,
+            height,
+            found.mm(),
+        ));
+    }
+    let laid = layout(&job(|job| {
+        job.cabinets[0].size.height = mm(2_195 - 96);
+        (job.shop.fronts.reveal_foot, job.shop.fronts.reveal_head) = (mm(11), mm(11));
+        job.cabinets[0].opening.fronts = fronts(&[37, 7, 7, 7, 7]);
+    }));
+    for (name, height, at) in [
+        ("door of a stack of 2195", 1_181.0, 0),
+        ("its drawers", 221.0, 4),
+    ] {
+        let found = laid.fronts[at].height.total();
+        all.push(Case::new(family, name, &STACK, height, found.mm()));
+    }
+    let whole = laid.fronts[4].head() + mm(11) + mm(96);
+    all.push(Case::new(
+        family,
+        "the whole stack",
+        &STACK,
+        2_195.0,
+        whole.mm(),
+    ));
+    all
+}
+
+/// Runners of a length on hole 4 of the one bay.
+fn put_runner(job: &mut Job, card: &str, length: Length) {
+    let made = Runner {
+        key: Key(3),
+        hole: HolePlace::foot(4),
+        card: CardId::new(card).unwrap(),
+        length,
+        set_back: 0,
+        spacers: Spacers::default(),
+        serves: None,
+    };
+    bay(job).runners = vec![made];
+}
+
+fn runner_rows() -> Vec<Case> {
+    let laid = layout(&job(|job| {
+        job.cabinets[0].size.depth = mm(760);
+        let longest = job.cards.runners[0].lengths.last_mut().unwrap();
+        longest.steps = vec![0, 4, 7, 11, 15, 19];
+        let name = longest.name;
+        put_runner(job, "runner-under", name);
+    }));
+    let rows = &laid.face(laid.bays[0].left).unwrap().rows;
+    let printed = [37.0, 165.0, 261.0, 389.0, 517.0, 645.0];
+    assert_eq!(rows.len(), printed.len());
+    let rows = rows.iter().zip(printed);
+    rows.enumerate()
+        .map(|(at, (row, printed))| {
+            let name = format!("hole {} from the front", at + 1);
+            Case::new(
+                "rows of runners",
+                name,
+                &RUNNER_HOLES,
+                printed,
+                row.x.total().mm(),
+            )
+        })
+        .collect()
+}
+
+/// The box on such runners in a bay of a width, of sides of a thickness.
+fn drawer_box(card: &str, width: i32, side: Length) -> BoxPart {
+    let parts = parts(&job(|job| {
+        let board = job
+            .cards
+            .boards
+            .iter()
+            .find(|board| board.id == job.shop.board);
+        let thickness = board.unwrap().thickness.value;
+        job.cabinets[0].size.width = mm(width) + thickness * 2;
+        job.cabinets[0].opening.fronts = fronts(&[22]);
+        let sides = job.shop.box_board().clone();
+        let sides = job.cards.boards.iter_mut().find(|board| board.id == sides);
+        sides.unwrap().thickness.value = side;
+        put_runner(job, card, mm(500));
+    }));
+    parts.boxes[0].clone()
+}
+
+fn boxes() -> Vec<Case> {
+    let family = "drawer boxes";
+    let beside = drawer_box("runner-side", 614, mm(15));
+    let under = drawer_box("runner-under", 614, mm(15));
+    let case =
+        |name: &str, printed, found: Length| Case::new(family, name, &BOXES, printed, found.mm());
+    let mut all = vec![
+        case("outside, side-mount, in 614", 588.6, beside.outside.total()),
+        case("beside it, either side", 12.7, beside.side_gap),
+        case("inside, undermount, in 614", 572.0, under.inside.total()),
+        case("outside of sides of 15", 602.0, under.outside.total()),
+    ];
+    // What two pages say comes off the clear width for the outside, least and most where they differ.
+    for (side, least, most) in [
+        (13_000, 16.0, 16.0),
+        (15_000, 12.0, 12.0),
+        (15_875, 9.5, 10.3),
+        (12_700, 15.9, 16.7),
+    ] {
+        let made = drawer_box("runner-under", 614, um(side));
+        let less = mm(614) - made.outside.total();
+        let within = Within {
+            below: 1e-9,
+            above: most - least + 1e-9,
+            why: "the pages print figures this far apart",
+        };
+        let name = format!("off the clear width, sides of {}", um(side).exact_mm());
+        all.push(case(&name, least, less).within(within));
+    }
+    all
+}
+
+fn partitions() -> Vec<Case> {
+    let family = "partitions and lowest drawers";
+    let above = |first: f64, board: i32| {
+        let grid = Grid {
+            first: printed(first),
+        };
+        grid.start_above(mm(board), END_MIN).unwrap().offset.mm()
+    };
+    vec![
+        Case::new(
+            family,
+            "32 - t/2 at 19",
+            &LOWEST_DRAWER,
+            22.5,
+            above(9.5, 19),
+        ),
+        Case::new(
+            family,
+            "the same, shifted",
+            &LOWEST_DRAWER,
+            38.5,
+            above(25.5, 19),
+        ),
+        Case::new(
+            family,
+            "a hole at 62.5 over a bottom of 19",
+            &LOWEST_DRAWER,
+            43.5,
+            above(62.5, 19),
+        ),
+    ]
+}
+
+pub(crate) fn disagreements() -> Vec<Disagreement> {
+    let shop = gablerow_core::job::Shop::starter();
+    let length = &gablerow_core::cards::Cards::starter().runners[0].lengths[0];
+    let above = |printed, what| Disagreement {
+        what,
+        source: &BOX_HEIGHTS,
+        printed,
+        computed: shop.boxes.above.mm(),
+        stated: 10.0,
+        reason: "the house default follows the one drawer maker who prints 15, 25 and 10 together; it is a value of the shop, and a sheet decides",
+    };
+    let rule = [
+        ("clear below a box", 15.0, shop.boxes.below),
+        ("clear between boxes", 25.0, shop.boxes.between),
+        ("clear above a box", 10.0, shop.boxes.above),
+    ];
+    for (name, printed, found) in rule {
+        assert!(
+            (printed - found.mm()).abs() < 1e-9,
+            "{name}, {}",
+            DRAWER_RULE.clause
+        );
+    }
+    vec![
+        above(12.7, "clear above a box between its runners"),
+        above(20.6, "clear above a box on its runners"),
+        Disagreement {
+            what: "depth a runner needs beyond its name",
+            source: &BEHIND,
+            printed: 5.0,
+            computed: (length.need.value - length.name).mm(),
+            stated: 3.0,
+            reason: "sheets differ from 3 to half an inch; the starter card says that it is a house guess",
+        },
+    ]
+}
