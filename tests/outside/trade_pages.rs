@@ -1,12 +1,28 @@
 //! Pages of the trade: first holes, heights, fronts, rows of runners, boxes, partitions.
 
 use gablerow_core::grid::{Ends, Grid, StartOffsets, railed_start_offsets, start_offsets};
-use gablerow_core::job::{CardId, HolePlace, Job, Key, Runner, Spacers};
-use gablerow_core::measure::Length;
+use gablerow_core::job::{CardId, Depth, HolePlace, Job, Key, Runner, Spacers, Zone};
+use gablerow_core::measure::{Length, Unit, parse_length};
 use gablerow_core::parts::BoxPart;
 
 use crate::case::{Case, Disagreement, Mark, Source, Within, around};
 use crate::fixture::{bay, fronts, job, layout, mm, parts, printed, um};
+
+static GRID: Source = Source {
+    author: "an encyclopedia and a shop that builds by the grid",
+    title: "System 32; 32mm, 4988",
+    year: "undated",
+    clause: "de.wikipedia.org; davelers.com/32mm/4988.html; a convention that no body has issued",
+    mark: Mark::Pages,
+};
+
+static QUARTER_INCH: Source = Source {
+    author: "a woodworking magazine",
+    title: "articles on shelf supports",
+    year: "undated",
+    clause: "issues 82 and 87: pins of 1/4 in",
+    mark: Mark::Pages,
+};
 
 static FIRST_HOLES: Source = Source {
     author: "a woodworker's site",
@@ -115,7 +131,8 @@ static LOWEST_DRAWER: Source = Source {
 const END_MIN: Length = Length::from_mm(8);
 
 pub(crate) fn cases() -> Vec<Case> {
-    let mut all = first_holes();
+    let mut all = grid();
+    all.extend(first_holes());
     all.extend(heights());
     all.extend(heights_in_inches());
     all.extend(front_heights());
@@ -123,6 +140,44 @@ pub(crate) fn cases() -> Vec<Case> {
     all.extend(boxes());
     all.extend(partitions());
     all
+}
+
+/// The pitch as holes of a face have it, and what they are bored with.
+fn grid() -> Vec<Case> {
+    let family = "the grid";
+    let laid = layout(&job(|job| put_zone(job, 5, 9)));
+    let face = laid.face(laid.bays[0].left).unwrap();
+    let row = &face.rows[0];
+    let holes: Vec<_> = face
+        .holes(&laid)
+        .into_iter()
+        .filter(|hole| hole.x == row.x.total())
+        .collect();
+    let pitch = holes[1].z - holes[0].z;
+    let diameter = holes[0].diameter;
+    let quarter = parse_length("1/4 in", Unit::Millimetre).unwrap();
+    vec![
+        Case::new(family, "centre to centre", &GRID, 32.0, pitch.mm()),
+        Case::new(family, "diameter of a hole", &GRID, 5.0, diameter.mm()),
+        Case::new(
+            family,
+            "front row, doors over the edge",
+            &GRID,
+            37.0,
+            row.x.total().mm(),
+        ),
+        Case::new(family, "pin of 1/4 in", &QUARTER_INCH, 6.35, quarter.mm()),
+    ]
+}
+
+/// Pin holes of the one bay, from one number up to another.
+fn put_zone(job: &mut Job, first: i16, last: i16) {
+    bay(job).zones = vec![Zone {
+        key: Key(3),
+        first: HolePlace::foot(first),
+        last: HolePlace::foot(last),
+        depth: Depth::Shop,
+    }];
 }
 
 fn first_holes() -> Vec<Case> {

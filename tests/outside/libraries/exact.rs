@@ -87,8 +87,8 @@ proptest! {
     #[test]
     fn balance_is_that_of_exact_fractions(
         height in 800_000..24_000_000,
-        foot in 0..640_000,
-        head in 0..640_000,
+        foot in 0..400_000,
+        head in 0..400_000,
     ) {
         let [height, foot, head] = [height, foot, head].map(Length::from_counts);
         let ends = Ends { height, foot, head };
