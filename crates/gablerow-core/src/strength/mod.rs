@@ -14,11 +14,12 @@ mod sag;
 mod section;
 mod tables;
 
+pub use crate::source::Standing;
 pub use load::{PinLoads, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg};
 pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_span, sag};
 pub use section::{Section, Strip};
 pub use tables::{
-    CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, Standing, elasticity,
+    CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, elasticity,
 };
 
 /// What one kilogram weighs, in N.
