@@ -49,6 +49,8 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use clap::Parser;
+use gablerow_core::figures::figures;
+use gablerow_papers::source_text;
 
 use crate::shop_folder::Environment;
 use crate::{demo, program, terminal};
@@ -125,6 +127,11 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             })
         }
         Some(Command::Schema) => output::print(SCHEMA),
+        Some(Command::Sources { json }) => output::print(&if *json {
+            table::json_table(&figures())?
+        } else {
+            source_text()
+        }),
     }
 }
 
