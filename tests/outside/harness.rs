@@ -4,13 +4,14 @@ use std::collections::BTreeMap;
 use std::io::Write;
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::{handbooks, practice, standards, trade_hinges, trade_pages};
+use crate::{handbooks, practice, standards, trade_drawers, trade_hinges, trade_pages};
 
 /// Cases of published numbers.
 fn published() -> Vec<Case> {
     let mut all = standards::cases();
     all.extend(handbooks::cases());
     all.extend(trade_pages::cases());
+    all.extend(trade_drawers::cases());
     all.extend(trade_hinges::cases());
     all
 }
@@ -18,7 +19,7 @@ fn published() -> Vec<Case> {
 fn disagreements() -> Vec<Disagreement> {
     let mut all = standards::disagreements();
     all.extend(handbooks::disagreements());
-    all.extend(trade_pages::disagreements());
+    all.extend(trade_drawers::disagreements());
     all.extend(trade_hinges::disagreements());
     all
 }

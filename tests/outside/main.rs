@@ -4,10 +4,12 @@
 //! case            a printed number, its source, the computed number, how far they may be apart and why
 //! standards       standards, acts and codes, most of them as makers' sheets and pages quote them
 //! handbooks       handbooks that were read on their own pages
-//! trade_pages     pages of the trade: grids, heights, fronts, runners, partitions
+//! trade_pages     pages of the trade: the grid, first holes, heights, partitions
+//! trade_drawers   pages of the trade: fronts, runners, boxes
 //! trade_hinges    pages of the trade: hinges and doors
 //! practice        rules of thumb without a source, and what is known from memory alone: they prove nothing
-//! libraries       exact fractions, a schema validator, readers of CSV and JSON, beams solved in other ways
+//! libraries       exact fractions, a schema validator
+//! beams           sag, solved in other ways
 //! ```
 
 // Marked as tests, so that helpers may unwrap as tests may.
@@ -27,6 +29,8 @@ mod libraries;
 mod practice;
 #[cfg(test)]
 mod standards;
+#[cfg(test)]
+mod trade_drawers;
 #[cfg(test)]
 mod trade_hinges;
 #[cfg(test)]
