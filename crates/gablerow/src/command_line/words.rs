@@ -5,7 +5,7 @@ use gablerow_core::figures::Figure;
 use gablerow_core::job::{FaceId, Hand, Key, PanelId, PanelName};
 use gablerow_core::layout::{RowName, Use};
 use gablerow_core::parts::{Arm, Banded, Grain};
-use gablerow_papers::{Column, HoleRecord, PartRecord, Tabled};
+use gablerow_papers::{Column, HoleRecord, PartRecord, SetUpRecord, Tabled};
 
 /// A field, and the words that may stand in it.
 type FieldWords = (&'static str, Vec<String>);
@@ -31,6 +31,15 @@ pub(super) fn of_parts() -> String {
 /// The words of `sources`: what each column says.
 pub(super) fn of_sources() -> String {
     columns(Figure::COLUMNS)
+}
+
+/// What each key of a set-up says.
+pub(super) fn of_set_ups() -> String {
+    format!(
+        "{}\n{}",
+        columns(SetUpRecord::COLUMNS),
+        listed(&[panels(), faces()])
+    )
 }
 
 /// What each column of a table says.
