@@ -6,7 +6,7 @@ use gablerow_core::strength::{
     CREEPS, Creep, LIMITS, LOADS, Section, elasticity, line_load_of_pressure, sag,
 };
 
-use crate::case::{Case, Disagreement, Mark, Source, around};
+use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
 use crate::fixture::{mm, um};
 
 static EN_312: Source = Source {
@@ -73,7 +73,7 @@ pub(crate) fn cases() -> Vec<Case> {
     all
 }
 
-/// Rows of both tables: just over the one end, and at the other, which is included.
+/// Rows of both tables: at their end, which is included, and just over their beginning, which is a threshold.
 fn elasticities() -> Vec<Case> {
     let p2 = [
         (3, 4, 1_800.0),
@@ -96,10 +96,15 @@ fn elasticities() -> Vec<Case> {
     let mdf = mdf.map(|row| (&EN_622_5, "MDF", row));
     let both = p2.into_iter().chain(mdf);
     both.flat_map(|(source, board, (over, to, printed))| {
-        [um(over * 1_000 + 1), mm(to)].map(|thickness| {
+        [
+            (um(over * 1_000 + 1), Kind::Threshold),
+            (mm(to), Kind::Table),
+        ]
+        .map(|(thickness, kind)| {
             let found = elasticity(board, thickness).map_or(f64::NAN, |row| row.least);
             let name = format!("{board}, {} thick", thickness.exact_mm());
-            Case::new("elasticity of boards", name, source, printed, found).table()
+            let case = Case::new("elasticity of boards", name, source, printed, found);
+            Case { kind, ..case }
         })
     })
     .collect()

@@ -190,12 +190,12 @@ fn balanced(height: f64, [foot, head]: [f64; 2], wrong: f64) -> f64 {
 fn heights() -> Vec<Case> {
     let family = "balanced heights";
     let rows = [
-        (&WALL_HEIGHTS, 605.0, [46.5, 46.5], 17),
-        (&WALL_HEIGHTS, 637.0, [46.5, 46.5], 18),
-        (&WALL_HEIGHTS, 669.0, [46.5, 46.5], 19),
-        (&WALL_HEIGHTS, 608.0, [46.5, 49.5], 17),
-        (&CUSTOM_HEIGHTS, 317.0, [46.5, 46.5], 8),
-        (&CUSTOM_HEIGHTS, 327.0, [46.5, 56.5], 8),
+        (&WALL_HEIGHTS, 605.0, [46.5, 46.5], 17.0),
+        (&WALL_HEIGHTS, 637.0, [46.5, 46.5], 18.0),
+        (&WALL_HEIGHTS, 669.0, [46.5, 46.5], 19.0),
+        (&WALL_HEIGHTS, 608.0, [46.5, 49.5], 17.0),
+        (&CUSTOM_HEIGHTS, 317.0, [46.5, 46.5], 8.0),
+        (&CUSTOM_HEIGHTS, 327.0, [46.5, 56.5], 8.0),
     ];
     let mut all = Vec::new();
     for (source, height, offsets, count) in rows {
@@ -209,11 +209,11 @@ fn heights() -> Vec<Case> {
             foot: printed(offsets[0]),
             head: printed(offsets[1]),
         };
-        let found = ends.balance(END_MIN).unwrap();
-        assert!(
-            found.mismatch.is_balanced() && found.count == count,
-            "{name}: {found:?}"
-        );
+        let row = ends.balance(END_MIN);
+        let balanced = row.filter(|row| row.mismatch.is_balanced());
+        let found = balanced.map_or(f64::NAN, |row| row.count.into());
+        let name = format!("holes of {height}, {name}");
+        all.push(Case::new(family, name, source, count, found));
     }
     let off = Ends::alike(mm(608), printed(46.5)).mismatch().wrapped();
     all.push(Case::new(
