@@ -54,6 +54,7 @@ pub(crate) fn cases() -> Vec<Case> {
     let mut all = beams();
     all.extend(woods());
     all.extend(longest_shelves());
+    all.extend(loads());
     all
 }
 
@@ -126,17 +127,47 @@ fn woods() -> Vec<Case> {
     all
 }
 
+/// The load of these words in the table, in Pa.
+fn pressure(pounds: u8) -> f64 {
+    let words = format!("{pounds} lb on each square foot");
+    let load = LOADS.iter().find(|load| load.words.starts_with(&words));
+    load.unwrap().pressure
+}
+
+/// Loads back in pounds on a square foot, and the limit as so many to the span.
+fn loads() -> Vec<Case> {
+    let family = "loads and limits";
+    // A foot is 12 inches, so a pound on a square foot is a 144th of one on a square inch.
+    let pounds = |pascals: f64| pascals * 1e-6 / PSI * 144.0;
+    let float = around(1e-5, "a pound on a square foot in seven digits");
+    let limit = LIMITS.iter().find(|limit| limit.words == "L/144").unwrap();
+    let span = mm(900);
+    vec![
+        Case::new(family, "shelves, lb/ft2", &AWS, 40.0, pounds(pressure(40))).within(float),
+        Case::new(
+            family,
+            "book shelves, lb/ft2",
+            &AWS,
+            50.0,
+            pounds(pressure(50)),
+        )
+        .within(float),
+        Case::new(
+            family,
+            "span over sag",
+            &AWS,
+            144.0,
+            span.mm() / limit.at(span),
+        ),
+    ]
+}
+
 /// The longest shelf in inches of an elasticity in psi and a thickness in 64ths.
 fn longest(psi: f64, sixty_fourths: i32, pounds: u8) -> f64 {
-    let words = format!("{pounds} lb on each square foot");
-    let load = LOADS
-        .iter()
-        .find(|load| load.words.starts_with(&words))
-        .unwrap();
     let limit = LIMITS.iter().find(|limit| limit.words == "L/144").unwrap();
     let depth = mm(300);
     let section = Section::board(depth, Length::from_inch_64ths(sixty_fourths), psi * PSI);
-    let load = line_load_of_pressure(load.pressure, depth);
+    let load = line_load_of_pressure(pressure(pounds), depth);
     longest_span(section, load, &NO_CREEP, limit) / 25.4
 }
 

@@ -15,13 +15,13 @@ use crate::cards::{Card, CardKind, Cards};
 use crate::edit::{Content, Value, card_values, shop_values};
 use crate::grid::BALANCED_WITHIN;
 use crate::job::Shop;
-use crate::layout::{SHELF_TO_BACK, SHELF_TO_WALL};
+use crate::layout::{SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK};
 use crate::measure::{Length, Unit};
 use crate::solve::hinges::{
     CHARTS, Chart, ChartHeight, ChartRow, END_LEAST, HANDED_OVER, POUND, Widening,
 };
 use crate::source::{self, Standing};
-use crate::strength::{CREEPS, ELASTICITIES, GRAVITY, LIMITS, LOADS, TIP_LEAST_KG};
+use crate::strength::{CREEPS, ELASTICITIES, GRAVITY, LIMITS, LOADS, SHELF_LOAD_KG, TIP_LEAST_KG};
 
 /// A figure or a formula.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -198,8 +198,15 @@ fn constants() -> Vec<Figure> {
         guess("balance", "counts as balanced within", BALANCED_WITHIN),
         guess("hinges", "first plate from a door's end, least", END_LEAST),
         guess("hinges", "cups this unlike make a door handed", HANDED_OVER),
-        guess("shelves", "short of either wall", SHELF_TO_WALL),
+        guess("shelves", "shorter than their bay", SHELF_SHORTER),
         guess("shelves", "before the back panel", SHELF_TO_BACK),
+        guess("shelves", "set back from the front", SHELF_SETBACK),
+        figure(
+            "sag of shelves",
+            "load of a shelf where none is typed",
+            format!("{SHELF_LOAD_KG} kg"),
+            Standing::HouseGuess,
+        ),
         figure(
             "tipping of shelves",
             "least load that may tip a shelf",
