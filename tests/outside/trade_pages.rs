@@ -95,7 +95,7 @@ fn grid() -> Vec<Case> {
         .collect();
     let pitch = holes[1].z - holes[0].z;
     let diameter = holes[0].diameter;
-    let quarter = parse_length("1/4 in", Unit::Millimetre).unwrap();
+    let quarter = parse_length("1/4 in", Unit::Millimetre).map_or(f64::NAN, Length::mm);
     vec![
         Case::new(family, "centre to centre", &GRID, 32.0, pitch.mm()),
         Case::new(family, "diameter of a hole", &GRID, 5.0, diameter.mm()).table(),
@@ -107,7 +107,7 @@ fn grid() -> Vec<Case> {
             row.x.total().mm(),
         )
         .table(),
-        Case::new(family, "pin of 1/4 in", &QUARTER_INCH, 6.35, quarter.mm()),
+        Case::new(family, "pin of 1/4 in", &QUARTER_INCH, 6.35, quarter),
     ]
 }
 
