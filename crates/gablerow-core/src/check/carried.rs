@@ -5,40 +5,35 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Place, Rule};
-use crate::job::{FrontKind, Key};
+use crate::job::FrontKind;
 use crate::layout::Carrier;
 use crate::measure::Length;
 
 /// Hinge cups that would not lie on their door, whole.
 pub(super) fn cup_off_door(cx: &Context, found: &mut Vec<Finding>) {
-    for door in cx.layout.fronts.iter().filter(|it| it.kind.is_hung()) {
-        for carrier in cx.layout.carriers(cx.cabinet, door) {
-            let bay = cx.cabinet.opening.bay(carrier.bay);
-            let plates = bay.map_or(&[][..], |bay| &bay.plates);
-            let plate = plates.iter().find(|plate| plate.key == carrier.key);
-            let Some(card) = plate.and_then(|plate| cx.job.cards.hinge(&plate.card)) else {
-                continue;
-            };
-            let middle = cx.layout.height(carrier.hole) + card.plate.rise();
-            let (foot, head) = (middle - door.foot, door.head() - middle);
+    for hung in cx.doors {
+        let door = hung.leaf.front;
+        for plate in &hung.plates {
+            let (foot, head) = (plate.middle - door.foot, door.head() - plate.middle);
             let (from, end) = if foot < head {
                 (foot, "foot")
             } else {
                 (head, "head")
             };
-            let least = card.cup.value.half();
+            let least = plate.card.cup.value.half();
             if from >= least {
                 continue;
             }
             let message = format!(
                 "{}: its cup would be {} the {end} of {}, but a whole one is {} from it at least; {CURE}",
-                cx.fitting(carrier.key),
+                cx.fitting(plate.key),
                 stands(cx, from, ["from", "past"]),
-                name(cx, door.key),
+                cx.front(door.key),
                 least.show(cx.unit),
             );
-            let finding = Finding::new(Rule::CupOffDoor, place(cx, &carrier), message);
-            found.push(finding.about(carrier.key));
+            let place = cx.at_fitting(hung.place(cx), plate.key);
+            let finding = Finding::new(Rule::CupOffDoor, place, message);
+            found.push(finding.about(plate.key));
         }
     }
 }
@@ -66,7 +61,7 @@ pub(super) fn box_off_front(cx: &Context, found: &mut Vec<Finding>) {
             "{}: its box stands {} the foot of {}, but {} above it is what the shop has; {CURE}",
             cx.fitting(carrier.key),
             stands(cx, rise, ["above", "below"]),
-            name(cx, front.key),
+            cx.front(front.key),
             cx.span(least, most),
         );
         let finding = Finding::new(Rule::BoxOffFront, place(cx, &carrier), message);
@@ -83,22 +78,11 @@ fn stands(cx: &Context, distance: Length, [plus, minus]: [&str; 2]) -> String {
     format!("{} {word}", distance.abs().show(cx.unit))
 }
 
-fn name<'a>(cx: &Context<'a>, key: Key) -> &'a str {
-    let front = cx.cabinet.opening.front(key);
-    front.map_or("its front", |front| front.name.as_str())
-}
-
-/// On its own wall; of runners on the left one, where a person looks first.
+/// On the left wall, where a person looks first.
 fn place(cx: &Context, carrier: &Carrier) -> Place {
     let bay = cx.layout.bays.iter().find(|bay| bay.key == carrier.bay);
-    let place = bay.map_or(cx.here(), |bay| {
-        cx.here()
-            .on(carrier.wall.map_or(bay.left, |wall| bay.wall(wall)))
-    });
-    match cx.fitting_holes(carrier.key) {
-        Some(holes) => place.holes(holes),
-        None => place,
-    }
+    let place = bay.map_or(cx.here(), |bay| cx.here().on(bay.left));
+    cx.at_fitting(place, carrier.key)
 }
 
 #[cfg(test)]

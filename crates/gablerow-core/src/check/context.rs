@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::door::Door;
 use super::{Place, Strand, strands};
 use crate::cards::PlateShape;
 use crate::job::{Bay, Cabinet, Division, HolePlace, Job, Key, Limits, Plate, Shop};
@@ -17,6 +18,8 @@ pub(super) struct Context<'a> {
     pub(super) job: &'a Job,
     pub(super) cabinet: &'a Cabinet,
     pub(super) layout: &'a Layout,
+    /// The doors that hang.
+    pub(super) doors: &'a [Door<'a>],
     /// What lengths are said in.
     pub(super) unit: Unit,
 }
@@ -176,6 +179,19 @@ impl<'a> Context<'a> {
                     card.below.origin.is_unproved() || card.above.origin.is_unproved()
                 })
         })
+    }
+
+    /// What a front is called.
+    pub(super) fn front(&self, key: Key) -> &'a str {
+        let front = self.cabinet.opening.front(key);
+        front.map_or("a front", |front| front.name.as_str())
+    }
+
+    /// A place at the holes of a fitting, where they are on the grid.
+    pub(super) fn at_fitting(&self, place: Place, fitting: Key) -> Place {
+        let on_grid = |&(first, last): &(i16, i16)| first >= 1 && last <= self.layout.last;
+        let holes = self.fitting_holes(fitting).filter(on_grid);
+        holes.map_or(place, |holes| place.holes(holes))
     }
 
     fn named(&self, key: Key) -> Named {

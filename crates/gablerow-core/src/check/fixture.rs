@@ -6,9 +6,9 @@ use std::vec::Vec;
 use super::{Finding, Rule, of_job};
 use crate::cards::{Hinge, Pin, Runner as RunnerCard};
 use crate::job::{
-    Bay, Cabinet, CardId, Depth, Division, Edge, End, FaceId, FixedShelf, FreeHole, FreeRow, Hand,
-    HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate, Runner,
-    Shelf, ShelfHeight, Shop, SideBySide, Spacers, Stacked, Zone,
+    Bay, Cabinet, CardId, Depth, Division, Edge, End, FaceId, FixedShelf, FreeHole, FreeRow, Front,
+    FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth,
+    Partition, Plate, Runner, Shelf, ShelfHeight, Shop, SideBySide, Spacers, Stacked, Zone,
 };
 use crate::measure::Length;
 
@@ -113,6 +113,42 @@ impl Case {
         let runners = &mut self.bay(bay).runners;
         runners.push(runner);
         runners.last_mut().unwrap()
+    }
+
+    /// A door over an opening, hung on a hand, with plates on these holes of one of its bays: `door 1`, then `door 2`.
+    pub(super) fn door(&mut self, opening: u32, hung: Hand, bay: u32, holes: &[i16]) -> &mut Front {
+        for &hole in holes {
+            self.plate(bay, hung, hole);
+        }
+        let mut doors = 0;
+        let all = &self.cabinet().opening;
+        all.each(&mut |part| doors += part.fronts.len());
+        let name = Label::new(&std::format!("door {}", doors + 1)).unwrap();
+        let front = Front::plain(self.key(), name, FrontKind::Door(hung));
+        let key = front.key;
+        self.cabinet().opening.each_mut(&mut |part| {
+            if part.key == Key(opening) {
+                part.fronts.push(front.clone());
+            }
+        });
+        self.front(key)
+    }
+
+    fn front(&mut self, key: Key) -> &mut Front {
+        fn find(opening: &mut Opening, key: Key) -> Option<&mut Front> {
+            let at = opening.fronts.iter().position(|front| front.key == key);
+            if let Some(at) = at {
+                return opening.fronts.get_mut(at);
+            }
+            match &mut opening.division {
+                Division::Bay(_) => None,
+                Division::SideBySide(parts) => parts
+                    .parts_mut()
+                    .find_map(|part| find(&mut part.opening, key)),
+                Division::Stacked(parts) => parts.openings_mut().find_map(|part| find(part, key)),
+            }
+        }
+        find(&mut self.cabinet().opening, key).unwrap()
     }
 
     /// A hole so far from the front edge and the foot of a panel.
@@ -225,6 +261,11 @@ impl Case {
 /// The inside of the left side.
 pub(super) fn left_side() -> FaceId {
     FaceId::inside(LEFT)
+}
+
+/// The inside of the right side.
+pub(super) fn right_side() -> FaceId {
+    FaceId::inside(RIGHT)
 }
 
 /// The face of partition 11 toward a hand.

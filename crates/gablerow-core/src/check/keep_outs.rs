@@ -58,6 +58,18 @@ fn broken(a: &KeepOut, b: &KeepOut, close: Length) -> Option<Rule> {
     }
 }
 
+/// Whether nothing before a face is in the way of a space that something new would need there.
+pub(super) fn is_clear_of(space: &KeepOut, face: &Face) -> bool {
+    !face.keep_outs.iter().any(|other| {
+        let (a, b) = if space.item <= other.item {
+            (space, other)
+        } else {
+            (other, space)
+        };
+        broken(a, b, Length::ZERO).is_some()
+    })
+}
+
 /// How far apart two keep-outs are in the one direction that keeps them apart, and that direction; `None` when they
 /// touch, or are clear in more than one.
 fn gap(a: &KeepOut, b: &KeepOut) -> Option<(Length, &'static str)> {

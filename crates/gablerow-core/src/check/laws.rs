@@ -4,9 +4,10 @@ use super::fixture::*;
 use super::*;
 use crate::cards::{Origin, Sourced};
 use crate::job::{
-    Acceptance, Back, Depth, Hand, HolePlace, Inset, Label, Notch, PinRows, Reference, TopKind,
+    Acceptance, Back, Depth, FrontHeight, FrontKind, Hand, HolePlace, Inset, Label, Notch, PinRows,
+    Reference, TopKind,
 };
-use crate::measure::Unit;
+use crate::measure::{Length, Unit};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::TestRunner;
@@ -19,7 +20,7 @@ type Put = (u8, i16, i16, bool, i32);
 /// Any cabinet that a person could make in a few minutes.
 fn any_case() -> impl Strategy<Value = Case> {
     let put = (
-        0..11_u8,
+        0..17_u8,
         -3..28_i16,
         -3..28_i16,
         any::<bool>(),
@@ -125,6 +126,7 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         }
         6 => case.row(face, um(far), a, b).depth = depth,
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
+        11..16 => put_door(case, upper, (what - 3, a, b, right, far)),
         _ => {
             case.bay(bay).inset = Some(Inset {
                 front: Some(mm(19)),
@@ -132,6 +134,50 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
             });
             case.bay(bay).pin_rows = PinRows::Three;
         }
+    }
+}
+
+/// Hangs a door over a bay, or over all of them, with none to four plates, of any thickness and with any gaps.
+fn put_door(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
+    let (bay, hand) = if right {
+        (upper, Hand::Right)
+    } else {
+        (1, Hand::Left)
+    };
+    // Two of these share the partition.
+    let hand = if what == 11 { hand.other() } else { hand };
+    let opening = match what {
+        8 if upper == 12 => 10,
+        _ => bay,
+    };
+    let mut holes = [a, b, a + 7, b - 5];
+    let mut many = usize::from(far % 5 != 0) * 2 + usize::from(far % 3 == 0);
+    if what == 9 {
+        // As far from the foot as from the head: plates of a door that is not handed.
+        case.cabinet().size.height = mm(704);
+        let low = a.abs() % 8 + 2;
+        ([holes[0], holes[1]], many) = ([low, 22 - low], 2);
+    }
+    let door = case.door(opening, hand, bay, &holes[..many]);
+    let tens = Length::from_um(far % 30 * 1_000);
+    door.thickness = (far % 2 == 0).then_some(mm(12) + tens);
+    match what {
+        10 => door.kind = FrontKind::Pair,
+        11 => door.height = FrontHeight::Ratio(2),
+        _ => {}
+    }
+    if what == 10 {
+        case.plate(bay, hand.other(), a);
+        case.plate(bay, hand.other(), b);
+    }
+    if what == 11 {
+        case.shop().fronts.gap = um(far % 4_000);
+        case.shop().fronts.reveal_side = um(far % 3_000);
+        case.hinge_card().arms.full.value = mm(far % 30);
+        case.hinge_card().arms.half.value = mm(far % 20);
+    }
+    if what == 12 {
+        case.runner_card().lengths[1].name = um(304_000 + far % 1_600);
     }
 }
 
@@ -275,4 +321,35 @@ proptest! {
         let least = f64::from(least.unwrap_or_default()).sqrt();
         prop_assert!((one.distance(other).mm() - least).abs() < 0.001);
     }
+}
+
+/// Rules that jobs of these laws reach; a rule they never break proves nothing of its sentences.
+#[test]
+fn laws_reach_the_rules_of_doors() {
+    let mut runner = TestRunner::deterministic();
+    let mut missed: Vec<Rule> = [
+        Rule::CupOffDoor,
+        Rule::OverlayUnreachable,
+        Rule::HalfOverlayArm,
+        Rule::InsetOnOverlayRow,
+        Rule::RevealTooSmall,
+        Rule::HingesTooFew,
+        Rule::HingesTooClose,
+        Rule::DoorHanded,
+        Rule::DoorSideChange,
+        Rule::InsetOverlayMixed,
+        Rule::PartitionNominalThickness,
+        Rule::UnitsMixed,
+        Rule::OpposedPlates,
+    ]
+    .into();
+    for _ in 0..3_000 {
+        let case = any_case().new_tree(&mut runner).unwrap().current();
+        let found = of_job(&case.job);
+        missed.retain(|rule| found.iter().all(|finding| finding.rule != *rule));
+        if missed.is_empty() {
+            return;
+        }
+    }
+    panic!("never broken: {missed:?}");
 }

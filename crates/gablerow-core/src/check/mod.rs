@@ -8,6 +8,8 @@
 //!    | balance  zones  open_points     the cabinet
 //!    | fixed                           boards that meet other boards
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
+//!    | hinges  doors                   how doors hang
+//!    | house                           cards that are not measured, one setback for a job
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    v
@@ -21,10 +23,14 @@ mod balance;
 mod carried;
 mod context;
 mod depth;
+mod door;
+mod doors;
 mod exposed;
 mod finding;
 mod fixed;
 mod fronts;
+mod hinges;
+mod house;
 mod idle;
 mod inset;
 mod joint;
@@ -56,6 +62,7 @@ pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;
+use door::Door;
 use strand::{Strand, strands};
 
 use crate::job::{Cabinet, Job};
@@ -91,6 +98,16 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,
+    hinges::overlay_unreachable,
+    hinges::inset_on_overlay_row,
+    hinges::reveal_too_small,
+    hinges::hinges_too_few,
+    hinges::hinges_too_close,
+    doors::door_handed,
+    doors::door_side_change,
+    house::inset_overlay_mixed,
+    house::partition_nominal_thickness,
+    house::units_mixed,
     idle::idle_hardware,
     fronts::front_too_small,
     inset::inset_before_edge,
@@ -107,11 +124,13 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    let doors = Door::all(job, cabinet, layout);
     let in_unit = |unit| {
         let cx = Context {
             job,
             cabinet,
             layout,
+            doors: &doors,
             unit,
         };
         let mut found = Vec::new();

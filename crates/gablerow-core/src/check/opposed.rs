@@ -34,7 +34,7 @@ pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
     });
 }
 
-/// Fasteners from both faces that reach each other.
+/// Fasteners from both faces that reach each other; of two hinge plates it is a rule of its own.
 pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
     each_back_to_back(cx, |upright, one, other| {
         let (a, b) = (one.spec, other.spec);
@@ -42,29 +42,21 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
         if !fasteners_meet(upright.thickness, cx.limits(), a, b) {
             return;
         }
-        let both_plates = (a.use_, b.use_) == (Use::Plate, Use::Plate);
+        let (rule, cure) = if (a.use_, b.use_) == (Use::Plate, Use::Plate) {
+            (Rule::OpposedPlates, "stagger them by 2 holes")
+        } else {
+            (Rule::OpposedFastenersMeet, "move one of them")
+        };
         let message = format!(
-            "{}{}: {} + {} go in, {} takes {}; {}",
+            "{}{}: {} + {} go in, {} takes {}; {cure}",
             doubt(a.pen_unproved || b.pen_unproved),
             back_to_back(cx, one, other),
             a.pen.show(cx.unit),
             b.pen.show(cx.unit),
             upright.thickness.show(cx.unit),
-            most.show(cx.unit),
-            if both_plates {
-                "stagger them by 2 holes"
-            } else {
-                "move one of them"
-            }
+            most.show(cx.unit)
         );
-        let both = (one, other);
-        found.push(opposed(
-            cx,
-            Rule::OpposedFastenersMeet,
-            upright,
-            both,
-            message,
-        ));
+        found.push(opposed(cx, rule, upright, (one, other), message));
     });
 }
 

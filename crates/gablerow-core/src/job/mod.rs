@@ -114,6 +114,13 @@ impl Job {
         self.cabinets.iter().find(|cabinet| cabinet.key == key)
     }
 
+    /// The first cabinet with hinges or pins in a front row: others are compared with it.
+    #[must_use]
+    pub fn first_with_front_row(&self) -> Option<&Cabinet> {
+        let mut cabinets = self.cabinets.iter();
+        cabinets.find(|cabinet| !cabinet.front_rows().is_empty())
+    }
+
     /// The position in the list of the cabinet with this key.
     #[must_use]
     pub fn position(&self, key: Key) -> Option<usize> {

@@ -15,6 +15,9 @@ const CARRIED: &[Rule] = &[
     Rule::BoxOffFront,
     Rule::PlateOnFixedPanel,
     Rule::InnerDrawerFouls,
+    Rule::HingesTooFew,
+    Rule::HingesTooClose,
+    Rule::OpposedPlates,
 ];
 
 pub(super) fn offer(trial: &mut Trial) {

@@ -4,6 +4,7 @@
 //! Layout, Cabinet, Shop, Cards
 //!    | piece      a cut piece of board: finished size less bands is what the saw makes
 //!    | panels     sides, partitions, bottom, top, rail, fixed shelves, back
+//!    | hang       how a door hangs: plates, mass, count of hinges, arm, tab and plate
 //!    | fronts     doors and drawer fronts; cups of doors, tab and plate of their hinges
 //!    | boxes      drawer boxes on their runners
 //!    | shelves    loose shelves: clear openings, sag, what tips them
@@ -17,6 +18,7 @@
 mod bag;
 mod boxes;
 mod fronts;
+mod hang;
 mod panels;
 mod piece;
 mod shelves;
@@ -25,7 +27,8 @@ use alloc::vec::Vec;
 
 pub use bag::{BagKind, BagLine};
 pub use boxes::BoxPart;
-pub use fronts::{Arm, FrontPart, Hanging, arm_of};
+pub use fronts::{FrontPart, Hanging};
+pub use hang::{Arm, DoorPlate, Leaf};
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
 pub use shelves::{ShelfPart, Strength, strength};

@@ -83,6 +83,9 @@ pub(super) fn first_glaze_store() -> Job {
     for board in &mut job.cards.boards {
         (board.stiffness, board.creep) = (None, None);
     }
+    for hinge in &mut job.cards.hinges {
+        hinge.reveals.clear();
+    }
     job.cards.pins[0].projection = None;
     let shelves = job.cabinets[1].opening.bay_mut(Key(12));
     let shelves = shelves.into_iter().flat_map(|bay| &mut bay.shelves);

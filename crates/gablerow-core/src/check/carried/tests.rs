@@ -2,7 +2,7 @@
 
 use super::super::fixture::*;
 use super::*;
-use crate::job::{Front, FrontHeight, Hand, Label};
+use crate::job::{Front, FrontHeight, Hand, Key, Label};
 
 fn front(key: u32, kind: FrontKind, height: FrontHeight) -> Front {
     Front {

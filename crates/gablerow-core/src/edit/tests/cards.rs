@@ -44,7 +44,7 @@ fn other(value: &Value) -> New {
         (Content::MaybeLoad(now), _) => Content::MaybeLoad(now.map(|now| now + 100)),
         (Content::Number(now), _) => Content::Number(now.map(|now| now + 1)),
         (Content::Lengths(now), _) => {
-            let mut lengths: Vec<Length> = now.iter().copied().chain([mm(77)]).collect();
+            let mut lengths: Vec<Length> = now.iter().copied().chain([mm(57)]).collect();
             lengths.sort_unstable();
             Content::Lengths(lengths)
         }
@@ -75,7 +75,7 @@ fn every_value_of_every_card_reads_back_as_it_was_set_and_nothing_else_changes()
             }
             let changed = |job: &Job| {
                 let all = values_of(job, &card).into_iter();
-                all.filter(|value| value.name != before.name && value.name.length() != Some(mm(77)))
+                all.filter(|value| value.name != before.name && value.name.length() != Some(mm(57)))
                     .collect::<Vec<_>>()
             };
             assert_eq!(changed(&job), changed(&job_with(|_| ())));
