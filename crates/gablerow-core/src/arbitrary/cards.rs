@@ -133,7 +133,8 @@ fn runner() -> impl Strategy<Value = Runner> {
     let lengths = prop::collection::btree_map(within(&range::CARD_VALUE), made(), 1..4);
     let values = prop::array::uniform10(value());
     let load = sourced(any::<u32>());
-    (kind, values, load, lengths).prop_map(|(kind, values, load, lengths)| {
+    let side = weighted(0.5, value());
+    (kind, values, load, side, lengths).prop_map(|(kind, values, load, side_most, lengths)| {
         let [
             first_hole,
             stand_back,
@@ -164,6 +165,7 @@ fn runner() -> impl Strategy<Value = Runner> {
             shorter,
             recess,
             load,
+            side_most,
             lengths: lengths.collect(),
         }
     })

@@ -126,6 +126,7 @@ fn runner() -> Runner {
         shorter: mm(10),
         recess: mm(13),
         load: Sourced::guess(30),
+        side_most: Some(mm(16)),
         lengths: vec![
             length(250, &[0, 4]),
             length(300, &[0, 4, 7]),
@@ -151,6 +152,7 @@ fn side_runner() -> Runner {
         deduct: um(25_400),
         shorter: mm(0),
         recess: mm(0),
+        side_most: None,
         ..runner()
     }
 }

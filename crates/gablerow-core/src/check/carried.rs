@@ -5,7 +5,6 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Place, Rule};
-use crate::job::FrontKind;
 use crate::layout::Carrier;
 use crate::measure::Length;
 
@@ -38,50 +37,22 @@ pub(super) fn cup_off_door(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-/// Drawer boxes that stand lower or higher behind their front than the shop has them.
-pub(super) fn box_off_front(cx: &Context, found: &mut Vec<Finding>) {
-    let rules = &cx.shop().boxes;
-    let (least, most) = (rules.rise_least, rules.rise_most.max(rules.rise_least));
-    let drawers = cx.layout.fronts.iter();
-    for front in drawers.filter(|it| it.kind == FrontKind::Drawer) {
-        let Some(carrier) = cx.layout.box_carrier(cx.cabinet, front) else {
-            continue;
-        };
-        let bay = cx.cabinet.opening.bay(carrier.bay);
-        let runners = bay.map_or(&[][..], |bay| &bay.runners);
-        let runner = runners.iter().find(|runner| runner.key == carrier.key);
-        let Some(card) = runner.and_then(|runner| cx.job.cards.runner(&runner.card)) else {
-            continue;
-        };
-        let rise = cx.layout.height(carrier.hole) - card.line.value - front.foot;
-        if (least..=most).contains(&rise) {
-            continue;
-        }
-        let message = format!(
-            "{}: its box stands {} the foot of {}, but {} above it is what the shop has; {CURE}",
-            cx.fitting(carrier.key),
-            stands(cx, rise, ["above", "below"]),
-            cx.front(front.key),
-            cx.span(least, most),
-        );
-        let finding = Finding::new(Rule::BoxOffFront, place(cx, &carrier), message);
-        found.push(finding.about(carrier.key));
-    }
-}
-
-/// What helps against both.
-const CURE: &str = "move it, or stand on the front and take what is proposed";
+/// What helps where a front and what carries it stand apart.
+pub(super) const CURE: &str = "move it, or stand on the front and take what is proposed";
 
 /// A distance with the word for its side: the second when it is negative.
-fn stands(cx: &Context, distance: Length, [plus, minus]: [&str; 2]) -> String {
+pub(super) fn stands(cx: &Context, distance: Length, [plus, minus]: [&str; 2]) -> String {
     let word = if distance < Length::ZERO { minus } else { plus };
     format!("{} {word}", distance.abs().show(cx.unit))
 }
 
-/// On the left wall, where a person looks first.
-fn place(cx: &Context, carrier: &Carrier) -> Place {
+/// On its own wall; of runners on the left one, where a person looks first.
+pub(super) fn place(cx: &Context, carrier: &Carrier) -> Place {
     let bay = cx.layout.bays.iter().find(|bay| bay.key == carrier.bay);
-    let place = bay.map_or(cx.here(), |bay| cx.here().on(bay.left));
+    let place = bay.map_or(cx.here(), |bay| {
+        cx.here()
+            .on(carrier.wall.map_or(bay.left, |wall| bay.wall(wall)))
+    });
     cx.at_fitting(place, carrier.key)
 }
 

@@ -6,9 +6,10 @@ use std::vec::Vec;
 use super::{Finding, Rule, of_job};
 use crate::cards::{Hinge, Pin, Runner as RunnerCard};
 use crate::job::{
-    Bay, Cabinet, CardId, Depth, Division, Edge, End, FaceId, FixedShelf, FreeHole, FreeRow, Front,
-    FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth,
-    Partition, Plate, Runner, Shelf, ShelfHeight, Shop, SideBySide, Spacers, Stacked, Zone,
+    BackRail, Bay, Cabinet, CardId, Depth, Division, Edge, End, FaceId, FixedShelf, FreeHole,
+    FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening,
+    PanelId, Part, PartWidth, Partition, Plate, Runner, Shelf, ShelfHeight, Shop, SideBySide,
+    Spacers, Stacked, Zone,
 };
 use crate::measure::Length;
 
@@ -151,6 +152,42 @@ impl Case {
         find(&mut self.cabinet().opening, key).unwrap()
     }
 
+    /// A front over the opening with this key, above those that it has.
+    pub(super) fn front_over(&mut self, opening: u32, kind: FrontKind, height: FrontHeight) -> Key {
+        let made = front(self.key().0, kind, height);
+        let key = made.key;
+        self.cabinet().opening.each_mut(&mut |found| {
+            if found.key == Key(opening) {
+                found.fronts.push(made.clone());
+            }
+        });
+        key
+    }
+
+    /// A drawer that takes its share of the plain bay, on runners at a hole.
+    pub(super) fn drawer(&mut self, hole: i16, length: i32) -> &mut Runner {
+        let key = self.front_over(1, FrontKind::Drawer, SHARE);
+        let runner = self.runner(1, hole, length);
+        runner.serves = Some(key);
+        runner
+    }
+
+    /// What a drawer shall hold, in grams.
+    pub(super) fn load(&mut self, drawer: Key, grams: u32) {
+        self.cabinet().opening.each_mut(&mut |opening| {
+            let mut fronts = opening.fronts.iter_mut();
+            if let Some(front) = fronts.find(|front| front.key == drawer) {
+                front.load_grams = Some(grams);
+            }
+        });
+    }
+
+    /// A rail of 18 board before the back, so far down from the stretchers.
+    pub(super) fn back_rail(&mut self, height: Length) {
+        let board = card("board-18");
+        self.cabinet().carcass.rail = Some(BackRail { board, height });
+    }
+
     /// A hole so far from the front edge and the foot of a panel.
     pub(super) fn hole(&mut self, face: FaceId, setback: Length, height: Length) -> &mut FreeHole {
         let hole = FreeHole {
@@ -255,6 +292,17 @@ impl Case {
 
     pub(super) fn pin_card(&mut self) -> &mut Pin {
         &mut self.job.cards.pins[0]
+    }
+}
+
+/// A share of what is left.
+pub(super) const SHARE: FrontHeight = FrontHeight::Ratio(1);
+
+/// A front named F.
+pub(super) fn front(key: u32, kind: FrontKind, height: FrontHeight) -> Front {
+    Front {
+        height,
+        ..Front::plain(Key(key), Label::new("F").unwrap(), kind)
     }
 }
 

@@ -7,6 +7,7 @@ use crate::job::{
     Acceptance, Back, Depth, FrontHeight, FrontKind, Hand, HolePlace, Inset, Label, Notch, PinRows,
     Reference, TopKind,
 };
+use crate::layout::Use;
 use crate::measure::{Length, Unit};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
@@ -20,7 +21,7 @@ type Put = (u8, i16, i16, bool, i32);
 /// Any cabinet that a person could make in a few minutes.
 fn any_case() -> impl Strategy<Value = Case> {
     let put = (
-        0..17_u8,
+        0..20_u8,
         -3..28_i16,
         -3..28_i16,
         any::<bool>(),
@@ -77,6 +78,36 @@ fn set_facts(
     12
 }
 
+fn put_drawer_in(
+    case: &mut Case,
+    (bay, hand): (u32, Hand),
+    (what, a, b, far): (u8, i16, i16, i32),
+) {
+    match what {
+        11 => {
+            let front = case.front_over(
+                bay,
+                FrontKind::Drawer,
+                FrontHeight::Modules(a.unsigned_abs() + 1),
+            );
+            let runner = case.runner(bay, b, 450);
+            runner.serves = (far % 3 > 0).then_some(front);
+            runner.spacers.right = mm(far % 4 * 10);
+        }
+        12 => {
+            case.front_over(bay, FrontKind::Door(hand), SHARE);
+            let front = case.front_over(bay, FrontKind::Inner, SHARE);
+            case.load(front, far.unsigned_abs() / 10);
+            case.runner(bay, a, 300).set_back = u8::from(far % 2 == 0) * 3;
+        }
+        _ => {
+            case.back_rail(mm(40 + far % 300));
+            case.shop().box_board = (far % 2 == 0).then(|| card("board-19"));
+            case.runner_card().line.value = mm(far % 40);
+        }
+    }
+}
+
 fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
     let (bay, hand) = if right {
         (upper, Hand::Right)
@@ -126,7 +157,8 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         }
         6 => case.row(face, um(far), a, b).depth = depth,
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
-        11..16 => put_door(case, upper, (what - 3, a, b, right, far)),
+        11..=15 => put_door(case, upper, (what - 3, a, b, right, far)),
+        16..=18 => put_drawer_in(case, (bay, hand), (what - 5, a, b, far)),
         _ => {
             case.bay(bay).inset = Some(Inset {
                 front: Some(mm(19)),
@@ -177,7 +209,7 @@ fn put_door(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         case.hinge_card().arms.half.value = mm(far % 20);
     }
     if what == 12 {
-        case.runner_card().lengths[1].name = um(304_000 + far % 1_600);
+        case.runner_card().lengths[2].name = um(304_000 + far % 1_600);
     }
 }
 
@@ -258,6 +290,21 @@ proptest! {
     fn mirror_image_breaks_the_same_rules(case in any_case()) {
         let cabinet = &case.job.cabinets[0];
         prop_assert_eq!(rules(&case.job, cabinet), rules(&case.job, &cabinet.mirrored()));
+    }
+
+    /// No finding says that one runner of a pair has other holes than its mate: it cannot be.
+    #[test]
+    fn runners_of_a_pair_have_the_same_holes_in_the_same_rows(case in any_case()) {
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        for bay in &layout.bays {
+            let [left, right] = [bay.left, bay.right].map(|wall| {
+                let rows = &layout.face(wall).unwrap().rows;
+                let runs = rows.iter().flat_map(|row| row.runs.iter().map(move |run| (row.x.total(), run)));
+                let own = runs.filter(|(_, run)| run.spec.use_ == Use::Runner && run.spec.bay == Some(bay.key));
+                own.map(|(x, run)| (x, run.first, run.last, run.spec.owner)).collect::<Vec<_>>()
+            });
+            prop_assert_eq!(left, right);
+        }
     }
 
     #[test]

@@ -4,7 +4,8 @@
 //! Job, Cabinet, Layout                 what the checks look at (context)
 //!    | outline  joint  share  near     holes of one face
 //!    | depth  opposed  exposed         holes and the board
-//!    | keep_outs  runners              the space that hardware needs
+//!    | spaces  keep_outs               the space that hardware, boxes and open doors need
+//!    | runners  boxes  rise            drawers, as deep, as wide and as high as there is room
 //!    | balance  zones  open_points     the cabinet
 //!    | fixed                           boards that meet other boards
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
@@ -20,6 +21,7 @@
 //! open as soon as its sentence changes.
 
 mod balance;
+mod boxes;
 mod carried;
 mod context;
 mod depth;
@@ -40,11 +42,13 @@ mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
+mod rise;
 mod rule;
 mod runners;
 mod sag;
 mod share;
 mod shelves;
+mod spaces;
 mod strand;
 mod zones;
 
@@ -68,6 +72,7 @@ use strand::{Strand, strands};
 use crate::job::{Cabinet, Job};
 use crate::layout::Layout;
 use crate::measure::Unit;
+use crate::parts::box_fits;
 
 /// Every check, in the order of [`RULES`].
 const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
@@ -91,13 +96,22 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     balance::height_multiple_only,
     zones::zone_off_centre,
     runners::runner_too_long,
+    boxes::box_behind_blocked,
     runners::runner_row_flush,
+    runners::runner_rows_whole,
+    boxes::runner_overloaded,
+    boxes::box_width,
+    boxes::top_box_blocked,
+    boxes::bottom_box_low,
+    boxes::stretcher_in_box,
     open_points::open_points,
     open_points::sides_end_on_bottom,
     fixed::shelf_through_board,
     carried::cup_off_door,
     fronts::front_not_carried,
-    carried::box_off_front,
+    rise::runner_line_ignored,
+    rise::box_off_front,
+    rise::fronts_off_grid,
     hinges::overlay_unreachable,
     hinges::inset_on_overlay_row,
     hinges::reveal_too_small,
@@ -125,12 +139,14 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
     let doors = Door::all(job, cabinet, layout);
+    let boxes = box_fits(cabinet, layout, job);
     let in_unit = |unit| {
         let cx = Context {
             job,
             cabinet,
             layout,
             doors: &doors,
+            boxes: &boxes,
             unit,
         };
         let mut found = Vec::new();

@@ -70,7 +70,7 @@ rules! {
     ShelfAtHinge "shelf-at-hinge" Warn
         "A loose shelf should clear the plate and arm of a hinge.";
     InnerDrawerFouls "inner-drawer-fouls" Stop
-        "A runner and what packs it out keep clear of the hinges on their wall.";
+        "A drawer, its runners and what packs them out keep clear of hinges and open doors on their wall.";
     KeepOutsMeet "keep-outs-meet" Stop
         "No two fittings need the same space.";
     KeepOutsClose "keep-outs-close" Note
@@ -85,8 +85,22 @@ rules! {
         "A zone counted from the middle sits in the middle only when both counts are odd or both even.";
     RunnerTooLong "runner-too-long" Stop
         "A runner fits between the fronts and the back panel.";
+    BoxBehindBlocked "box-behind-blocked" Stop
+        "A runner fits before what stands at the back, at the height of its box.";
     RunnerRowFlush "runner-row-flush" Warn
         "A runner stands back from the front edge, or the front does not pull up tight.";
+    RunnerRowsWhole "runner-rows-whole" Note
+        "Runners need single holes, and no whole rows.";
+    RunnerOverloaded "runner-overloaded" Warn
+        "A drawer, its front and its contents weigh at most 80 % of what its runners carry.";
+    BoxWidth "box-width" Stop
+        "A drawer box has a width between its runners, and sides that fit them.";
+    TopBoxBlocked "top-box-blocked" Stop
+        "There is room for a drawer box between its runners and what is above it.";
+    BottomBoxLow "bottom-box-low" Warn
+        "The lowest drawer box stands clear of the floor under it.";
+    StretcherInBox "stretcher-in-box" Warn
+        "A stretcher on edge takes height from the drawer under it that a flat one leaves.";
     NotYet "not-yet" Note
         "The job keeps it, but it is not laid out yet.";
     WidthsDoNotAddUp "widths-do-not-add-up" Stop
@@ -105,8 +119,12 @@ rules! {
         "A hinge cup lies on its door, whole.";
     FrontNotCarried "front-not-carried" Note
         "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
+    RunnerLineIgnored "runner-line-ignored" Stop
+        "The hole of a runner is its line above the box, not at the lower edge of the front.";
     BoxOffFront "box-off-front" Warn
         "A drawer's box stands as far above the foot of its front as the shop has it.";
+    FrontsOffGrid "fronts-off-grid" Note
+        "The boxes of a stack of drawers stand alike behind their fronts: one drilling for all.";
     OverlayUnreachable "overlay-unreachable" Stop
         "A tab and a plate of the hinge's card bring the door where it shall lap, but for what it adjusts.";
     HalfOverlayArm "half-overlay-arm" Stop

@@ -1,7 +1,7 @@
 //! From a finding to what would mend it: edits that were tried, and what each of them costs.
 //!
 //! ```text
-//! Finding -- moves  holes  carcass  wishes  doors  shelves: what might help --> Edit
+//! Finding -- moves  holes  carcass  wishes  doors  drawers  shelves: what might help --> Edit
 //!    | trial    made on a copy, laid out and checked again
 //!    |          kept when the finding is gone and no stop is new
 //!    v
@@ -15,6 +15,7 @@
 mod barred;
 mod carcass;
 mod doors;
+mod drawers;
 mod holes;
 mod moves;
 mod shelves;
@@ -46,6 +47,7 @@ pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
     moves::offer(&mut trial);
     holes::offer(&mut trial);
     carcass::offer(&mut trial);
+    drawers::offer(&mut trial);
     wishes::offer(&mut trial);
     doors::offer(&mut trial);
     shelves::offer(&mut trial);

@@ -140,6 +140,11 @@ fn runner(lines: &mut Lines<'_>, card: &mut Runner) {
         Slot::Number(&mut card.load),
     );
     lines.place(
+        "thickest box side",
+        Quantity::MaybeLength(&range::CARD_VALUE, "not looked up"),
+        Slot::MaybeSourced(&mut card.side_most),
+    );
+    lines.place(
         "lengths",
         Quantity::Lengths(&range::RUNNER_LENGTHS, &range::CARD_VALUE),
         Slot::RunnerLengths(&mut card.lengths),

@@ -179,6 +179,9 @@ impl Runner {
         ] {
             length(field, &range::CARD_VALUE, value.value)?;
         }
+        if let Some(most) = self.side_most {
+            length("side_most", &range::CARD_VALUE, most.value)?;
+        }
         if self.lengths.is_empty() {
             return Err(Fault::new(
                 "lengths",

@@ -241,6 +241,9 @@ record! {
         /// What a pair carries, in kg.
         #[serde(default = "first::load")]
         load: Sourced<u32>,
+        /// The thickest side of a box that it takes, in mm; left out until somebody has looked it up.
+        #[serde(default, skip_serializing_if = "plain")]
+        side_most: Option<Sourced<Mm>>,
         /// The lengths it comes in, shortest first; at least one.
         lengths: Vec<RunnerLength>,
     }
