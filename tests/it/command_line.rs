@@ -6,6 +6,7 @@ mod holes;
 mod parts;
 mod refused;
 mod shown;
+mod sources;
 mod written;
 
 use std::fs;

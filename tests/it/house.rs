@@ -12,7 +12,7 @@ const FUNCTION_LINES_MOST: usize = 70;
 
 /// The floors of core, lowest first; each names only itself and those before it.
 const FLOORS: [&[&str]; 11] = [
-    &["measure", "label"],
+    &["measure", "label", "source"],
     &["grid", "sum"],
     &["cards"],
     &["strength", "solve"],
@@ -21,7 +21,7 @@ const FLOORS: [&[&str]; 11] = [
     &["parts"],
     &["check", "history", "bench"],
     &["edit", "drawing", "elevation"],
-    &["propose"],
+    &["propose", "figures"],
     &["mend"],
 ];
 

@@ -3,7 +3,7 @@
 use gablerow::action::Action;
 use gablerow::keymap::{self, Context};
 use gablerow::theme::Charset;
-use gablerow_papers::{PartRecord, Tabled};
+use gablerow_papers::{PartRecord, Tabled, source_text};
 
 use crate::key_script::golden;
 
@@ -44,6 +44,11 @@ fn parts() -> String {
     table
 }
 
+/// Every figure the program goes by, as `sources` prints it.
+fn sources() -> String {
+    format!("```text\n{}```\n", source_text())
+}
+
 /// The text with everything between a mark and the next end replaced.
 fn filled(text: &str, mark: &str, block: &str) -> String {
     let mark = format!("<!-- {mark} -->\n");
@@ -69,6 +74,7 @@ fn marked_blocks_of_the_readme_are_what_the_program_shows() {
     text = filled(&text, "three bays", &screen("three_bays_80x24"));
     text = filled(&text, "keys", &keys());
     text = filled(&text, "parts", &parts());
+    text = filled(&text, "sources", &sources());
     assert!(
         golden("README.md", &text) == text,
         "README.md is old: run the tests with GABLEROW_WRITE=1"

@@ -1,14 +1,14 @@
 //! Facts and wishes of frameless cabinets on the 32 mm grid in, consequences out. Pure: no files, no clock, no terminal.
 //!
 //! ```text
-//! measure  grid  sum              lengths; hole numbers and balance; lengths that know their terms
+//! measure  grid  sum  source      lengths; hole numbers and balance; lengths that know their terms; what is printed where
 //!    cards                        what data sheets say
 //!    strength     solve           sag and mass of boards;  where hinges and drawers go best
 //!    job                          facts and wishes, all that is stored
 //!    layout                       uprights, rows, holes, keep-outs
 //!    parts                        what is cut and bought
 //!    check        edit  history   findings;  every change, and the way back
-//!    propose                      what would carry the fronts, and why
+//!    propose      figures         what would carry the fronts, and why;  every figure, and where it comes from
 //!    mend                         what would mend a finding, tried
 //!    drawing  elevation           a face, and a cabinet from the front, as strokes for every screen and paper
 //! ```
@@ -26,6 +26,7 @@ pub mod check;
 pub mod drawing;
 pub mod edit;
 pub mod elevation;
+pub mod figures;
 pub mod grid;
 pub mod history;
 pub mod job;
@@ -36,5 +37,6 @@ pub mod mend;
 pub mod parts;
 pub mod propose;
 pub mod solve;
+pub mod source;
 pub mod strength;
 pub mod sum;

@@ -7,6 +7,7 @@
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
+//! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //! columns --------- table, csv                    the same table in every form
 //! ```
@@ -25,9 +26,11 @@ mod front_signs;
 mod hole_table;
 mod holes;
 mod part_records;
+mod part_strength;
 mod part_table;
 mod part_text;
 mod signs;
+mod source_list;
 mod table;
 mod text;
 
@@ -41,6 +44,7 @@ pub use holes::HoleRecord;
 pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
 pub use signs::Signs;
+pub use source_list::{CAUTION, source_text};
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};
 

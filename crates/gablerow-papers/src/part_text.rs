@@ -10,10 +10,11 @@ use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::{
     BagLine, BoxPart, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
 };
-use gablerow_core::solve::hinges::Cup;
+use gablerow_core::solve::hinges::{Cup, chart_of};
 use gablerow_core::sum::Sum;
 
 use crate::part_records::{CabinetParts, front_words};
+use crate::part_strength::push_strength_notes;
 use crate::text::{push_columns, push_indented};
 
 /// What every cabinet of a job is made of.
@@ -27,7 +28,8 @@ use crate::text::{push_columns, push_indented};
 #[must_use]
 pub fn part_text(job: &Job) -> String {
     let mut out = String::new();
-    for one in &CabinetParts::of_job(job) {
+    let cabinets = CabinetParts::of_job(job);
+    for one in &cabinets {
         if !out.is_empty() {
             out.push('\n');
         }
@@ -44,6 +46,7 @@ pub fn part_text(job: &Job) -> String {
         section.bag();
         section.missing();
     }
+    push_strength_notes(&mut out, job, &cabinets);
     out
 }
 
@@ -162,7 +165,8 @@ impl Section<'_> {
     fn hinges(&mut self, front: &FrontPart, hanging: &Hanging) {
         let asked = hanging.asked.map_or(String::new(), |asked| {
             let chart = hanging.chart.words();
-            format!("; {} asked for {chart}", asked.hinges)
+            let standing = chart_of(hanging.chart).standing.words();
+            format!("; {} asked for {chart} ({standing})", asked.hinges)
         });
         let fit = hanging.fit.map_or("no plate in stock".to_owned(), |fit| {
             format!(
@@ -464,7 +468,7 @@ mod tests {
             .for_each(|front| front.kind = FrontKind::Drawer);
         let text = part_text(&job);
         assert!(
-            text.ends_with("  MISSING\n    D2: drawer without runners\n"),
+            text.contains("\n  MISSING\n    D2: drawer without runners\n"),
             "{text}"
         );
     }

@@ -138,36 +138,6 @@ mod tests {
         assert_eq!(start, Some(expected));
     }
 
-    // grid-pitch. Source: de.wikipedia.org "System 32"; davelers.com/32mm/4988.html (two pages).
-    #[test]
-    fn hole_7_from_16_stands_at_208() {
-        assert_eq!(grid(16_000).height(hole(7)), Length::from_mm(208));
-        assert_eq!(Length::PITCH - Length::from_mm(5), Length::from_mm(27));
-    }
-
-    // grid-rows. Source: de.wikipedia.org "System 32"; davelers.com (two pages).
-    #[test]
-    fn rows_15_pitches_apart_reach_517() {
-        let back_row = Length::from_mm(37) + Length::PITCH * 15;
-        assert_eq!(back_row, Length::from_mm(517));
-        assert_eq!(Length::from_mm(560) - back_row, Length::from_mm(43));
-    }
-
-    // grid-depths. Derived: 74 + 32 * 8, 14, 15, 16.
-    #[test]
-    fn depths_with_like_setbacks_hold_whole_pitches() {
-        for (depth, pitches) in [(330, 8), (522, 14), (554, 15), (586, 16)] {
-            let between = Length::from_mm(depth - 2 * 37);
-            assert_eq!(between, Length::PITCH * pitches);
-        }
-    }
-
-    // grid-us-pin. Source: two articles of a woodworking magazine, issues 82 and 87.
-    #[test]
-    fn quarter_inch_pin_hole_is_6_35() {
-        assert_eq!(Length::from_inch_64ths(16), Length::from_um(6_350));
-    }
-
     // grid-inch. Derived: 32 - 31.75 a pitch.
     #[test]
     fn inch_and_a_quarter_taken_for_a_pitch_runs_short() {

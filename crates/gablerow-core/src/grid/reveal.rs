@@ -108,38 +108,6 @@ mod tests {
         start_offsets(um(reveal), um(3_000), END_MIN)
     }
 
-    // start-full, start-half, start-inset, start-4-5.
-    // Source: start-hole table, bellinghambaywoodcraft.com/32mm/Basics (one page).
-    #[test]
-    fn published_reveals_give_the_published_offsets() {
-        check(offsets(1_500), 32_000, 16_000);
-        check(offsets(11_000), 9_500, 25_500);
-        check(offsets(9_500), 8_000, 24_000);
-        check(offsets(4_500), 35_000, 19_000);
-        check(
-            start_offsets(um(22_000), um(3_000), Length::ZERO),
-            20_500,
-            4_500,
-        );
-        check(offsets(22_000), 20_500, 36_500);
-    }
-
-    // start-railed. Source: start-hole table, bellinghambaywoodcraft.com/32mm/Basics (one page).
-    #[test]
-    fn rails_register_by_half_their_thickness() {
-        check(railed_start_offsets(um(19_000), END_MIN), 9_500, 25_500);
-        check(railed_start_offsets(um(16_000), END_MIN), 8_000, 24_000);
-    }
-
-    // start-3-0, start-10-0.
-    // Source: start-hole table, bellinghambaywoodcraft.com/32mm/Basics (one page).
-    #[test]
-    fn unlike_reveals_give_each_end_its_own_offset() {
-        check(offsets(3_000), 33_500, 17_500);
-        check(offsets(0), 30_500, 14_500);
-        check(offsets(10_000), 8_500, 24_500);
-    }
-
     // Derived: reveals 6 and 6, gap 4, 24 pitches; the shifted 20 leaves 736 = 23 * 32 between.
     #[test]
     fn registered_height_is_balanced_on_its_offsets() {

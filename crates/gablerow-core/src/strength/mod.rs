@@ -14,6 +14,7 @@ mod sag;
 mod section;
 mod tables;
 
+pub use crate::source::Standing;
 pub use load::{
     PinLoads, SHELF_LOAD_KG, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg,
     tip_overhang, tip_set_back,
@@ -21,7 +22,7 @@ pub use load::{
 pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_in_house, longest_span, sag};
 pub use section::{Section, Strip};
 pub use tables::{
-    CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, Standing, elasticity,
+    CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, elasticity,
     house_limit,
 };
 

@@ -1,35 +1,9 @@
 //! Elasticity, creep, limits and loads as data; every row says where it comes from.
 
 use crate::measure::Length;
-
-/// Where a value comes from, and how far it may be trusted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Standing {
-    /// Printed, in the words of the source.
-    Published(&'static str),
-    /// Borrowed from another material, because none is printed for this one.
-    StandIn(&'static str),
-    /// What the shop goes by; no source.
-    HouseGuess,
-}
-
-impl Standing {
-    /// The words a person reads.
-    #[must_use]
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Published(source) => source,
-            Self::StandIn(_) => "stand-in",
-            Self::HouseGuess => "house guess",
-        }
-    }
-
-    /// Whether a finding that leans on the value says so.
-    #[must_use]
-    pub fn is_unproved(self) -> bool {
-        !matches!(self, Self::Published(_))
-    }
-}
+use crate::source::{
+    AWS, DIN_68930, EN_312, EN_622_5, EUROCODE_5, KCMA, Standing, WOOD_2010, WOOD_2021,
+};
 
 /// How stiff a board of a kind and thickness is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,11 +22,6 @@ pub struct Elasticity {
     pub standing: Standing,
 }
 
-const P2: &str = "EN 312, type P2 table, least values, quoted on board makers' sheets";
-const MDF: &str = "EN 622-5, general purpose, dry, least values, quoted on a board maker's sheet";
-const PLYWOOD: &str = "Wood Handbook FPL-GTR-190, Table 12-1";
-const SOLID: &str = "Wood Handbook FPL-GTR-282, Table 5-3a, at 12 % moisture";
-
 const fn row(
     board: &'static str,
     [over, to]: [i32; 2],
@@ -70,11 +39,16 @@ const fn row(
 }
 
 const fn p2(over_to: [i32; 2], e: f64) -> Elasticity {
-    row("particleboard P2", over_to, [e, e], Standing::Published(P2))
+    row(
+        "particleboard P2",
+        over_to,
+        [e, e],
+        Standing::Published(EN_312),
+    )
 }
 
 const fn mdf(over_to: [i32; 2], e: f64) -> Elasticity {
-    row("MDF", over_to, [e, e], Standing::Published(MDF))
+    row("MDF", over_to, [e, e], Standing::Published(EN_622_5))
 }
 
 const fn any(board: &'static str, range: [f64; 2], standing: Standing) -> Elasticity {
@@ -97,26 +71,30 @@ pub const ELASTICITIES: [Elasticity; 22] = [
     mdf([12, 19], 2_200.0),
     mdf([19, 30], 2_100.0),
     mdf([30, 45], 1_900.0),
-    any("plywood", [6_960.0, 8_550.0], Standing::Published(PLYWOOD)),
+    any(
+        "plywood",
+        [6_960.0, 8_550.0],
+        Standing::Published(WOOD_2010),
+    ),
     any(
         "northern red oak",
         [12_500.0, 12_500.0],
-        Standing::Published(SOLID),
+        Standing::Published(WOOD_2021),
     ),
     any(
         "sugar maple",
         [12_600.0, 12_600.0],
-        Standing::Published(SOLID),
+        Standing::Published(WOOD_2021),
     ),
     any(
         "yellow-poplar",
         [10_900.0, 10_900.0],
-        Standing::Published(SOLID),
+        Standing::Published(WOOD_2021),
     ),
     any(
         "Douglas-fir, coast",
         [13_400.0, 13_400.0],
-        Standing::Published(SOLID),
+        Standing::Published(WOOD_2021),
     ),
     any(
         "particleboard, by habit",
@@ -155,8 +133,6 @@ pub struct Creep {
     pub standing: Standing,
 }
 
-const EC5: &str = "EN 1995-1-1, 2.2.3 and Table 3.2, service class 1";
-
 const fn creep(board: &'static str, factor: f64, standing: Standing) -> Creep {
     Creep {
         board,
@@ -168,17 +144,13 @@ const fn creep(board: &'static str, factor: f64, standing: Standing) -> Creep {
 /// Creep factors. The table of EN 1995-1-1 has structural boards only: for particleboard P2 and plain MDF there is a
 /// house guess, and the factor of P5 as a stand-in.
 pub const CREEPS: [Creep; 7] = [
-    creep("solid wood", 1.60, Standing::Published(EC5)),
-    creep("plywood", 1.80, Standing::Published(EC5)),
-    creep("OSB/3", 2.50, Standing::Published(EC5)),
-    creep("particleboard P4", 3.25, Standing::Published(EC5)),
-    creep("particleboard P5", 3.25, Standing::Published(EC5)),
+    creep("solid wood", 1.60, Standing::Published(EUROCODE_5)),
+    creep("plywood", 1.80, Standing::Published(EUROCODE_5)),
+    creep("OSB/3", 2.50, Standing::Published(EUROCODE_5)),
+    creep("particleboard P4", 3.25, Standing::Published(EUROCODE_5)),
+    creep("particleboard P5", 3.25, Standing::Published(EUROCODE_5)),
     creep("furniture board", 2.0, Standing::HouseGuess),
-    creep(
-        "furniture board as P5",
-        3.25,
-        Standing::StandIn("particleboard P5 of EN 1995-1-1, Table 3.2"),
-    ),
+    creep("furniture board as P5", 3.25, Standing::StandIn(EUROCODE_5)),
 ];
 
 /// How far a shelf may sag: the lesser of what is given.
@@ -193,9 +165,6 @@ pub struct Limit {
     /// Where it comes from.
     pub standing: Standing,
 }
-
-const KCMA: &str = "ANSI/KCMA A161.1, 5.1";
-const AWS: &str = "Architectural Woodwork Standards ed. 1, section 10, 1.2.21";
 
 /// Limits, those of the house first: a shelf keeps the first two, see [`house_limit`].
 pub const LIMITS: [Limit; 5] = [
@@ -272,7 +241,7 @@ pub const LOADS: [ShelfLoad; 4] = [
     ShelfLoad {
         words: "kitchen shelf, class L50",
         pressure: 50.0 * 9.806_65,
-        standing: Standing::Published("DIN 68930, quoted on a page about kitchen cabinets"),
+        standing: Standing::Published(DIN_68930),
     },
     ShelfLoad {
         words: "15 lb on each square foot",

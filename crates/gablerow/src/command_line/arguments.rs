@@ -104,6 +104,15 @@ pub(super) enum Command {
     },
     /// Print the JSON Schema of job files.
     Schema,
+    /// List every figure and formula the program goes by, under the source it rests on.
+    ///
+    /// What is borrowed from another material, common practice and house guesses are told apart from what is printed.
+    #[command(after_long_help = words::of_sources())]
+    Sources {
+        /// As a JSON array, one figure on a line.
+        #[arg(long)]
+        json: bool,
+    },
 }
 
 /// A path that is not `-`: nothing is read from the standard input.

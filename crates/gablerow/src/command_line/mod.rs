@@ -52,7 +52,9 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use clap::Parser;
+use gablerow_core::figures::figures;
 use gablerow_core::job::Job;
+use gablerow_papers::source_text;
 
 use crate::shop_folder::Environment;
 use crate::{demo, program, terminal};
@@ -142,6 +144,11 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             Ok(held(released.say_held_back()))
         }
         Some(Command::Schema) => output::print(SCHEMA),
+        Some(Command::Sources { json }) => output::print(&if *json {
+            table::json_table(&figures())?
+        } else {
+            source_text()
+        }),
     }
 }
 

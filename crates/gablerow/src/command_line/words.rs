@@ -1,6 +1,7 @@
 //! The words that may stand in a field, taken from where they are made.
 
 use gablerow_core::check::Level;
+use gablerow_core::figures::Figure;
 use gablerow_core::job::{FaceId, Hand, Key, PanelId, PanelName};
 use gablerow_core::layout::{RowName, Use};
 use gablerow_core::parts::{Arm, Banded, Grain};
@@ -25,6 +26,11 @@ pub(super) fn of_parts() -> String {
         columns(PartRecord::COLUMNS),
         listed(&[kinds(), grains(), banded(), arms()])
     )
+}
+
+/// The words of `sources`: what each column says.
+pub(super) fn of_sources() -> String {
+    columns(Figure::COLUMNS)
 }
 
 /// What each key of a set-up says.

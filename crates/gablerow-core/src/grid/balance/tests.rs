@@ -21,63 +21,12 @@ fn check(ends: Ends, count: u16, mismatch: i32) -> Balance {
     row
 }
 
-// grid-joint. Source: holzwerken.net "System 32"; wilmshoefer.eu/de/idee/system32.html (two pages).
-#[test]
-fn offset_is_half_the_bottom_where_its_joint_is_a_hole_of_the_row() {
-    for (thickness, offset) in [(19_000, 9_500), (18_000, 9_000), (16_000, 8_000)] {
-        assert_eq!(um(thickness).half(), um(offset));
-    }
-}
-
 // bal-723, bal-1952, bal-768. Derived.
 #[test]
 fn whole_pitches_between_the_offsets_are_balanced() {
     check(alike(723_000, 9_500), 23, 0);
     check(alike(1_952_000, 32_000), 60, 0);
     check(alike(768_000, 16_000), 24, 0);
-}
-
-// bal-605, bal-608. Source: gohci.com/CabWallNom.htm, heights with a first hole at 46.5 (one page).
-#[test]
-fn published_wall_cabinet_heights_are_balanced() {
-    check(alike(605_000, 46_500), 17, 0);
-    check(alike(637_000, 46_500), 18, 0);
-    check(alike(669_000, 46_500), 19, 0);
-    check(
-        Ends {
-            height: um(608_000),
-            foot: um(46_500),
-            head: um(49_500),
-        },
-        17,
-        0,
-    );
-    assert_eq!(alike(608_000, 46_500).mismatch().signed(), Some(um(3_000)));
-}
-
-// bal-317. Source: woodweb, "Custom Cabinet Heights and the 32mm System" (one page).
-#[test]
-fn published_custom_heights_are_balanced() {
-    check(alike(317_000, 46_500), 8, 0);
-    check(
-        Ends {
-            height: um(327_000),
-            foot: um(46_500),
-            head: um(56_500),
-        },
-        8,
-        0,
-    );
-}
-
-// bal-2131, bal-774. Source: woodweb, "Panel and Door Balancing" (one page).
-#[test]
-fn published_panels_in_inches_are_balanced() {
-    check(alike(2_131_000, 9_500), 67, 0);
-    check(alike(774_000, 19_000), 24, 0);
-    let inches = |mm: f64| mm / 25.4;
-    assert!((inches(2131.0) - 83.898).abs() < 0.0005);
-    assert!((inches(774.0) - 30.472).abs() < 0.0005);
 }
 
 // Derived.

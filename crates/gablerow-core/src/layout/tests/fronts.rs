@@ -164,23 +164,6 @@ fn inset_drawers_of_whole_modules_stand_whole_pitches_apart() {
     assert_eq!(fronts[2].foot - fronts[1].foot, mm(8 * 32));
 }
 
-// stack-front: F = 32m - gap. Source: davelers.com/32mm/4988.html; dalrun.com/32mm/Drawers (two pages).
-#[test]
-fn a_front_of_whole_pitches_is_one_gap_less() {
-    for (module, height) in [
-        (4, 125),
-        (5, 157),
-        (6, 189),
-        (7, 221),
-        (8, 253),
-        (9, 285),
-        (10, 317),
-    ] {
-        let fronts = laid_out(|job| put_fronts(job, 12, drawers([25 - module, module])));
-        assert_eq!(fronts[1].height.total(), mm(height));
-    }
-}
-
 // stack-height. Derived: 157 + 3 + 221 + 3 + 381 + 3 = 768 with no reveal at the foot and one of 3 at the head.
 #[test]
 fn modules_fill_a_height_flush_at_the_foot() {
@@ -191,18 +174,6 @@ fn modules_fill_a_height_flush_at_the_foot() {
     });
     let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
     assert_eq!(heights, [381, 221, 157].map(mm));
-}
-
-// stack-2195. Source: a shelving maker's page: 96 + 11 + 4 fronts of 221 and 4 gaps of 3 + 1181 + 11.
-#[test]
-fn a_published_stack_of_four_drawers_and_a_door_is_met() {
-    let fronts = laid_out(|job| {
-        job.cabinets[0].size.height = mm(2_195 - 96);
-        (job.shop.fronts.reveal_foot, job.shop.fronts.reveal_head) = (mm(11), mm(11));
-        put_fronts(job, 1, drawers([7, 7, 7, 7, 37]));
-    });
-    let heights: Vec<Length> = fronts.iter().map(|front| front.height.total()).collect();
-    assert_eq!(heights, [221, 221, 221, 221, 1_181].map(mm));
 }
 
 // Geometry: 797 less two gaps is 791; a third, down to half a millimetre, is 263.5, and 264 is left for the lowest.

@@ -187,13 +187,6 @@ fn rows_of_a_12_inch_runner_fall_on_the_grid() {
     assert_eq!(setbacks(&job), [37, 165, 261]);
 }
 
-// run-holes. Source: conduct.edu.vn/drawer-guide (one page).
-#[test]
-fn published_runner_rows_are_whole_pitches_behind_the_first() {
-    let job = with_runner(650, &[0, 4, 7, 11, 15, 19], |_, _| ());
-    assert_eq!(setbacks(&job), [37, 165, 261, 389, 517, 645]);
-}
-
 #[test]
 fn runner_is_set_back_by_whole_pitches() {
     let job = with_runner(300, &[0, 4, 7], |_, runner| runner.set_back = 2);

@@ -2,6 +2,7 @@
 
 use crate::cards::CountChart;
 use crate::measure::Length;
+use crate::source::{HINGE_ADVICE, HINGE_CHART, Standing};
 
 /// What a chart asks about a door.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,7 +64,7 @@ pub struct Chart {
     /// When a wide door takes another one.
     pub widening: Widening,
     /// Where it comes from.
-    pub source: &'static str,
+    pub standing: Standing,
 }
 
 /// The chart that a card names.
@@ -94,7 +95,7 @@ const fn inch(inches: i32) -> Length {
 }
 
 /// One pound in kg. Source: international yard and pound agreement, US Federal Register notice of 1 July 1959.
-const POUND: f64 = 0.453_592_37;
+pub const POUND: f64 = 0.453_592_37;
 
 /// The charts there are; the first is the default.
 pub const CHARTS: [Chart; 3] = [
@@ -109,7 +110,7 @@ pub const CHARTS: [Chart; 3] = [
             row(5, mm(2_400), 22.0),
         ],
         widening: Widening::Over(mm(600)),
-        source: "common practice",
+        standing: Standing::Practice,
     },
     Chart {
         name: "inch-chart",
@@ -122,7 +123,7 @@ pub const CHARTS: [Chart; 3] = [
             row(5, inch(100), 60.0 * POUND),
         ],
         widening: Widening::Never,
-        source: "one hinge maker's chart",
+        standing: Standing::Published(HINGE_CHART),
     },
     Chart {
         name: "kg-and-width",
@@ -130,7 +131,7 @@ pub const CHARTS: [Chart; 3] = [
         mass_included: true,
         rows: &[row(2, Length::MAX, 6.0), row(3, Length::MAX, 12.0)],
         widening: Widening::From(mm(650)),
-        source: "one hinge maker's advice page, for doors of 19 particleboard at 750 kg/m3",
+        standing: Standing::Published(HINGE_ADVICE),
     },
 ];
 

@@ -1,0 +1,37 @@
+//! What the program computes, held against what others have printed and against libraries that others have written.
+//!
+//! ```text
+//! case            a printed number, its source, the computed number, how far they may be apart and why
+//! standards       standards, acts and codes, most of them as makers' sheets and pages quote them
+//! handbooks       handbooks that were read on their own pages
+//! trade_pages     pages of the trade: the grid, first holes, heights, partitions
+//! trade_drawers   pages of the trade: fronts, runners, boxes
+//! trade_hinges    pages of the trade: hinges and doors
+//! practice        rules of thumb without a source, and what is known from memory alone: they prove nothing
+//! libraries       exact fractions, a schema validator, an index of points in the plane
+//! beams           sag, solved in other ways
+//! ```
+
+// Marked as tests, so that helpers may unwrap as tests may.
+#[cfg(test)]
+mod beams;
+#[cfg(test)]
+mod case;
+#[cfg(test)]
+mod fixture;
+#[cfg(test)]
+mod handbooks;
+#[cfg(test)]
+mod harness;
+#[cfg(test)]
+mod libraries;
+#[cfg(test)]
+mod practice;
+#[cfg(test)]
+mod standards;
+#[cfg(test)]
+mod trade_drawers;
+#[cfg(test)]
+mod trade_hinges;
+#[cfg(test)]
+mod trade_pages;

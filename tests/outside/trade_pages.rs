@@ -1,0 +1,287 @@
+//! Pages of the trade: the grid, first holes, heights, partitions.
+
+use gablerow_core::grid::{Ends, Grid, StartOffsets, railed_start_offsets, start_offsets};
+use gablerow_core::job::{Depth, HolePlace, Job, Key, Zone};
+use gablerow_core::measure::{Length, Unit, parse_length};
+
+use crate::case::{Case, Mark, Source, around};
+use crate::fixture::{bay, job, layout, mm, printed};
+
+static GRID: Source = Source {
+    author: "an encyclopedia and a shop that builds by the grid",
+    title: "System 32; 32mm, 4988",
+    year: "undated",
+    clause: "de.wikipedia.org; davelers.com/32mm/4988.html; a convention that no body has issued",
+    mark: Mark::Pages,
+};
+
+static QUARTER_INCH: Source = Source {
+    author: "a woodworking magazine",
+    title: "articles on shelf supports",
+    year: "undated",
+    clause: "issues 82 and 87: pins of 1/4 in",
+    mark: Mark::Pages,
+};
+
+static FIRST_HOLES: Source = Source {
+    author: "a woodworker's site",
+    title: "32mm, Basics: start-hole table",
+    year: "undated",
+    clause: "bellinghambaywoodcraft.com/32mm/Basics; left out are its offsets for inset doors of 16 board, whose reveal is not t + gap",
+    mark: Mark::Page,
+};
+
+static WALL_HEIGHTS: Source = Source {
+    author: "a cabinet shop",
+    title: "wall cabinets, nominal sizes",
+    year: "undated",
+    clause: "gohci.com/CabWallNom.htm, heights with a first hole at 46.5",
+    mark: Mark::Page,
+};
+
+static CUSTOM_HEIGHTS: Source = Source {
+    author: "a forum of cabinetmakers",
+    title: "Custom Cabinet Heights and the 32mm System",
+    year: "undated",
+    clause: "woodweb",
+    mark: Mark::Page,
+};
+
+static BALANCING: Source = Source {
+    author: "a forum of cabinetmakers",
+    title: "Panel and Door Balancing",
+    year: "undated",
+    clause: "woodweb",
+    mark: Mark::Page,
+};
+
+static JOINTS: Source = Source {
+    author: "a trade paper and a wood turner",
+    title: "System 32; Idee System 32",
+    year: "undated",
+    clause: "holzwerken.net; wilmshoefer.eu/de/idee/system32.html",
+    mark: Mark::Pages,
+};
+
+static LOWEST_DRAWER: Source = Source {
+    author: "a shop that builds by the grid",
+    title: "32mm, Drawers",
+    year: "undated",
+    clause: "davelers.com/32mm/Drawers, and Drawers/207.html for the 43.5",
+    mark: Mark::Page,
+};
+
+const END_MIN: Length = Length::from_mm(8);
+
+pub(crate) fn cases() -> Vec<Case> {
+    let mut all = grid();
+    all.extend(first_holes());
+    all.extend(heights());
+    all.extend(heights_in_inches());
+    all.extend(partitions());
+    all
+}
+
+/// The pitch as holes of a face have it, and what they are bored with.
+fn grid() -> Vec<Case> {
+    let family = "the grid";
+    let laid = layout(&job(|job| put_zone(job, 5, 9)));
+    let face = laid.face(laid.bays[0].left).unwrap();
+    let row = &face.rows[0];
+    let holes: Vec<_> = face
+        .holes(&laid)
+        .into_iter()
+        .filter(|hole| hole.x == row.x.total())
+        .collect();
+    let pitch = holes[1].z - holes[0].z;
+    let diameter = holes[0].diameter;
+    let quarter = parse_length("1/4 in", Unit::Millimetre).map_or(f64::NAN, Length::mm);
+    vec![
+        Case::new(family, "centre to centre", &GRID, 32.0, pitch.mm()),
+        Case::new(family, "diameter of a hole", &GRID, 5.0, diameter.mm()).table(),
+        Case::new(
+            family,
+            "front row, doors over the edge",
+            &GRID,
+            37.0,
+            row.x.total().mm(),
+        )
+        .table(),
+        Case::new(family, "pin of 1/4 in", &QUARTER_INCH, 6.35, quarter),
+    ]
+}
+
+/// Pin holes of the one bay, from one number up to another.
+fn put_zone(job: &mut Job, first: i16, last: i16) {
+    bay(job).zones = vec![Zone {
+        key: Key(3),
+        first: HolePlace::foot(first),
+        last: HolePlace::foot(last),
+        depth: Depth::Shop,
+    }];
+}
+
+fn first_holes() -> Vec<Case> {
+    let family = "first hole from the reveal";
+    // Reveal, least distance to the end, then what the page prints for registered and shifted.
+    let rows = [
+        ("full overlay, split", 1.5, 8, Some(32.0), Some(16.0)),
+        ("half overlay, 19 board", 11.0, 8, Some(9.5), Some(25.5)),
+        ("half overlay, 16 board", 9.5, 8, Some(8.0), Some(24.0)),
+        (
+            "inset without rails, 19 board",
+            22.0,
+            0,
+            Some(20.5),
+            Some(4.5),
+        ),
+        ("4.5 at both ends", 4.5, 8, Some(35.0), Some(19.0)),
+        ("3 at the head", 3.0, 8, Some(33.5), Some(17.5)),
+        ("0 at the foot", 0.0, 8, Some(30.5), Some(14.5)),
+        ("0 at the foot, a pitch up", 0.0, 40, None, Some(46.5)),
+        ("10 at the head", 10.0, 8, Some(8.5), Some(24.5)),
+        ("10 at the head, a pitch up", 10.0, 40, None, Some(56.5)),
+    ];
+    let mut all = Vec::new();
+    let mut both = |name: &str, offsets: StartOffsets, prints: [Option<f64>; 2]| {
+        let found = [
+            ("registered", offsets.registered),
+            ("shifted", offsets.shifted),
+        ];
+        for ((way, found), prints) in found.into_iter().zip(prints) {
+            let Some(prints) = prints else { continue };
+            let name = format!("{name}, {way}");
+            all.push(Case::new(family, name, &FIRST_HOLES, prints, found.mm()));
+        }
+    };
+    for (name, reveal, end_min, registered, shifted) in rows {
+        let offsets = start_offsets(printed(reveal), mm(3), mm(end_min));
+        both(name, offsets, [registered, shifted]);
+    }
+    for (name, rail, registered, shifted) in [
+        ("inset with rails of 19", 19, 9.5, 25.5),
+        ("inset with rails of 16", 16, 8.0, 24.0),
+    ] {
+        both(
+            name,
+            railed_start_offsets(mm(rail), END_MIN),
+            [Some(registered), Some(shifted)],
+        );
+    }
+    for (board, offset) in [(19, 9.5), (18, 9.0), (16, 8.0)] {
+        let found = railed_start_offsets(mm(board), END_MIN).registered;
+        let name = format!("joint centred in a bottom of {board}");
+        all.push(Case::new(family, name, &JOINTS, offset, found.mm()));
+    }
+    all
+}
+
+/// The balanced height next to a height that is 1 mm less, with offsets that may be wrong by a factor.
+fn balanced(height: f64, [foot, head]: [f64; 2], wrong: f64) -> f64 {
+    let offset = |offset: f64| printed((offset * wrong * 1_000.0).round() / 1_000.0);
+    let ends = Ends {
+        height: printed(height - 1.0),
+        foot: offset(foot),
+        head: offset(head),
+    };
+    ends.balanced_heights().above.mm()
+}
+
+fn heights() -> Vec<Case> {
+    let family = "balanced heights";
+    let rows = [
+        (&WALL_HEIGHTS, 605.0, [46.5, 46.5], 17.0),
+        (&WALL_HEIGHTS, 637.0, [46.5, 46.5], 18.0),
+        (&WALL_HEIGHTS, 669.0, [46.5, 46.5], 19.0),
+        (&WALL_HEIGHTS, 608.0, [46.5, 49.5], 17.0),
+        (&CUSTOM_HEIGHTS, 317.0, [46.5, 46.5], 8.0),
+        (&CUSTOM_HEIGHTS, 327.0, [46.5, 56.5], 8.0),
+    ];
+    let mut all = Vec::new();
+    for (source, height, offsets, count) in rows {
+        let name = format!("first holes {} and {}", offsets[0], offsets[1]);
+        all.push(
+            Case::new(family, name.clone(), source, height, height)
+                .wrong_at(move |wrong| balanced(height, offsets, wrong)),
+        );
+        let ends = Ends {
+            height: printed(height),
+            foot: printed(offsets[0]),
+            head: printed(offsets[1]),
+        };
+        let row = ends.balance(END_MIN);
+        let balanced = row.filter(|row| row.mismatch.is_balanced());
+        let found = balanced.map_or(f64::NAN, |row| row.count.into());
+        let name = format!("holes of {height}, {name}");
+        all.push(Case::new(family, name, source, count, found));
+    }
+    let off = Ends::alike(mm(608), printed(46.5)).mismatch().wrapped();
+    all.push(Case::new(
+        family,
+        "608 with 46.5 at both ends is off by",
+        &WALL_HEIGHTS,
+        3.0,
+        off.mm(),
+    ));
+    all
+}
+
+fn heights_in_inches() -> Vec<Case> {
+    let family = "balanced heights";
+    let cut = |inches: i32, offset: f64| {
+        let ends = Ends::alike(Length::from_inch_64ths(inches * 64), printed(offset));
+        ends.balanced_heights().below.unwrap().mm() / 25.4
+    };
+    let thousandth = around(0.000_5, "printed to a thousandth of an inch");
+    vec![
+        Case::new(
+            family,
+            "cut of an 84 in panel, in inches",
+            &BALANCING,
+            83.898,
+            cut(84, 9.5),
+        )
+        .within(thousandth),
+        Case::new(
+            family,
+            "cut of a 31 in panel, in inches",
+            &BALANCING,
+            30.472,
+            cut(31, 19.0),
+        )
+        .within(thousandth),
+    ]
+}
+
+fn partitions() -> Vec<Case> {
+    let family = "partitions and lowest drawers";
+    let above = |first: f64, board: i32| {
+        let grid = Grid {
+            first: printed(first),
+        };
+        grid.start_above(mm(board), END_MIN).unwrap().offset.mm()
+    };
+    vec![
+        Case::new(
+            family,
+            "32 - t/2 at 19",
+            &LOWEST_DRAWER,
+            22.5,
+            above(9.5, 19),
+        ),
+        Case::new(
+            family,
+            "the same, shifted",
+            &LOWEST_DRAWER,
+            38.5,
+            above(25.5, 19),
+        ),
+        Case::new(
+            family,
+            "a hole at 62.5 over a bottom of 19",
+            &LOWEST_DRAWER,
+            43.5,
+            above(62.5, 19),
+        ),
+    ]
+}
