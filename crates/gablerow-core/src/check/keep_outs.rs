@@ -5,28 +5,54 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::context::{doubt, range};
+use super::meet::{Search, Space};
+use super::pairs::{ON_FACE, spaces_that_meet};
 use super::{Context, Finding, Place, Rule};
 use crate::layout::{Face, Item, KeepOut, Span};
 use crate::measure::Length;
 
 /// Pairs of keep-outs of one face that meet, or nearly.
 pub(super) fn keep_outs(cx: &Context, found: &mut Vec<Finding>) {
+    let mut search = Search::default();
     for (_, face) in cx.faces() {
-        for (at, one) in face.keep_outs.iter().enumerate() {
-            for other in &face.keep_outs[at + 1..] {
-                let (a, b) = if one.item <= other.item {
-                    (one, other)
-                } else {
-                    (other, one)
-                };
-                if let Some(rule) = broken(a, b, cx.limits().close) {
-                    let pair = Pair { cx, face, a, b };
-                    let finding = Finding::new(rule, pair.place(), pair.sentence(rule));
-                    found.push(finding.about_both((one.owner, other.owner)));
-                }
-            }
+        for (rule, a, b) in in_each_others_way(&mut search, face, cx.limits().close) {
+            let pair = Pair { cx, face, a, b };
+            let finding = Finding::new(rule, pair.place(), pair.sentence(rule));
+            found.push(finding.about_both((a.owner, b.owner)));
         }
     }
+}
+
+/// Two keep-outs of a face that break a rule, the items in their own order.
+pub(super) fn in_each_others_way<'a>(
+    search: &mut Search,
+    face: &'a Face,
+    close: Length,
+) -> Vec<(Rule, &'a KeepOut, &'a KeepOut)> {
+    let all = &face.keep_outs;
+    let longer = |span: Span| Span {
+        to: span.to + close,
+        ..span
+    };
+    let room = |keep_out: &KeepOut| Space {
+        x: longer(keep_out.x),
+        z: longer(keep_out.z),
+        // How far out from the face counts for some pairs and not for others.
+        u: ON_FACE,
+    };
+    let rooms: Vec<Space> = all.iter().map(room).collect();
+    spaces_that_meet(search, &rooms)
+        .into_iter()
+        .filter_map(|(one, other)| {
+            let (one, other) = (&all[one], &all[other]);
+            let (a, b) = if one.item <= other.item {
+                (one, other)
+            } else {
+                (other, one)
+            };
+            Some((broken(a, b, close)?, a, b))
+        })
+        .collect()
 }
 
 /// Which rule two keep-outs break, the items in their own order; `None` when they are clear of each other.

@@ -8,6 +8,7 @@
 //!    | balance  zones  open_points     the cabinet
 //!    | fronts                          what closes it, and what carries that
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
+//!    |     meet                        who is in whose way, found once for all of them
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
 //! ```
@@ -24,11 +25,13 @@ mod finding;
 mod fronts;
 mod joint;
 mod keep_outs;
+pub mod meet;
 mod near;
 mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
+mod pairs;
 mod rule;
 mod runners;
 mod share;
