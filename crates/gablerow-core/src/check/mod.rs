@@ -43,6 +43,8 @@ mod fixture;
 #[cfg(test)]
 mod laws;
 #[cfg(test)]
+mod oracle;
+#[cfg(test)]
 mod tests;
 
 use alloc::vec::Vec;
