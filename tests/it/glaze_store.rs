@@ -17,13 +17,17 @@ fn path() -> String {
     format!("{}/../../{FILE}", env!("CARGO_MANIFEST_DIR"))
 }
 
-fn records(command: &str) -> Vec<Value> {
+fn printed(words: &[&str]) -> Vec<u8> {
     let output = Command::new(env!("CARGO_BIN_EXE_gablerow"))
-        .args([command, &path(), "--json"])
+        .args(words)
         .output()
         .unwrap();
     assert!(output.status.success());
-    serde_json::from_slice(&output.stdout).unwrap()
+    output.stdout
+}
+
+fn records(command: &str) -> Vec<Value> {
+    serde_json::from_slice(&printed(&[command, &path(), "--json"])).unwrap()
 }
 
 #[track_caller]
@@ -110,4 +114,32 @@ fn holes_are_those_of_the_sheet() {
         found
     };
     assert_eq!(setbacks("runner"), ["261", "37", "453"]);
+}
+
+#[test]
+fn bench_sheet_is_as_printed() {
+    let sheet = String::from_utf8(printed(&["bench", &path()])).unwrap();
+    assert_eq!(sheet, golden("tests/screens/glaze_store_bench.txt", &sheet));
+    assert!(sheet.lines().all(|line| line.chars().count() <= 80));
+}
+
+#[test]
+fn set_ups_are_those_of_the_sheet() {
+    let set_ups = records("bench");
+    let holes: i64 = set_ups.iter().map(|it| it["count"].as_i64().unwrap()).sum();
+    assert_eq!((set_ups.len(), holes), (10, 46));
+    let left = set_ups
+        .iter()
+        .find(|it| it["panel"] == "left side" && it["setting_mm"] == 37);
+    says(
+        left.unwrap(),
+        &json!({
+            "bit": "flat", "diameter_mm": 5, "through": false, "depth_mm": 12, "from_edge": "front", "reference_end": "foot",
+            "packer": false, "stop_mm": 16, "face": "inside", "edge_toward_you": "front", "foot_to_your": "right",
+            "holes": [3, 4, 11, 12, 13, 14, 15, 16, 19, 20], "count": 10,
+        }),
+    );
+    let packed = set_ups.iter().filter(|it| it["packer"] == true);
+    assert!(packed.clone().all(|it| it["panel"] == "partition 1"));
+    assert_eq!(packed.count(), 5);
 }

@@ -19,7 +19,7 @@ const FLOORS: [&[&str]; 11] = [
     &["job"],
     &["layout"],
     &["parts"],
-    &["check", "history"],
+    &["check", "history", "bench"],
     &["edit", "drawing", "elevation"],
     &["propose"],
     &["mend"],

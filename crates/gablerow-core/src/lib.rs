@@ -20,6 +20,7 @@ extern crate alloc;
 
 #[cfg(test)]
 mod arbitrary;
+pub mod bench;
 pub mod cards;
 pub mod check;
 pub mod drawing;

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use gablerow_core::job::{Cabinet, FaceId, FaceName, Job, Label};
-use gablerow_core::layout::{Hole, Layout, Upright};
+use gablerow_core::layout::{Hole, Layout};
 use gablerow_core::measure::Length;
 
 /// One hole of one copy of a cabinet, with its distances to the edges of its own panel.
@@ -48,7 +48,9 @@ impl<'a> HoleRecord<'a> {
         for copy in &cabinet.copies {
             let layout = mirror.as_ref().filter(|_| copy.mirrored).unwrap_or(&plain);
             for upright in &layout.uprights {
-                let holes = bored(upright, layout).into_iter();
+                let holes = upright.bored(layout).into_iter();
+                let holes =
+                    holes.flat_map(|(face, holes)| holes.into_iter().map(move |it| (face, it)));
                 records.extend(holes.map(|(face, hole)| Self {
                     cabinet: &cabinet.name,
                     copy: &copy.name,
@@ -63,47 +65,6 @@ impl<'a> HoleRecord<'a> {
             }
         }
         records
-    }
-}
-
-/// What goes into one upright, each place once: a hole bored through from one face is not bored from the other again.
-fn bored(upright: &Upright, layout: &Layout) -> Vec<(FaceId, Hole)> {
-    let [left, right] = &upright.faces;
-    let (mut left_holes, mut right_holes) = (left.holes(layout), right.holes(layout));
-    let absorbs = |one: &Hole, other: &Hole| {
-        (one.x, one.z) == (other.x, other.z)
-            && one.depth.is_none()
-            && one.diameter >= other.diameter
-    };
-    // Of two alike the one from within the cabinet stays, for that is where they are laid out.
-    match left.id.is_outside() {
-        true => {
-            absorb(&mut right_holes, &mut left_holes, absorbs);
-            absorb(&mut left_holes, &mut right_holes, absorbs);
-        }
-        false => {
-            absorb(&mut left_holes, &mut right_holes, absorbs);
-            absorb(&mut right_holes, &mut left_holes, absorbs);
-        }
-    }
-    let of = |face: FaceId| move |hole| (face, hole);
-    let left_holes = left_holes.into_iter().map(of(left.id));
-    left_holes
-        .chain(right_holes.into_iter().map(of(right.id)))
-        .collect()
-}
-
-/// Takes into `holes` what they make needless among the `others`, with its uses.
-fn absorb(holes: &mut [Hole], others: &mut Vec<Hole>, absorbs: impl Fn(&Hole, &Hole) -> bool) {
-    for hole in holes {
-        others.retain(|other| {
-            let gone = absorbs(hole, other);
-            if gone {
-                let new = other.users.iter().filter(|user| !hole.users.contains(user));
-                hole.users.extend(new.copied().collect::<Vec<_>>());
-            }
-            !gone
-        });
     }
 }
 

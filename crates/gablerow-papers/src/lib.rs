@@ -7,12 +7,15 @@
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
+//! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //! columns --------- table, csv                    the same table in every form
 //! ```
 #![cfg_attr(not(test), no_std)]
 
 extern crate alloc;
 
+mod bench_records;
+mod bench_text;
 pub mod board;
 mod csv;
 mod face_text;
@@ -28,6 +31,8 @@ mod signs;
 mod table;
 mod text;
 
+pub use bench_records::SetUpRecord;
+pub use bench_text::bench_text;
 pub use face_text::FaceSheet;
 pub use findings_text::findings_text;
 pub use front_signs::FrontSigns;

@@ -27,6 +27,8 @@ pub enum Value<'a> {
     Word(Cow<'static, str>),
     /// Several words of the trade, none of which has a blank.
     Words(Vec<&'static str>),
+    /// Several phrases.
+    Phrases(Vec<String>),
     /// A count.
     Number(i64),
     /// Several counts.
@@ -79,7 +81,8 @@ impl Value<'_> {
 
 /// A table as comma-separated values, the names of the columns first; lines end with carriage return and line feed.
 ///
-/// Lengths are exact decimals of mm; several words, counts or lengths stand with `+` between; names that a spreadsheet
+/// Lengths are exact decimals of mm; several words, counts or lengths stand with `+` between, several phrases
+/// with `; `; names that a spreadsheet
 /// might take for a formula begin with an apostrophe. Source: RFC 4180.
 #[must_use]
 pub fn csv_table<R: Tabled>(records: &[R]) -> String {
@@ -96,6 +99,7 @@ fn field(value: Value<'_>) -> Cow<'_, str> {
         Value::Name(name) => guarded(name),
         Value::Word(word) => word,
         Value::Words(words) => words.join("+").into(),
+        Value::Phrases(phrases) => phrases.join("; ").into(),
         Value::Number(number) => number.to_string().into(),
         Value::Numbers(numbers) => joined(&numbers),
         Value::Length(length) => length.exact_mm().to_string().into(),
@@ -130,6 +134,7 @@ mod tests {
         at_mm "where" = |sample| Value::Lengths(sample.at.clone());
         holes "which" = |_sample| Value::Numbers([3, 19].into());
         kg "how heavy" = |_sample| Value::Quantity(4.965_18);
+        checks "how" = |_sample| Value::Phrases(["a b", "c"].map(String::from).into());
         handed "whether" = |_sample| Value::Flag(false);
         nothing "never" = |_sample| Value::Nothing;
     }
@@ -143,7 +148,7 @@ mod tests {
         };
         assert_eq!(
             csv_table(&[sample]),
-            "name,at_mm,holes,kg,handed,nothing\r\n'=D1,94.5+606.5,3+19,4.965,false,\r\n"
+            "name,at_mm,holes,kg,checks,handed,nothing\r\n'=D1,94.5+606.5,3+19,4.965,a b; c,false,\r\n"
         );
     }
 }

@@ -64,6 +64,12 @@ impl Cards {
     pub fn pin(&self, id: &CardId) -> Option<&Pin> {
         self.pins.iter().find(|card| card.id == *id)
     }
+
+    /// The rail with this id.
+    #[must_use]
+    pub fn rail(&self, id: &CardId) -> Option<&Rail> {
+        self.rails.iter().find(|card| card.id == *id)
+    }
 }
 
 #[cfg(test)]

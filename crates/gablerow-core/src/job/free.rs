@@ -33,7 +33,7 @@ impl Edge {
 }
 
 /// The end of a panel a height starts from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum End {
     /// The foot.
     Foot,

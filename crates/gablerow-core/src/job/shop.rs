@@ -234,12 +234,23 @@ impl BackRule {
 }
 
 /// The point of a bit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Bit {
     /// Flat, for blind holes.
     Flat,
     /// Pointed, for through holes.
     Pointed,
+}
+
+impl Bit {
+    /// The word of the trade: `flat` or `pointed`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Flat => "flat",
+            Self::Pointed => "pointed",
+        }
+    }
 }
 
 /// Which ends of a panel rest on a stop while its rows are bored.

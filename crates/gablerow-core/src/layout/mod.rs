@@ -14,6 +14,7 @@
 //! Everything is in cabinet coordinates: `x` from the carcass front toward the back, `z` from the carcass underside up,
 //! `u` from a face into the cabinet. Rows stay arithmetic progressions; [`Face::holes`] expands them when a list is wanted.
 
+mod bored;
 mod carcass;
 mod carried;
 mod face;

@@ -79,6 +79,19 @@ pub(super) enum Command {
         #[arg(long)]
         csv: bool,
     },
+    /// Print the bench sheet: every set-up, in the order that takes least time.
+    ///
+    /// A set-up is one face of one panel under the rail at one setting. The holes are the numbers of the cabinet, and where the
+    /// rail counts otherwise its numbers stand beside them. Below come distances to measure, whose hole is which, and all parts.
+    #[command(after_long_help = words::of_set_ups())]
+    Bench {
+        /// The job file; the demo job when none is named.
+        #[arg(value_parser = job_file())]
+        job: Option<PathBuf>,
+        /// As a JSON array, one set-up on a line.
+        #[arg(long)]
+        json: bool,
+    },
     /// Print the JSON Schema of job files.
     Schema,
 }

@@ -1,7 +1,7 @@
 //! The command line: everything the screens show, as text and as JSON.
 //!
 //! ```text
-//! words typed -> arguments -> job read -> faces | check | holes | parts -> output -> exit code
+//! words typed -> arguments -> job read -> faces | check | holes | parts | bench -> output -> exit code
 //!                   |            |
 //!                mistyped     error: what, where, what next
 //! ```
@@ -19,7 +19,7 @@
 //!
 //! # Words
 //!
-//! These may stand in the output of `holes`, `check` and `parts`, and no others:
+//! These may stand in the output of `holes`, `check`, `parts` and `bench`, and no others:
 //!
 //! | field | words |
 //! | --- | --- |
@@ -34,6 +34,7 @@
 //! | `arm` | `full`, `half`, `inset` |
 
 mod arguments;
+mod bench;
 mod check;
 mod faces;
 mod holes;
@@ -122,6 +123,16 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
                 (true, _) => parts::json(&job)?,
                 (_, true) => parts::csv(&job),
                 _ => parts::text(&job),
+            })
+        }
+        Some(Command::Bench { job, json }) => {
+            let job = match job {
+                Some(path) => reading::job(path)?,
+                None => demo::job()?,
+            };
+            output::print(&match json {
+                true => bench::json(&job)?,
+                false => bench::text(&job),
             })
         }
         Some(Command::Schema) => output::print(SCHEMA),

@@ -33,6 +33,7 @@ impl Serialize for Field<'_> {
             Value::Name(name) => name.serialize(serializer),
             Value::Word(word) => word.serialize(serializer),
             Value::Words(words) => words.serialize(serializer),
+            Value::Phrases(phrases) => phrases.serialize(serializer),
             Value::Number(number) => number.serialize(serializer),
             Value::Numbers(numbers) => numbers.serialize(serializer),
             Value::Length(length) => ExactMm(*length).serialize(serializer),

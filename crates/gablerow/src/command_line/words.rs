@@ -4,7 +4,7 @@ use gablerow_core::check::Level;
 use gablerow_core::job::{FaceId, Hand, Key, PanelId, PanelName};
 use gablerow_core::layout::{RowName, Use};
 use gablerow_core::parts::{Arm, Banded, Grain};
-use gablerow_papers::{Column, HoleRecord, PartRecord, Tabled};
+use gablerow_papers::{Column, HoleRecord, PartRecord, SetUpRecord, Tabled};
 
 /// A field, and the words that may stand in it.
 type FieldWords = (&'static str, Vec<String>);
@@ -24,6 +24,15 @@ pub(super) fn of_parts() -> String {
         "{}\n{}",
         columns(PartRecord::COLUMNS),
         listed(&[kinds(), grains(), banded(), arms()])
+    )
+}
+
+/// What each key of a set-up says.
+pub(super) fn of_set_ups() -> String {
+    format!(
+        "{}\n{}",
+        columns(SetUpRecord::COLUMNS),
+        listed(&[panels(), faces()])
     )
 }
 

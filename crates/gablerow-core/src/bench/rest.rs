@@ -1,0 +1,70 @@
+//! What of a panel lies on the stop, and what that does to the numbers on the rail.
+
+use crate::job::End;
+use crate::layout::{Layout, Upright};
+use crate::measure::Length;
+
+/// The end of a panel that rests on the stop.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Rest {
+    /// Which end.
+    pub end: End,
+    /// From the stop to the first index hole.
+    pub stop: Length,
+    /// What is laid between stop and panel, so that the stop stays the sides' own; nothing when zero.
+    pub packer: Length,
+    /// The cabinet's hole whose place is under the first index hole.
+    pub first: i16,
+}
+
+impl Rest {
+    /// By its foot. A panel that stands higher than the sides gets a packer; one that runs below them another stop.
+    pub(super) fn on_foot(upright: &Upright, layout: &Layout) -> Self {
+        let foot = upright.foot.total();
+        let (stop, packer, first) = rest(layout.grid.first, foot);
+        Self {
+            end: End::Foot,
+            stop,
+            packer,
+            first: 1 - first,
+        }
+    }
+
+    /// By its head; the carcass is so high.
+    pub(super) fn on_head(upright: &Upright, layout: &Layout, height: Length) -> Self {
+        // Holes counted from the head stand where the grid's highest is.
+        let top = layout.last.max(1);
+        let head = height - upright.head.total();
+        let (stop, packer, first) = rest(height - layout.height(top), head);
+        Self {
+            end: End::Head,
+            stop,
+            packer,
+            first: top + first,
+        }
+    }
+
+    /// The index hole over a hole of the cabinet, counted from 1 at the stop.
+    #[must_use]
+    pub fn index(&self, hole: i16) -> i16 {
+        match self.end {
+            End::Foot => hole - self.first + 1,
+            End::Head => self.first - hole + 1,
+        }
+    }
+}
+
+/// Stop, packer and how many index holes come before the sides' first, for a panel whose end is so far inward of the sides'.
+fn rest(stock: Length, inward: Length) -> (Length, Length, i16) {
+    if inward >= Length::ZERO {
+        return (stock, inward, 0);
+    }
+    // It runs beyond: whole pitches of that are index holes, the rest is another value of the stop.
+    let beyond = (-inward).div_floor(Length::PITCH);
+    let stop = stock - inward - Length::PITCH * beyond;
+    (
+        stop,
+        Length::ZERO,
+        i16::try_from(beyond).unwrap_or(i16::MAX),
+    )
+}

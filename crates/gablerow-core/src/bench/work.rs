@@ -1,0 +1,154 @@
+//! Lines of work: of each face the holes at one distance from its edges that one bit bores to one depth.
+
+use alloc::collections::BTreeMap;
+use alloc::vec::Vec;
+
+use super::rest::Rest;
+use super::{Holes, SetUp, Tool};
+use crate::job::{BandState, Bit, Cabinet, Edge, FaceId, Hand, Job, Key, Reference};
+use crate::layout::{Hole, Layout, Upright};
+use crate::measure::Length;
+use crate::sum::Sum;
+
+/// Holes of one face that are bored together; the edge is not chosen yet.
+pub(super) struct Line {
+    cabinet: Key,
+    copy: Key,
+    face: FaceId,
+    tool: Tool,
+    /// Hole numbers from the foot up, or heights above the foot where there is no number.
+    holes: Holes,
+    /// From the front edge as finished, and from the back edge.
+    from: [Length; 2],
+    /// The panel on the stop, by its foot and by its head.
+    rests: [Rest; 2],
+    /// From foot to head.
+    length: Length,
+    /// The edge to work from.
+    pub(super) edge: Edge,
+}
+
+/// Every line of a cabinet as it is built.
+pub(super) fn lines(built: &Cabinet, copy: Key, job: &Job) -> Vec<Line> {
+    let layout = &Layout::of(built, job);
+    let (cabinet, height) = (built.key, built.size.height);
+    let mut lines = Vec::new();
+    for upright in &layout.uprights {
+        let rests = [
+            Rest::on_foot(upright, layout),
+            Rest::on_head(upright, layout, height),
+        ];
+        for (face, holes) in upright.bored(layout) {
+            let mut groups: BTreeMap<(Tool, Length, bool), Vec<Hole>> = BTreeMap::new();
+            for hole in holes {
+                let key = (tool(&hole, job), hole.x, hole.number.is_none());
+                groups.entry(key).or_default().push(hole);
+            }
+            lines.extend(groups.into_iter().map(|((tool, x, _), holes)| Line {
+                cabinet,
+                copy,
+                face,
+                tool,
+                holes: together(&holes, upright),
+                from: [x - upright.front.total(), upright.back.total() - x],
+                rests,
+                length: upright.length(),
+                edge: Edge::Front,
+            }));
+        }
+    }
+    lines
+}
+
+/// Flat or pointed as the shop bores blind holes; pointed right through. Common practice.
+fn tool(hole: &Hole, job: &Job) -> Tool {
+    Tool {
+        bit: match hole.depth {
+            Some(_) => job.shop.bit,
+            None => Bit::Pointed,
+        },
+        diameter: hole.diameter,
+        depth: hole.depth,
+    }
+}
+
+fn together(holes: &[Hole], upright: &Upright) -> Holes {
+    let mut numbers: Vec<i16> = holes.iter().filter_map(|hole| hole.number).collect();
+    if numbers.is_empty() {
+        let mut heights: Vec<Length> = holes.iter().map(|it| it.z - upright.foot.total()).collect();
+        heights.sort();
+        return Holes::ByTape(heights);
+    }
+    numbers.sort_unstable();
+    let mut runs: Vec<(i16, i16)> = Vec::new();
+    for number in numbers {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => runs.push((number, number)),
+        }
+    }
+    Holes::Runs(runs)
+}
+
+impl Line {
+    /// How far the row is from an edge when it is bored: the band may still be missing.
+    pub(super) fn setting(&self, edge: Edge, job: &Job) -> Sum {
+        let band = &job.shop.band;
+        match edge {
+            Edge::Front if band.on == BandState::AfterBoring => {
+                Sum::of("from the front edge as finished", self.from[0])
+                    .less("band, not on yet", band.thickness)
+                    .plus("pre-mill, still there", band.pre_mill)
+            }
+            Edge::Front => Sum::of("from the front edge", self.from[0]),
+            Edge::Back => Sum::of("from the back edge", self.from[1]),
+        }
+    }
+
+    /// Whether its row is in the front half of its panel.
+    pub(super) fn is_in_front(&self) -> bool {
+        self.from[0] <= self.from[1]
+    }
+
+    pub(super) fn set_up(self, job: &Job) -> SetUp {
+        let foot_to = foot_to(self.face.toward, self.edge);
+        // With one stop, which is on the left, whatever is to the left rests on it.
+        let on_head = job.shop.reference == Reference::OneStop && foot_to == Hand::Right;
+        let rest = self.rests[usize::from(on_head)];
+        let holes = match self.holes {
+            Holes::ByTape(heights) if on_head => {
+                let mut from_head: Vec<Length> =
+                    heights.into_iter().map(|it| self.length - it).collect();
+                from_head.sort();
+                Holes::ByTape(from_head)
+            }
+            holes => holes,
+        };
+        let setting = Self {
+            holes: Holes::Runs(Vec::new()),
+            ..self
+        }
+        .setting(self.edge, job);
+        SetUp {
+            cabinet: self.cabinet,
+            copy: self.copy,
+            face: self.face,
+            tool: self.tool,
+            edge: self.edge,
+            setting,
+            row: self.from[0],
+            rest,
+            foot_to,
+            holes,
+            checks: Vec::new(),
+        }
+    }
+}
+
+/// The hand the foot of a panel is on that lies with this face up and this edge toward whoever bores. Geometry.
+pub(super) fn foot_to(toward: Hand, edge: Edge) -> Hand {
+    match edge {
+        Edge::Front => toward,
+        Edge::Back => toward.other(),
+    }
+}
