@@ -11,6 +11,8 @@
 //!    |     meet                        who is in whose way, found once for all of them
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
+//!    |
+//! Checked                              those of a whole job, kept while it changes (kept)
 //! ```
 //!
 //! Each check is a pure function that adds findings. An accepted finding stays in the list with its reason; it comes back
@@ -25,6 +27,7 @@ mod finding;
 mod fronts;
 mod joint;
 mod keep_outs;
+mod kept;
 pub mod meet;
 mod near;
 mod new_hole;
@@ -50,6 +53,7 @@ mod tests;
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Level, Place};
+pub use kept::Checked;
 pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
