@@ -45,6 +45,8 @@ pub(super) struct Sweep {
     order: Vec<Begin>,
     /// The items again, in that order: what is compared lies together.
     ordered: Vec<Item>,
+    /// Room for the places, in that order, of those that come near one of them.
+    near: Vec<usize>,
 }
 
 fn index(at: usize) -> u32 {
@@ -55,6 +57,10 @@ impl Item {
     /// Its place in its list, when it is a box.
     pub(super) fn space(&self) -> Option<usize> {
         self.hole.is_none().then_some(self.place as usize)
+    }
+
+    fn is_empty(&self) -> bool {
+        self.from[0] >= self.to[0] || self.from[1] >= self.to[1]
     }
 
     /// Whether it and another take the same of the face and of the thickness. All four are compared at once, since none
@@ -163,19 +169,25 @@ impl Sweep {
             items,
             order,
             ordered,
+            near,
         } = self;
         ordered.clear();
         ordered.extend(order.iter().map(|begin| items[begin.item as usize]));
+        near.resize(near.len().max(order.len()), 0);
         for (at, (begin, one)) in order.iter().zip(&*ordered).enumerate() {
             let end = (begin.strip, one.to[along]);
             let later = order[at + 1..].iter().zip(&ordered[at + 1..]);
-            for (next, other) in later {
+            // Who comes near is noted without a branch, since no guess at it would be good.
+            let mut count = 0;
+            for ((next, other), place) in later.zip(at + 1..) {
                 if (next.strip, next.at) >= end {
                     break;
                 }
-                if one.overlaps(other, across) & counts(begin.strip, one, other) {
-                    meeting(one, other).into_iter().for_each(&mut *found);
-                }
+                near[count] = place;
+                count += usize::from(one.overlaps(other, across) & counts(begin.strip, one, other));
+            }
+            for &place in &near[..count] {
+                meeting(one, &ordered[place], found);
             }
         }
     }
@@ -187,23 +199,24 @@ fn half_outward(diameter: i32) -> i32 {
 }
 
 /// How two items meet whose boxes overlap.
-fn meeting(one: &Item, other: &Item) -> Option<Meeting> {
-    match (one.hole, other.hole) {
-        (None, None) => two_spaces(one, other),
+fn meeting(one: &Item, other: &Item, found: &mut impl FnMut(Meeting)) {
+    let meeting = match (one.hole, other.hole) {
+        (None, None) => {
+            // An empty box meets no other, not even one around it.
+            if !one.is_empty() & !other.is_empty() {
+                let (a, b) = (one.place as usize, other.place as usize);
+                found(Meeting::Spaces {
+                    one: a.min(b),
+                    other: a.max(b),
+                });
+            }
+            return;
+        }
         (Some(hole), None) => hole_over_space((one, hole), other),
         (None, Some(hole)) => hole_over_space((other, hole), one),
         (Some(a), Some(b)) => two_holes((one, a), (other, b)),
-    }
-}
-
-/// An empty box meets no other, not even one around it.
-fn two_spaces(one: &Item, other: &Item) -> Option<Meeting> {
-    let is_empty = |it: &Item| it.from[0] >= it.to[0] || it.from[1] >= it.to[1];
-    let (a, b) = (one.place as usize, other.place as usize);
-    (!is_empty(one) && !is_empty(other)).then(|| Meeting::Spaces {
-        one: a.min(b),
-        other: a.max(b),
-    })
+    };
+    meeting.into_iter().for_each(found);
 }
 
 /// Where the centre of a hole lies along an axis.
