@@ -14,6 +14,7 @@ use std::time::{Duration, Instant};
 
 use portable_pty::{Child, CommandBuilder, ExitStatus, MasterPty, PtySize, native_pty_system};
 use rustix::process::{Pid, Signal, WaitOptions, kill_process, waitpid};
+use tempfile::TempDir;
 
 /// How long a program may take for what a test waits for: far longer than it ever does.
 const PATIENCE: Duration = Duration::from_secs(10);
@@ -148,6 +149,8 @@ pub(crate) struct Session {
     inbox: Arc<Inbox>,
     reader: Option<JoinHandle<()>>,
     modes_before: String,
+    /// Where the program works, when that is to last no longer than the session.
+    folder: Option<TempDir>,
 }
 
 /// How a program ended, and all it wrote.
@@ -184,6 +187,12 @@ fn modes(master: &dyn MasterPty) -> String {
 }
 
 impl Session {
+    /// The same with the folder it works in, which goes when the session does: a program whose folder is gone complains.
+    pub(crate) fn keeping(mut self, folder: TempDir) -> Self {
+        self.folder = Some(folder);
+        self
+    }
+
     fn start(program: Program) -> Self {
         let pty = native_pty_system()
             .openpty(pty_size(program.columns, program.rows))
@@ -213,6 +222,7 @@ impl Session {
             inbox,
             reader,
             modes_before,
+            folder: None,
         }
     }
 

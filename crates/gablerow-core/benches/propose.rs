@@ -1,4 +1,5 @@
-//! A full re-proposal of a cabinet of 40 holes with ten drawers and two doors on three hinges each, and what mends a stop in it.
+//! A full re-proposal of a cabinet of 40 holes with ten drawers and two doors on three hinges each, and what mends a stop in it,
+//! and which holes are barred to pins.
 //!
 //! `cargo bench -p gablerow-core --bench propose` prints the median of its rounds. A frame has 16 ms; a frame with proposals open
 //! asks for them twice, once for the list and once for the drawing.
@@ -60,6 +61,11 @@ fn mended(mut job: Job, cabinet: Key) {
         "{} findings: {checked:?}; {fixes} fixes of one: {tried:?}",
         findings.len()
     );
+    // Between two partitions, as a frame of a face asks for it.
+    let (cabinet, bay) = (&job.cabinets[0], layout.bays[1].key);
+    let layout = Layout::of(cabinet, &job);
+    let barred = || mend::barred(black_box(&job), cabinet, &layout, bay);
+    println!("{} barred holes: {:?}", barred().len(), median(barred));
 }
 
 fn median<T>(work: impl Fn() -> T) -> Duration {

@@ -3,6 +3,7 @@
 mod build;
 mod cards;
 mod edits;
+mod fittings;
 mod jobs;
 mod openings;
 mod shop;

@@ -36,6 +36,9 @@ pub struct FaceDrawing {
     pub areas: Vec<Area>,
     /// Holes, row by row from the front, each row from the foot up; single ones last.
     pub dots: Vec<Dot>,
+    /// Holes of open rows on which a pin would be wrong: from the front edge to the row, and the hole number. None until
+    /// somebody asks for them.
+    pub barred: Vec<(Length, i16)>,
 }
 
 /// A row of a face, whether it has holes or not.
@@ -110,6 +113,7 @@ impl FaceDrawing {
             rows: rows(layout, upright, id),
             areas: areas(upright, id),
             dots: dots.collect(),
+            barred: Vec::new(),
         })
     }
 

@@ -5,8 +5,8 @@
 
 use alloc::vec::Vec;
 
-use crate::job::{Bay, Cabinet, Division, FrontKind, Hand, Key, Opening, PanelId};
-use crate::layout::{BayLayout, Item, KeepOut, Layout, Span};
+use crate::job::{Cabinet, Division, FrontKind, Hand, Key, Opening, PanelId};
+use crate::layout::{BayLayout, FrontLayout, Item, KeepOut, Layout, Span};
 use crate::measure::Length;
 
 /// Everything to be drawn of a cabinet from the front.
@@ -102,9 +102,7 @@ impl Elevation {
         boards(&mut shapes, layout);
         fronts(&mut shapes, layout);
         for bay in &layout.bays {
-            if let Some(facts) = cabinet.opening.bay(bay.key) {
-                fittings(&mut shapes, layout, bay, facts);
-            }
+            fittings(&mut shapes, layout, bay, cabinet);
         }
         // Equal shapes stay in the order of the layout.
         shapes.sort_by_key(|shape| shape.what.depth());
@@ -231,7 +229,10 @@ fn fronts(shapes: &mut Vec<Shape>, layout: &Layout) {
 }
 
 /// The shelves, plates and runners of a bay, by the space they take before its walls.
-fn fittings(shapes: &mut Vec<Shape>, layout: &Layout, bay: &BayLayout, facts: &Bay) {
+fn fittings(shapes: &mut Vec<Shape>, layout: &Layout, bay: &BayLayout, cabinet: &Cabinet) {
+    let Some(facts) = cabinet.opening.bay(bay.key) else {
+        return;
+    };
     let space = |wall: Hand, item: Item, owner: Key| {
         let face = layout.face(bay.wall(wall))?;
         let mut own = face.keep_outs.iter();
@@ -266,9 +267,8 @@ fn fittings(shapes: &mut Vec<Shape>, layout: &Layout, bay: &BayLayout, facts: &B
     for (runner, left, right) in &pairs {
         let above = pairs.iter().map(|(_, other, _)| other.z.from);
         let above = above.filter(|&z| z > left.z.from).min();
-        let front = layout.fronts.iter();
-        let mut front = front.filter(|front| runner.serves == Some(front.key));
-        let head = front.next().map(crate::layout::FrontLayout::head);
+        let carried = layout.carried_by(cabinet, runner.key);
+        let head = carried.map(FrontLayout::head);
         let ends = [above, head].into_iter().flatten();
         let end = ends.fold(bay.ceiling.total(), Length::min);
         shapes.push(Shape {

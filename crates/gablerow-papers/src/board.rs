@@ -42,6 +42,8 @@ pub enum Cell<'a> {
     Area(AreaKind),
     /// A hole of the grid that nothing asks for.
     Empty,
+    /// The same, where a pin would be wrong.
+    Barred,
     /// A hole.
     Hole(&'a Dot),
 }
@@ -185,7 +187,8 @@ impl Line<'_, '_> {
         for (row, &column) in drawing.rows.iter().zip(&self.projection.row_columns) {
             let on_panel = row.x > Length::ZERO && is_inside(&drawing.outline, row.x, self.height);
             if row.is_open && on_panel && !self.is_covered(row.x) {
-                self.set(column, Cell::Empty);
+                let is_barred = drawing.barred.contains(&(row.x, number));
+                self.set(column, if is_barred { Cell::Barred } else { Cell::Empty });
             }
         }
     }
@@ -312,6 +315,19 @@ mod tests {
         );
         assert_eq!(Projection::of(&drawing, 60).row_columns, [2, 3, 31]);
         assert_eq!(Projection::of(&drawing, 2).row_columns.len(), 3);
+    }
+
+    // Holes 9 and 10 are bored, 8 is not.
+    #[test]
+    fn barred_holes_are_shown_where_nothing_is_bored() {
+        let mut drawing = drawing(&job(), Hand::Left);
+        let x = drawing.rows[0].x;
+        drawing.barred = [(x, 8), (x, 9)].into();
+        let projection = Projection::of(&drawing, 60);
+        assert_eq!(projection.line(&drawing, 7)[2], Cell::Empty);
+        assert_eq!(projection.line(&drawing, 8)[2], Cell::Barred);
+        assert_eq!(projection.line(&drawing, 8)[31], Cell::Empty);
+        assert!(matches!(projection.line(&drawing, 9)[2], Cell::Hole(_)));
     }
 
     #[test]

@@ -5,19 +5,19 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::check::{Finding, Level};
-use gablerow_core::job::{FaceId, Job, Key, Names};
+use gablerow_core::job::{Cabinet, FaceId, Job, Key, Names};
 
 use crate::text::push_indented;
 
 /// The findings as text, at most 80 columns wide: the heaviest level first, cabinets as they come, each sentence with the
-/// name of its rule, and with the reason where it was accepted.
+/// name of its rule, and with the reason where it was accepted or overruled.
 ///
 /// ```text
 /// STOP
 ///   G3, right side, inside
 ///   - hinge plate on 20-21 and pins 17-23 want the same holes 20-21; move the
 ///     plate, or end the pins short of it [plate-on-pin-hole]
-/// 1 stop, 0 warn, 0 note open; 0 accepted
+/// 1 stop, 0 warn, 0 note open; 0 overruled, 0 accepted
 /// ```
 #[must_use]
 pub fn findings_text(job: &Job, findings: &[Finding]) -> String {
@@ -51,6 +51,34 @@ pub fn findings_text(job: &Job, findings: &[Finding]) -> String {
     out
 }
 
+/// The stops of a cabinet that a person overruled, each with the sentence that does it, at most 80 columns wide; nothing when
+/// none is. Whoever bores from a list has to read this first.
+///
+/// ```text
+/// G3, overruled stops:
+///   - hinge plate on 20-21 and pins 17-23 want the same holes 20-21; move the
+///     plate, or end the pins short of it [plate-on-pin-hole]
+///     overruled: Ann bores the two by hand
+/// ```
+#[must_use]
+pub fn overruled_text(cabinet: &Cabinet, findings: &[Finding]) -> String {
+    let is_overruled = |it: &&Finding| it.level == Level::Stop && it.accepted.is_some();
+    let overruled: Vec<&Finding> = findings.iter().filter(is_overruled).collect();
+    let mut out = String::new();
+    if !overruled.is_empty() {
+        push_indented(
+            &mut out,
+            "",
+            "  ",
+            &format!("{}, overruled stops:", cabinet.name),
+        );
+    }
+    for finding in overruled {
+        push_finding(&mut out, finding);
+    }
+    out
+}
+
 fn heading(job: &Job, cabinet: Key, face: Option<FaceId>) -> String {
     let Some(cabinet) = job.cabinet(cabinet) else {
         return cabinet.to_string();
@@ -66,7 +94,12 @@ fn push_finding(out: &mut String, finding: &Finding) {
     let text = format!("{} [{}]", finding.message, finding.rule_name());
     push_indented(out, "  - ", "    ", &text);
     if let Some(reason) = &finding.accepted {
-        push_indented(out, "    ", "    ", &format!("accepted: {reason}"));
+        push_indented(
+            out,
+            "    ",
+            "    ",
+            &format!("{}: {reason}", finding.level.quieted()),
+        );
     }
 }
 
@@ -77,12 +110,16 @@ fn counts(findings: &[Finding]) -> String {
             .filter(|finding| finding.level == level && finding.accepted.is_none())
             .count()
     };
-    let accepted = findings
-        .iter()
-        .filter(|finding| finding.accepted.is_some())
-        .count();
+    let quieted = |word| {
+        let quiet = findings.iter().filter(|finding| finding.accepted.is_some());
+        quiet
+            .filter(|finding| finding.level.quieted() == word)
+            .count()
+    };
     let open = Level::ALL.map(|level| format!("{} {}", open(level), level.word()));
-    format!("{} open; {accepted} accepted\n", open.join(", "))
+    let [overruled, accepted] =
+        ["overruled", "accepted"].map(|word| format!("{} {word}", quieted(word)));
+    format!("{} open; {overruled}, {accepted}\n", open.join(", "))
 }
 
 #[cfg(test)]
@@ -122,15 +159,34 @@ mod tests {
         assert_eq!(
             findings_text(&job(), &findings),
             "STOP\n  A1, left side, inside\n  - two want the same hole 4; move one of them [shared-hole]\n    \
-             accepted: the lock goes elsewhere\nNOTE\n  A1\n  - 3.0 out [unbalanced]\n0 stop, 0 warn, 1 note open; 1 accepted\n"
+             overruled: the lock goes elsewhere\nNOTE\n  A1\n  - 3.0 out [unbalanced]\n0 stop, 0 warn, 1 note open; 1 overruled, 0 accepted\n"
         );
+    }
+
+    #[test]
+    fn overruled_stops_are_told_apart_from_open_ones_and_from_accepted_warns() {
+        let quiet = |rule, reason| Finding {
+            accepted: Label::new(reason).ok(),
+            ..finding(rule, None, "said")
+        };
+        let job = job();
+        let findings = [
+            finding(Rule::SharedHole, None, "open"),
+            quiet(Rule::NearMissRows, "Ann plugs the back row"),
+            quiet(Rule::ShelfAtHinge, "no shelf there"),
+        ];
+        assert_eq!(
+            overruled_text(&job.cabinets[0], &findings),
+            "A1, overruled stops:\n  - said [near-miss-rows]\n    overruled: Ann plugs the back row\n"
+        );
+        assert_eq!(overruled_text(&job.cabinets[0], &findings[..1]), "");
     }
 
     #[test]
     fn no_finding_is_said_too() {
         assert_eq!(
             findings_text(&job(), &[]),
-            "0 stop, 0 warn, 0 note open; 0 accepted\n"
+            "0 stop, 0 warn, 0 note open; 0 overruled, 0 accepted\n"
         );
     }
 

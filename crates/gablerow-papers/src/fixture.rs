@@ -11,6 +11,7 @@ use crate::Signs;
 
 pub(crate) const SIGNS: Signs = Signs {
     hole_empty: '.',
+    hole_barred: '!',
     hole_pin: 'o',
     hole_plate: 'x',
     hole_runner: '=',
@@ -101,7 +102,9 @@ pub(crate) fn drawers() -> Job {
             hole: HolePlace::foot(15),
             board,
             setback_front: mm(12),
+            shorter: mm(2),
             load_grams: Some(25_000),
+            clear: None,
         });
         bay.runners.push(Runner {
             key: Key(23),

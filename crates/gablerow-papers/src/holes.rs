@@ -40,7 +40,9 @@ impl<'a> HoleRecord<'a> {
             .collect()
     }
 
-    fn of_cabinet(cabinet: &'a Cabinet, job: &Job) -> Vec<Self> {
+    /// Every hole of every copy of one cabinet of a job, in the same order.
+    #[must_use]
+    pub fn of_cabinet(cabinet: &'a Cabinet, job: &Job) -> Vec<Self> {
         let plain = Layout::of(cabinet, job);
         let is_mirrored = cabinet.copies.iter().any(|copy| copy.mirrored);
         let mirror = is_mirrored.then(|| Layout::of(&cabinet.mirrored(), job));

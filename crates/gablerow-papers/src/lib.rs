@@ -34,7 +34,7 @@ mod text;
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use face_text::FaceSheet;
-pub use findings_text::findings_text;
+pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
 pub use hole_table::hole_text;
 pub use holes::HoleRecord;

@@ -92,14 +92,14 @@ columns! {
         = |record| length(record.made_box().map(|made| made.clear_below.total()).or(record.shelf().map(|shelf| shelf.clear_below.total())));
     clear_above_mm "shelves: clear height over them"
         = |record| length(record.shelf().map(|shelf| shelf.clear_above.total()));
-    load_kg "shelves: the load they shall carry, where one is wished"
-        = |record| quantity(strength(record).and_then(|of| of.load_kg));
+    load_kg "shelves: the load they are reckoned with: as typed, else what the house goes by"
+        = |record| quantity(strength(record).map(|of| of.load_kg));
     sag_now_mm "shelves: their sag at once, under that load and their own weight"
         = |record| quantity(strength(record).and_then(|of| of.now));
     sag_later_mm "shelves: their sag after years"
         = |record| quantity(strength(record).and_then(|of| of.later));
-    longest_mm "shelves: the longest of this board and depth that sags at most a two-hundredth of its length after years under that load"
-        = |record| quantity(strength(record).and_then(|of| of.longest));
+    longest_mm "shelves: the longest of this board and depth that keeps to L/200 and 3 mm after years under as much on each mm"
+        = |record| quantity(strength(record).and_then(|of| of.longest).map(|(longest, _)| longest));
     tip_kg "shelves: the load on the very front edge that tips them"
         = |record| quantity(strength(record).and_then(|of| of.tip_kg));
     pin_kg "shelves: what each pin bears when the load stands evenly"

@@ -357,19 +357,22 @@ fn kg(mass: f64) -> String {
 
 fn strength_text(strength: &Strength) -> String {
     let mut text = kg(strength.mass_kg);
-    if let Some(load) = strength.load_kg {
-        text += &format!(" and {} on it", kg(load));
-        text += &match (strength.now, strength.later) {
-            (Some(now), Some(later)) => format!(": sags {now:.1} mm, {later:.1} mm after years"),
-            (Some(now), None) => format!(": sags {now:.1} mm, and more after years"),
-            _ => ", stiffness not known".to_owned(),
-        };
-        if let Some(longest) = strength.longest {
-            text += &format!("; up to {longest:.0} mm long within L/200");
-        }
-        if let Some(pin) = strength.pin_kg {
-            text += &format!("; {} on each pin", kg(pin));
-        }
+    let guess = if strength.load_is_typed {
+        ""
+    } else {
+        " (house guess)"
+    };
+    text += &format!(" and {} on it{guess}", kg(strength.load_kg));
+    text += &match (strength.now, strength.later) {
+        (Some(now), Some(later)) => format!(": sags {now:.1} mm, {later:.1} mm after years"),
+        (Some(now), None) => format!(": sags {now:.1} mm, and more after years"),
+        _ => ", stiffness not known".to_owned(),
+    };
+    if let Some((longest, limit)) = strength.longest {
+        text += &format!("; up to {longest:.0} mm long within {}", limit.words);
+    }
+    if let Some(pin) = strength.pin_kg {
+        text += &format!("; {} on each pin", kg(pin));
     }
     if let Some(tip) = strength.tip_kg {
         text += &format!("; tips at {} on its front edge", kg(tip));

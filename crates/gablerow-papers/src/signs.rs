@@ -10,6 +10,8 @@ use gablerow_core::layout::{Hole, Use};
 pub struct Signs {
     /// A hole of the grid that nothing asks for.
     pub hole_empty: char,
+    /// A hole of the grid on which a pin would be wrong.
+    pub hole_barred: char,
     /// A hole for a shelf pin.
     pub hole_pin: char,
     /// A hole for the screw of a hinge plate.
@@ -40,6 +42,7 @@ impl Signs {
     /// For whoever can show Unicode.
     pub const UNICODE: Self = Self {
         hole_empty: '·',
+        hole_barred: '×',
         hole_pin: '●',
         hole_plate: '◆',
         hole_runner: '■',
@@ -57,6 +60,7 @@ impl Signs {
     /// For whoever can show ASCII and nothing else.
     pub const ASCII: Self = Self {
         hole_empty: '.',
+        hole_barred: '!',
         hole_pin: 'o',
         hole_plate: 'x',
         hole_runner: '=',

@@ -117,8 +117,10 @@ pub enum Action {
     Rename,
     /// A cabinet less.
     Remove,
-    /// Accepts a finding, with a reason.
+    /// Accepts a finding, with a reason; overrules a stop, with a sentence.
     Accept,
+    /// What would mend a finding.
+    Mend,
     /// Saves, and leaves.
     SaveAndQuit,
     /// Leaves; the changes are found again on opening.

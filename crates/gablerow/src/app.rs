@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use gablerow_core::cards::CardName;
+use gablerow_core::check::{Finding, Level, Place, Rule};
 use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
 use gablerow_core::history::History;
 use gablerow_core::job::{Job, Key as Name};
@@ -117,6 +118,44 @@ pub enum Asking {
     Hardware(Option<Name>),
     /// What the bay one stands in and its cabinet could have: shelf holes, heights, offsets.
     Bay,
+    /// What would mend a finding.
+    Mend {
+        /// Which.
+        finding: Told,
+        /// The line of the checks one came from; `None` from a face or the front.
+        from: Option<usize>,
+    },
+}
+
+impl Asking {
+    /// Whether all that is proposed can be had at once, rather than one or the other.
+    #[must_use]
+    pub fn goes_together(self) -> bool {
+        matches!(self, Self::Hardware(_))
+    }
+}
+
+/// By what a finding is known again in the next frame: findings are computed each time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Its rule.
+    pub rule: Rule,
+    /// Where it is.
+    pub place: Place,
+    /// What it is about.
+    pub about: [Option<Name>; 2],
+}
+
+impl Told {
+    /// How this finding is known again.
+    #[must_use]
+    pub fn of(finding: &Finding) -> Self {
+        Self {
+            rule: finding.rule,
+            place: finding.place,
+            about: finding.about,
+        }
+    }
 }
 
 /// What is asked, and what has been answered so far.
@@ -170,6 +209,8 @@ pub enum Purpose {
     Measure(Measure),
     /// A length of a part of the cabinet.
     PartMeasure(Name, PartMeasure),
+    /// A value of a loose shelf.
+    ShelfValue(Name, ValueName),
     /// A value of a card, or of the house defaults.
     Value {
         /// The card; `None` are the house defaults.
@@ -189,10 +230,10 @@ pub enum Purpose {
     FreePurpose(Name),
     /// The names of the copies of a cabinet.
     CopyNames(Name),
-    /// Why a finding is accepted.
+    /// Why a finding is accepted; the sentence that overrules it, when it is a stop.
     Reason {
         /// The rule.
-        rule: String,
+        rule: Rule,
         /// What the finding said.
         message: String,
     },
@@ -343,6 +384,7 @@ impl Purpose {
                 | Self::PartMeasure(..)
                 | Self::FreeMeasure(..)
                 | Self::FreePurpose(_)
+                | Self::ShelfValue(..)
                 | Self::Value { .. }
         )
     }
@@ -363,6 +405,7 @@ impl Purpose {
             Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
             Self::Measure(measure) => measure.words().to_owned(),
             Self::PartMeasure(_, measure) => measure.words().to_owned(),
+            Self::ShelfValue(_, value) => value.words().to_owned(),
             Self::Value { card, value } => {
                 let of = card.as_ref().map(|card| card.id.to_string());
                 let of = of.unwrap_or_else(|| CardLine::HOUSE.to_owned());
@@ -377,7 +420,14 @@ impl Purpose {
             Self::FreeMeasure(_, measure) => measure.words().to_owned(),
             Self::FreePurpose(_) => "what it is for".to_owned(),
             Self::CopyNames(cabinet) => format!("copies of {}", name(cabinet)),
-            Self::Reason { rule, .. } => format!("why is {rule} all right"),
+            Self::Reason { rule, .. } => {
+                let info = rule.info();
+                let verb = match info.level {
+                    Level::Stop => "overrule",
+                    Level::Warn | Level::Note => "accept",
+                };
+                format!("{verb} {} because", info.name)
+            }
         }
     }
 }

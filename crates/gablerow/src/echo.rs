@@ -1,7 +1,6 @@
 //! What a length comes to while it is typed: in both units, with a word where another one was likely meant.
 
-use gablerow_core::edit::{Content, card_values, shop_values};
-use gablerow_core::job::Job;
+use gablerow_core::edit::{Content, card_values, shelf_values, shop_values};
 use gablerow_core::measure::{Length, parse_onto, remark};
 
 use crate::app::{App, Asked, Purpose};
@@ -15,8 +14,9 @@ pub fn typed_length(app: &App) -> Option<Length> {
     let job = &app.desk.job;
     let current = match &line.purpose {
         Purpose::Measure(measure) => measure.read(job, job.cabinet(app.spot.cabinet)?)?,
-        Purpose::Value { .. } => match content(job, &line.purpose)? {
+        Purpose::Value { .. } | Purpose::ShelfValue(..) => match content(app, &line.purpose)? {
             Content::Length(length) => length,
+            Content::MaybeLength(length) => length.unwrap_or_default(),
             _ => return None,
         },
         _ => return None,
@@ -29,13 +29,18 @@ pub fn typed_length(app: &App) -> Option<Length> {
 }
 
 /// What a value holds that is typed.
-fn content(job: &Job, purpose: &Purpose) -> Option<Content> {
-    let Purpose::Value { card, value } = purpose else {
-        return None;
-    };
-    let values = match card {
-        Some(card) => card_values(&job.cards.card(card)?),
-        None => shop_values(&job.shop),
+fn content(app: &App, purpose: &Purpose) -> Option<Content> {
+    let job = &app.desk.job;
+    let (values, value) = match purpose {
+        Purpose::Value { card, value } => match card {
+            Some(card) => (card_values(&job.cards.card(card)?), value),
+            None => (shop_values(&job.shop), value),
+        },
+        Purpose::ShelfValue(shelf, value) => {
+            let cabinet = job.cabinet(app.spot.cabinet)?;
+            (shelf_values(cabinet.loose_shelf(*shelf)?), value)
+        }
+        _ => return None,
     };
     let found = values.into_iter().find(|other| other.name == *value);
     found.map(|value| value.now)

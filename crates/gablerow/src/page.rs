@@ -1,5 +1,6 @@
-//! Pages to read, line by line: the keys, and where the numbers come from. View draws them, update turns them.
+//! Pages to read, line by line: the keys and the rules, and where the numbers come from. View draws them, update turns them.
 
+use gablerow_core::check::{Level, RULES};
 use gablerow_core::sum::Sum;
 use gablerow_papers::wrap;
 
@@ -46,7 +47,8 @@ pub fn last_start(app: &App) -> usize {
     lines(app).len().saturating_sub(shown(app))
 }
 
-/// Every key, those of the place one came from first; digits as one.
+/// Every key, those of the place one came from first, digits as one; then every rule, which come right after the keys of the
+/// checks for whoever came from there.
 fn keys(app: &App) -> Vec<PageLine> {
     let charset = app.theme.charset();
     let room = usize::from(app.size.0.saturating_sub(SENTENCES));
@@ -68,6 +70,27 @@ fn keys(app: &App) -> Vec<PageLine> {
                     .map(|(key, text)| PageLine::Key(key, text)),
             );
         }
+        if context == here && here == Context::Checks {
+            lines.extend(rules(app));
+        }
+    }
+    if here != Context::Checks {
+        lines.extend(rules(app));
+    }
+    lines
+}
+
+/// Every rule of the checks under its level, in the order they are tested.
+fn rules(app: &App) -> Vec<PageLine> {
+    let room = usize::from(app.size.0.saturating_sub(6));
+    let mut lines = Vec::new();
+    for level in Level::ALL {
+        lines.push(PageLine::Heading(format!("What is a {}", level.word())));
+        for info in RULES.iter().filter(|info| info.level == level) {
+            lines.push(PageLine::Text(info.name.to_owned()));
+            let help = wrap(info.help, room).into_iter();
+            lines.extend(help.map(|line| PageLine::Text(format!("  {line}"))));
+        }
     }
     lines
 }
@@ -77,7 +100,7 @@ fn why(app: &App) -> Vec<PageLine> {
         return Vec::new();
     };
     let room = usize::from(app.size.0.saturating_sub(4));
-    let mut lines = Vec::new();
+    let mut lines = barred(app, &scene, room);
     let sums = match app.screen {
         Screen::Front => front_sums(app),
         _ => sums(app, &scene),
@@ -88,6 +111,21 @@ fn why(app: &App) -> Vec<PageLine> {
         lines.extend(text.map(|line| PageLine::Text(format!("  {line}"))));
     }
     lines
+}
+
+/// Why a pin would be wrong on the hole under the cursor of a face, whole; nothing where it would not, or something is bored.
+fn barred(app: &App, scene: &Scene, room: usize) -> Vec<PageLine> {
+    let is_free = app.screen != Screen::Front && scene.dot(&app.spot).is_none();
+    let why = || scene.why_barred(&app.desk.job, &app.spot);
+    let Some(finding) = is_free.then(why).flatten() else {
+        return Vec::new();
+    };
+    let (hole, level, rule) = (app.spot.hole, finding.level.word(), finding.rule_name());
+    let text = format!("{}. {}", finding.message, finding.rule.info().help);
+    let heading = PageLine::Heading(format!("a pin on hole {hole}: {level}, {rule}"));
+    let text = wrap(&text, room).into_iter();
+    let text = text.map(|line| PageLine::Text(format!("  {line}")));
+    std::iter::once(heading).chain(text).collect()
 }
 
 /// Every number of the front screen that was added up from others: of what is under the cursor, and of its bay.

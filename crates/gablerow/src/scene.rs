@@ -12,6 +12,7 @@ use gablerow_core::drawing::{Dot, FaceDrawing, RowLine};
 use gablerow_core::job::{Cabinet, FaceId, Hand, Job, Key};
 use gablerow_core::layout::{BayLayout, Layout};
 use gablerow_core::measure::Length;
+use gablerow_core::mend::{self, Barred};
 
 /// Where a person is: on a hole of a row of a face of a cabinet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,6 +37,8 @@ pub struct Scene<'a> {
     pub findings: Vec<Finding>,
     /// The face of the spot.
     pub drawing: FaceDrawing,
+    /// The holes of the bays along the face on which a pin would be wrong; none until they are asked for.
+    barred: Vec<Barred>,
     /// The hole number of the spot.
     hole: i16,
 }
@@ -53,14 +56,48 @@ impl<'a> Scene<'a> {
             layout,
             findings,
             drawing,
+            barred: Vec::new(),
             hole: spot.hole,
         })
+    }
+
+    /// The same with the holes that are barred to pins, as they are drawn: of every bay along the face, on both of its walls.
+    #[must_use]
+    pub fn with_barred(mut self, job: &Job) -> Self {
+        let bays = self.layout.bays_at(self.drawing.face);
+        let of =
+            |(bay, _): (&BayLayout, Hand)| mend::barred(job, self.cabinet, &self.layout, bay.key);
+        self.barred = bays.flat_map(of).collect();
+        self.drawing.barred = self.barred_on(self.drawing.face);
+        self
+    }
+
+    /// The barred holes of one face: from its front edge to the row, and the hole number.
+    fn barred_on(&self, face: FaceId) -> Vec<(Length, i16)> {
+        let upright = self.layout.upright(face.panel);
+        let front = upright.map_or(Length::ZERO, |upright| upright.front.total());
+        let here = self.barred.iter().filter(|it| it.face == face);
+        here.map(|it| (it.row - front, it.hole)).collect()
+    }
+
+    /// Why a pin on the hole of the spot would be wrong, as the checks would say it; `None` when it would not, or the hole is
+    /// in no open row.
+    #[must_use]
+    pub fn why_barred(&self, job: &Job, spot: &Spot) -> Option<Finding> {
+        let row = self.row(spot.row)?.from_carcass.total();
+        let (bay, _) = self.bay_at(spot.hole)?;
+        mend::why_barred(job, self.cabinet, bay.key, (spot.face, row, spot.hole))
     }
 
     /// The mate of the face, drawn.
     #[must_use]
     pub fn mate(&self) -> Option<FaceDrawing> {
-        FaceDrawing::of(&self.layout, self.mate_face()?, &self.findings)
+        let face = self.mate_face()?;
+        let drawing = FaceDrawing::of(&self.layout, face, &self.findings)?;
+        Some(FaceDrawing {
+            barred: self.barred_on(face),
+            ..drawing
+        })
     }
 
     /// The mate of the face where the person stands.

@@ -1,6 +1,9 @@
 //! The lines of the list of sizes: what update steps through and view shows.
 
-use gablerow_core::edit::{Choice, FreeLine, Measure, PartLine, Scope, free_lines, part_lines};
+use gablerow_core::edit::{
+    Choice, FreeLine, Measure, PartLine, Scope, Value, ValueName, free_lines, part_lines,
+    shelf_values,
+};
 use gablerow_core::job::Key;
 
 use crate::app::{App, Screen};
@@ -13,6 +16,8 @@ pub enum SizeLine {
     Part(Key, PartLine),
     /// What a free row or a free hole is for, a length or a choice of it.
     Free(Key, FreeLine),
+    /// A value of a loose shelf.
+    Shelf(Key, ValueName),
     /// A length.
     Measure(Measure),
     /// A choice.
@@ -24,8 +29,8 @@ pub enum SizeLine {
 pub enum Whose {
     /// A part's.
     Part(Key),
-    /// A free row's or a free hole's.
-    Free(Key),
+    /// Of what owns a hole: a free row, a free hole, a loose shelf.
+    Owner(Key),
     /// The cabinet's.
     Cabinet,
     /// The whole job's.
@@ -42,6 +47,7 @@ impl SizeLine {
             Self::Free(_, FreeLine::Purpose) => "for",
             Self::Free(_, FreeLine::Measure(measure)) => measure.words(),
             Self::Free(_, FreeLine::Choice(choice)) => choice.words(),
+            Self::Shelf(_, value) => value.words(),
             Self::Measure(measure) => measure.words(),
             Self::Choice(choice) => choice.words(),
         }
@@ -52,7 +58,7 @@ impl SizeLine {
     pub fn whose(self) -> Whose {
         let scope = match self {
             Self::Part(part, _) => return Whose::Part(part),
-            Self::Free(thing, _) => return Whose::Free(thing),
+            Self::Free(owner, _) | Self::Shelf(owner, _) => return Whose::Owner(owner),
             Self::Measure(measure) => measure.scope(),
             Self::Choice(choice) => choice.scope(),
         };
@@ -99,28 +105,49 @@ const LINES: [SizeLine; Measure::ALL.len() + Choice::ALL.len()] = [
 ];
 
 /// The lines of the list, in their order, before all others those of what one stands on: from the front of a part, on a face
-/// of the free rows and free holes.
+/// of the free rows, free holes and loose shelves.
 #[must_use]
 pub fn lines(app: &App) -> Vec<SizeLine> {
     let mut lines = match app.screen {
-        Screen::Face | Screen::Book => free_here(app),
+        Screen::Face | Screen::Book => owned_here(app),
         Screen::Front | Screen::Job(_) => own_lines(app),
     };
     lines.extend(LINES);
     lines
 }
 
-/// The lines of the free rows and free holes that own the hole one stands on.
-fn free_here(app: &App) -> Vec<SizeLine> {
+/// The lines of the free rows, free holes and loose shelves that own the hole one stands on.
+fn owned_here(app: &App) -> Vec<SizeLine> {
     let Some(scene) = Scene::at(&app.desk.job, &app.spot) else {
         return Vec::new();
     };
     let users = scene.dot(&app.spot).map_or(&[][..], |dot| &dot.hole.users);
     let of = |&(_, owner): &(_, Key)| {
         let lines = free_lines(scene.cabinet, owner).iter();
-        lines.map(move |&line| SizeLine::Free(owner, line))
+        let shelf = scene.cabinet.loose_shelf(owner);
+        let values = shelf.map(shelf_values).into_iter().flatten();
+        lines
+            .map(move |&line| SizeLine::Free(owner, line))
+            .chain(values.map(move |value| SizeLine::Shelf(owner, value.name)))
     };
     users.iter().flat_map(of).collect()
+}
+
+/// A value of a loose shelf of the cabinet in sight, as it is; `None` when that is gone.
+#[must_use]
+pub fn shelf_value(app: &App, shelf: Key, value: ValueName) -> Option<Value> {
+    let cabinet = app.desk.job.cabinet(app.spot.cabinet)?;
+    let mut values = shelf_values(cabinet.loose_shelf(shelf)?).into_iter();
+    values.find(|other| other.name == value)
+}
+
+/// Whether a line is a value of a loose shelf that is typed; others of a shelf are stepped through.
+#[must_use]
+pub fn is_typed_of_shelf(app: &App, line: SizeLine) -> bool {
+    let SizeLine::Shelf(shelf, value) = line else {
+        return false;
+    };
+    shelf_value(app, shelf, value).is_some_and(|value| value.is_typed())
 }
 
 /// The lines of the part one stands on; of a front, those of the opening it closes too.

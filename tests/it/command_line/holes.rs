@@ -1,6 +1,8 @@
 //! The hole table in all its forms.
 
-use gablerow_core::job::Label;
+use gablerow::demo;
+use gablerow_core::check;
+use gablerow_core::job::{Acceptance, Label};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use serde_json::Value;
@@ -91,18 +93,79 @@ fn csv_and_json_say_the_same() {
 }
 
 #[test]
-fn holes_of_a_cabinet_with_an_open_stop_come_with_a_warning() {
-    let said = Shop::with(&with_stops()).run(&["holes", "store.json", "--json"]);
-    assert_eq!(said.code, Some(0));
+fn holes_of_a_cabinet_with_an_open_stop_are_held_back() {
+    let mut job = demo::job().unwrap();
+    job.cabinets.truncate(2);
+    job.cabinets[0] = with_stops().cabinets[0].clone();
+    let second = job.cabinets[1].name.to_string();
+    let shop = Shop::with(&job);
+    let said = shop.run(&["holes", "store.json", "--json"]);
+    assert_eq!(said.code, Some(1));
     assert!(
-        said.err.starts_with("warning: G1: ") && said.err.lines().count() == 1,
+        said.err.starts_with("held back: G1, ") && said.err.contains("plate-on-pin-hole"),
         "{}",
         said.err
     );
-    assert_eq!(
-        Shop::with(&without_stops())
-            .run(&["holes", "store.json"])
-            .err,
-        ""
+    let records = shop.json(&["holes", "store.json", "--json"]);
+    assert!(
+        !records.is_empty()
+            && records
+                .iter()
+                .all(|record| record["cabinet"] == second.as_str())
+    );
+    let text = shop.run(&["holes", "store.json"]);
+    assert_eq!(text.code, Some(1));
+    assert!(
+        !text.out.contains("G1, ") && text.out.contains(&second),
+        "{}",
+        text.out
+    );
+}
+
+#[test]
+fn what_overrules_a_stop_is_said_with_its_holes() {
+    let mut job = with_stops();
+    let found = check::of_job(&job);
+    let stops = found.iter().filter(|finding| finding.is_open_stop());
+    job.cabinets[0].accepted = stops
+        .map(|finding| Acceptance {
+            rule: finding.rule_name().to_owned(),
+            message: finding.in_mm.clone(),
+            reason: Label::new("Ann bores the two by hand").unwrap(),
+        })
+        .collect();
+    let shop = Shop::with(&job);
+    let text = shop.run(&["holes", "store.json"]);
+    assert_eq!((text.code, text.err.as_str()), (Some(0), ""));
+    assert!(
+        text.out.starts_with("G1, overruled stops:\n"),
+        "{}",
+        text.out
+    );
+    assert!(
+        text.out
+            .contains("overruled: Ann bores the two by hand\n\nG1, copy 1, "),
+        "{}",
+        text.out
+    );
+    let csv = shop.run(&["holes", "store.json", "--csv"]);
+    assert_eq!(csv.code, Some(0));
+    assert!(
+        csv.err
+            .starts_with("overruled: G1, plate-on-pin-hole: Ann bores"),
+        "{}",
+        csv.err
+    );
+}
+
+#[test]
+fn the_demo_has_holes_when_no_job_is_named() {
+    let said = Shop::new().run(&["holes"]);
+    // One of its cabinets shows what a stop looks like.
+    assert_eq!(said.code, Some(1));
+    assert!(
+        said.out.starts_with("G1, copy 1, ") && said.err.starts_with("held back: G3, "),
+        "{}",
+        said.err
     );
 }

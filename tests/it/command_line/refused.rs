@@ -25,7 +25,7 @@ fn a_mistyped_command_is_not_taken_for_a_file() {
     assert_eq!(said.code, Some(2));
     assert!(
         said.err
-            .contains("commands are face, check, holes, parts, bench, schema"),
+            .contains("commands are face, check, rules, holes, parts, bench, schema"),
         "{}",
         said.err
     );
@@ -38,7 +38,7 @@ fn a_mistyped_command_is_not_taken_for_a_file() {
 fn words_that_make_no_sense_end_with_2() {
     let shop = Shop::with(&without_stops());
     for words in [
-        &["check"][..],
+        &["face"][..],
         &["check", "store.json", "--csv"],
         &["holes", "store.json", "--json", "--csv"],
         &["--sideways"],

@@ -19,7 +19,11 @@ fn without_a_terminal_the_demo_is_shown_as_text() {
             assert!(said.out.contains(&face), "{face}");
         }
     }
-    assert!(said.out.contains(" open; 0 accepted\n"), "{}", said.out);
+    assert!(
+        said.out.contains(" open; 0 overruled, 0 accepted\n"),
+        "{}",
+        said.out
+    );
     assert!(
         said.out.lines().all(|line| line.chars().count() <= 80),
         "{}",

@@ -144,7 +144,9 @@ pub(crate) fn shelf(key: u32, hole: i16) -> Shelf {
         hole: HolePlace::foot(hole),
         board: CardId::known("board-18"),
         setback_front: mm(12),
+        shorter: mm(2),
         load_grams: None,
+        clear: None,
     }
 }
 

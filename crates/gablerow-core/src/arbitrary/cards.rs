@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use proptest::option::weighted;
 use proptest::prelude::*;
 
 use super::within;
@@ -176,11 +177,12 @@ fn made() -> impl Strategy<Value = RunnerLength> {
 }
 
 fn pin() -> impl Strategy<Value = Pin> {
-    (value(), value()).prop_map(|(pen, rise)| Pin {
+    (value(), value(), weighted(0.5, value())).prop_map(|(pen, rise, projection)| Pin {
         id: CardId::known("pin"),
         title: Label::known("pin"),
         pen,
         rise,
+        projection,
     })
 }
 

@@ -7,7 +7,8 @@ use super::{datum, hand, within};
 use crate::cards::CardId;
 use crate::edit::{
     BayRun, Choice, Content, CopyEdit, Edit, FaceRun, FreeEdit, FreeLine, FreePlace, Measure, New,
-    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, shop_values,
+    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, shelf_values,
+    shop_values,
 };
 use crate::job::{
     Acceptance, Cabinet, Datum, Division, Edge, End, FaceId, Hand, Job, Key, Label, PanelId, Seat,
@@ -21,12 +22,12 @@ use crate::measure::{Length, Unit};
 pub(crate) struct Wish {
     kind: u8,
     cabinet: Index,
-    thing: Index,
-    first: i16,
-    more: i16,
-    datum: Datum,
-    hand: Hand,
-    value: Length,
+    pub(super) thing: Index,
+    pub(super) first: i16,
+    pub(super) more: i16,
+    pub(super) datum: Datum,
+    pub(super) hand: Hand,
+    pub(super) value: Length,
     name: &'static str,
 }
 
@@ -39,7 +40,7 @@ pub(crate) fn wish() -> impl Strategy<Value = Wish> {
     ];
     let name = prop::sample::select(vec!["A1", "B2", "C0", "C1"]);
     (
-        (0..42_u8, any::<Index>(), any::<Index>()),
+        (0..43_u8, any::<Index>(), any::<Index>()),
         (prop_oneof![9 => 1..24_i16, 1 => -3..140_i16], 0..6_i16),
         datum(),
         hand(),
@@ -92,7 +93,8 @@ impl Wish {
                 cabinet,
                 choice: *self.thing.get(&Choice::ALL),
             },
-            7 | 8 => Edit::Pins(run),
+            7 => Edit::Pins(run),
+            8 => self.of_adjust(job, cabinet, known),
             9 => Edit::Plates {
                 wall: self.hand,
                 run,
@@ -122,6 +124,7 @@ impl Wish {
                 },
             },
             14 => Edit::Withdraw { cabinet, message },
+            33 => self.of_furnish(job, cabinet, known),
             34 => Edit::Offsets {
                 cabinet,
                 foot: self.value,
@@ -136,6 +139,7 @@ impl Wish {
                 cabinet,
                 change: self.of_free(known),
             },
+            42 => self.of_shelf(cabinet, known),
             40 | 41 => Edit::Copies {
                 cabinet,
                 change: self.of_copies(known),
@@ -203,11 +207,6 @@ impl Wish {
                 cabinet,
                 opening: part,
             },
-            26 => Edit::NoFitting {
-                cabinet,
-                fitting: part,
-                hole: self.first,
-            },
             24 => Edit::NoFront {
                 cabinet,
                 front: part,
@@ -268,6 +267,13 @@ impl Wish {
             Quantity::MaybeNumber(..) => {
                 Content::Number((self.more > 0).then_some(u32::from(self.first.unsigned_abs())))
             }
+            Quantity::MaybeLength(..) => {
+                Content::MaybeLength((self.more > 0).then_some(self.value))
+            }
+            Quantity::MaybeLoad(_) => {
+                let grams = u32::try_from(self.value.counts()).unwrap_or(7_500);
+                Content::MaybeLoad((self.more > 0).then_some(grams))
+            }
             Quantity::Lengths(..) => Content::Lengths(vec![self.value, Length::from_mm(20)]),
             Quantity::Pitches => Content::Pitches(vec![9, 0, 9]),
             Quantity::Length(_) | Quantity::Choice | Quantity::Card(..) => {
@@ -278,6 +284,24 @@ impl Wish {
 }
 
 impl Wish {
+    /// Another value of a loose shelf, now and then of one that is not there.
+    fn of_shelf(&self, cabinet: Key, known: Option<&Cabinet>) -> Edit {
+        let shelves = known.map(Cabinet::loose_shelves).unwrap_or_default();
+        let keys: Vec<Key> = shelves.iter().map(|shelf| shelf.key).collect();
+        let shelf = any_of(self.thing, &keys);
+        let of = shelves.first().map(|shelf| shelf_values(shelf));
+        let of = of.unwrap_or_default();
+        match of.get(usize::from(self.first.unsigned_abs()) % of.len().max(1)) {
+            Some(value) => Edit::ShelfValue {
+                cabinet,
+                shelf,
+                value: value.name,
+                new: self.new_for(value),
+            },
+            None => Edit::Unit(Unit::Millimetre),
+        }
+    }
+
     /// A change of what faces own themselves, outsides and partitions that are not there among them.
     fn of_free(&self, cabinet: Option<&Cabinet>) -> FreeEdit {
         let keys = cabinet.map(free_things).unwrap_or_default();
@@ -355,7 +379,7 @@ const CHOICES: [PartChoice; 9] = [
 ];
 
 /// One of the keys, or one that none of them is.
-fn any_of(index: Index, keys: &[Key]) -> Key {
+pub(super) fn any_of(index: Index, keys: &[Key]) -> Key {
     let at = index.index(keys.len() * 8 + 1);
     keys.get(at / 8).copied().unwrap_or(Key(777_777))
 }
@@ -370,13 +394,13 @@ fn bays(cabinet: &Cabinet) -> Vec<Key> {
     keys
 }
 
-fn things(cabinet: &Cabinet) -> Vec<Key> {
+pub(super) fn things(cabinet: &Cabinet) -> Vec<Key> {
     let mut keys = Vec::new();
     cabinet.each_key(&mut |key| keys.push(key));
     keys
 }
 
-fn free_things(cabinet: &Cabinet) -> Vec<Key> {
+pub(super) fn free_things(cabinet: &Cabinet) -> Vec<Key> {
     let rows = cabinet.free_rows.iter().map(|row| row.key);
     rows.chain(cabinet.free_holes.iter().map(|hole| hole.key))
         .collect()

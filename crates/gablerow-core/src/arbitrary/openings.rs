@@ -8,8 +8,8 @@ use super::{hand, place, within};
 use crate::cards::CardId;
 use crate::job::{
     Bay, Depth, Division, Fastener, FixedShelf, Front, FrontHeight, FrontKind, Inset, Joint,
-    JointBore, Key, Label, Opening, Part, PartWidth, Partition, PinRows, Plate, Runner, Shelf,
-    ShelfHeight, SideBySide, Spacers, Stacked, Zone,
+    JointBore, Key, Label, Opening, Part, PartWidth, Partition, PinRows, Plate, Runner,
+    SHELF_LOAD_MOST, Shelf, ShelfHeight, SideBySide, Spacers, Stacked, Zone,
 };
 use crate::measure::Length;
 use crate::measure::range;
@@ -160,15 +160,21 @@ fn shelf() -> impl Strategy<Value = Shelf> {
         place(),
         card(),
         within(&range::SHELF_SETBACK),
-        weighted(0.5, 0..=1_000_000_u32),
+        within(&range::SHELF_SHORTER),
+        weighted(0.5, 0..=SHELF_LOAD_MOST),
+        weighted(0.5, within(&range::CLEAR_OPENING)),
     )
-        .prop_map(|(hole, board, setback_front, load_grams)| Shelf {
-            key: NAMELESS,
-            hole,
-            board,
-            setback_front,
-            load_grams,
-        })
+        .prop_map(
+            |(hole, board, setback_front, shorter, load_grams, clear)| Shelf {
+                key: NAMELESS,
+                hole,
+                board,
+                setback_front,
+                shorter,
+                load_grams,
+                clear,
+            },
+        )
 }
 
 fn serves() -> impl Strategy<Value = Option<Key>> {

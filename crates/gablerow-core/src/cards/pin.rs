@@ -15,4 +15,6 @@ pub struct Pin {
     pub pen: Sourced<Length>,
     /// From the hole's centre up to the underside of the shelf on it.
     pub rise: Sourced<Length>,
+    /// How far it stands out of the face under the shelf; `None` until somebody has looked it up.
+    pub projection: Option<Sourced<Length>>,
 }

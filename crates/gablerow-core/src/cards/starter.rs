@@ -150,6 +150,7 @@ fn pin() -> Pin {
         title: Label::known("5 mm shelf pin"),
         pen: mm(8),
         rise: um(2_500),
+        projection: Some(mm(8)),
     }
 }
 

@@ -49,9 +49,7 @@ pub(super) fn box_off_front(cx: &Context, found: &mut Vec<Finding>) {
     let (least, most) = (rules.rise_least, rules.rise_most.max(rules.rise_least));
     let drawers = cx.layout.fronts.iter();
     for front in drawers.filter(|it| it.kind == FrontKind::Drawer) {
-        // The lowest carries the box.
-        let carriers = cx.layout.carriers(cx.cabinet, front);
-        let Some(carrier) = carriers.first() else {
+        let Some(carrier) = cx.layout.box_carrier(cx.cabinet, front) else {
             continue;
         };
         let bay = cx.cabinet.opening.bay(carrier.bay);
@@ -71,7 +69,7 @@ pub(super) fn box_off_front(cx: &Context, found: &mut Vec<Finding>) {
             name(cx, front.key),
             cx.span(least, most),
         );
-        let finding = Finding::new(Rule::BoxOffFront, place(cx, carrier), message);
+        let finding = Finding::new(Rule::BoxOffFront, place(cx, &carrier), message);
         found.push(finding.about(carrier.key));
     }
 }

@@ -2,12 +2,14 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
 use super::{Place, Strand, strands};
 use crate::cards::PlateShape;
 use crate::job::{Bay, Cabinet, Division, HolePlace, Job, Key, Limits, Plate, Shop};
 use crate::layout::{BayLayout, BoreSpec, Face, Layout, Upright, Use};
 use crate::measure::{Length, Unit};
+use crate::parts::{ShelfPart, loose_shelves};
 
 /// One cabinet, what it goes by, and what it comes to.
 #[derive(Clone, Copy)]
@@ -81,6 +83,27 @@ impl<'a> Context<'a> {
             .bays
             .iter()
             .filter_map(move |made| Some((made, opening.bay(made.key)?)))
+    }
+
+    /// Every loose shelf as it is made, bay by bay, from the foot up.
+    pub(super) fn loose_shelves(&self) -> Vec<ShelfPart> {
+        loose_shelves(self.cabinet, self.layout, self.job)
+    }
+
+    /// A bay as it is laid out.
+    pub(super) fn bay(&self, key: Key) -> Option<&'a BayLayout> {
+        self.layout.bays.iter().find(|bay| bay.key == key)
+    }
+
+    /// At a hole of a bay where the grid has it: on its left wall, where a person looks first; the right one is alike.
+    pub(super) fn at_hole(&self, bay: Key, number: i16) -> Place {
+        let here = self.here();
+        let place = self.bay(bay).map_or(here, |bay| here.on(bay.left));
+        if (1..=self.layout.last).contains(&number) {
+            place.holes((number, number))
+        } else {
+            place
+        }
     }
 
     /// Whose hole it is: `pins 1-8`, `hinge plate on 3-4`, and of which bay when there are several.

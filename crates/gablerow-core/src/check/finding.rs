@@ -30,6 +30,15 @@ impl Level {
             Self::Note => "note",
         }
     }
+
+    /// What a person does to a finding that stays as it is: a stop is `overruled`, all else `accepted`.
+    #[must_use]
+    pub fn quieted(self) -> &'static str {
+        match self {
+            Self::Stop => "overruled",
+            Self::Warn | Self::Note => "accepted",
+        }
+    }
 }
 
 /// Where a finding is; as far down as it goes.

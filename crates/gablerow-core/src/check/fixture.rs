@@ -77,7 +77,9 @@ impl Case {
             hole: HolePlace::foot(hole),
             board: card("board-18"),
             setback_front: mm(12),
+            shorter: mm(2),
             load_grams: None,
+            clear: None,
         };
         let shelves = &mut self.bay(bay).shelves;
         shelves.push(shelf);

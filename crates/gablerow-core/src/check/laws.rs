@@ -2,12 +2,15 @@
 
 use super::fixture::*;
 use super::*;
+use crate::cards::{Origin, Sourced};
 use crate::job::{
     Acceptance, Back, Depth, Hand, HolePlace, Inset, Label, Notch, PinRows, Reference, TopKind,
 };
 use crate::measure::Unit;
 use proptest::prelude::*;
-use std::collections::BTreeMap;
+use proptest::strategy::ValueTree as _;
+use proptest::test_runner::TestRunner;
+use std::collections::{BTreeMap, BTreeSet};
 use std::string::ToString;
 
 /// One thing put into a cabinet: what, at which hole or height, how far, on which hand.
@@ -16,7 +19,7 @@ type Put = (u8, i16, i16, bool, i32);
 /// Any cabinet that a person could make in a few minutes.
 pub(super) fn any_case() -> impl Strategy<Value = Case> {
     let put = (
-        0..9_u8,
+        0..11_u8,
         -3..28_i16,
         -3..28_i16,
         any::<bool>(),
@@ -97,6 +100,23 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
             (zone.first, zone.last) = (HolePlace::middle(a / 4 - 3), HolePlace::middle(b / 4));
         }
         2 => _ = case.shelf(bay, a),
+        9 => {
+            let shelf = case.shelf(bay, b);
+            shelf.load_grams = (far % 2 == 0).then_some(far.unsigned_abs());
+            shelf.clear = (far % 3 == 0).then_some(um(far));
+            shelf.setback_front = um(far % 60_000);
+            shelf.shorter = um(far % 5_000).abs();
+        }
+        10 => {
+            let out = um(far / 50);
+            case.pin_card().projection = right.then_some(Sourced::guess(out));
+            *case.board() = mm(3 + far % 30);
+            let board = &mut case.job.cards.boards[0];
+            board.creep = (far % 2 == 0).then_some(Sourced {
+                value: 325,
+                origin: Origin::DataSheet,
+            });
+        }
         3 => _ = case.plate(bay, hand, a),
         4 => case.plate(bay, hand, b).card = card("hinge-in-line"),
         5 => {
@@ -121,6 +141,26 @@ fn rules(job: &Job, cabinet: &Cabinet) -> BTreeMap<&'static str, usize> {
         *rules.entry(finding.rule_name()).or_default() += 1;
     }
     rules
+}
+
+/// The cases of the laws below reach the rules of loose shelves: a law that meets none of them proves nothing of them.
+#[test]
+fn cases_reach_every_rule_of_shelves() {
+    let mut runner = TestRunner::deterministic();
+    let mut reached = BTreeSet::new();
+    for _ in 0..400 {
+        let case = any_case().new_tree(&mut runner).unwrap().current();
+        reached.extend(of_job(&case.job).into_iter().map(|finding| finding.rule));
+    }
+    for rule in [
+        Rule::ShelfSags,
+        Rule::ShelfTips,
+        Rule::ShelfLength,
+        Rule::ClearOpeningShort,
+        Rule::NoLiftRoom,
+    ] {
+        assert!(reached.contains(&rule), "{rule:?}");
+    }
 }
 
 proptest! {

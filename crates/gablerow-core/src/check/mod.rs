@@ -6,7 +6,9 @@
 //!    | depth  opposed  exposed         holes and the board
 //!    | keep_outs  runners              the space that hardware needs
 //!    | balance  zones  open_points     the cabinet
-//!    | fronts                          what closes it, and what carries that
+//!    | fixed                           boards that meet other boards
+//!    | fronts  carried  idle  inset    what closes it, and what carries that
+//!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    |     meet                        who is in whose way, found once for all of them
 //!    v
@@ -24,7 +26,10 @@ mod context;
 mod depth;
 mod exposed;
 mod finding;
+mod fixed;
 mod fronts;
+mod idle;
+mod inset;
 mod joint;
 mod keep_outs;
 mod kept;
@@ -37,7 +42,9 @@ mod outline;
 mod pairs;
 mod rule;
 mod runners;
+mod sag;
 mod share;
+mod shelves;
 mod strand;
 mod zones;
 
@@ -89,13 +96,21 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     runners::runner_row_flush,
     open_points::open_points,
     open_points::sides_end_on_bottom,
+    fixed::shelf_through_board,
     carried::cup_off_door,
     fronts::front_not_carried,
     carried::box_off_front,
+    idle::idle_hardware,
     fronts::front_too_small,
+    inset::inset_before_edge,
     fronts::front_behind_front,
     fronts::drawer_over_bays,
     fronts::inner_without_door,
+    sag::shelf_sags,
+    shelves::shelf_tips,
+    shelves::shelf_length,
+    shelves::clear_opening_short,
+    shelves::no_lift_room,
 ];
 
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.

@@ -97,20 +97,36 @@ rules! {
         "An opening has a width and a height.";
     NoCard "no-card" Stop
         "Every card that is named exists.";
+    ShelfThroughBoard "shelf-through-board" Stop
+        "A fixed shelf runs into no other board, nor past the walls it stands between.";
     CupOffDoor "cup-off-door" Stop
         "A hinge cup lies on its door, whole.";
     FrontNotCarried "front-not-carried" Note
         "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
     BoxOffFront "box-off-front" Warn
         "A drawer's box stands as far above the foot of its front as the shop has it.";
+    IdleHardware "idle-hardware" Warn
+        "A hinge plate carries a door, and a pair of runners a drawer.";
     FrontTooSmall "front-too-small" Warn
         "A front has a size, and a door is wider than its hinge reaches.";
+    InsetBeforeEdge "inset-before-edge" Warn
+        "A front that stands inside an opening has the edges around it beside it, not behind it.";
     FrontBehindFront "front-behind-front" Warn
         "No front that is seen stands behind another one.";
     DrawerOverBays "drawer-over-bays" Warn
         "A drawer is in one bay: its box runs between two walls.";
     InnerWithoutDoor "inner-without-door" Note
         "A drawer behind a door has a door to stand behind.";
+    ShelfSags "shelf-sags" Warn
+        "A loose shelf sags at most L/200 of its length after years, and at most 3 mm.";
+    ShelfTips "shelf-tips" Warn
+        "A loose shelf bears 20 kg on its front edge before it tips.";
+    ShelfLength "shelf-length" Warn
+        "A loose shelf is 2 mm shorter than its bay, and rests 4 mm on its far pins when pushed to one side.";
+    ClearOpeningShort "clear-opening-short" Warn
+        "As much is clear over a loose shelf as was asked for.";
+    NoLiftRoom "no-lift-room" Note
+        "A loose shelf has 25 mm over it to be lifted in, and so has one on the highest hole of a zone.";
 }
 
 impl Rule {

@@ -36,7 +36,7 @@ pub(super) fn runner_too_long(cx: &Context, found: &mut Vec<Finding>) {
             (need - have).show(cx.unit),
             cure(cx, fits)
         );
-        let finding = Finding::new(Rule::RunnerTooLong, place(cx, made, runner), message);
+        let finding = Finding::new(Rule::RunnerTooLong, at(cx, made, runner), message);
         found.push(finding.about(runner.key));
     });
 }
@@ -64,7 +64,7 @@ pub(super) fn runner_row_flush(cx: &Context, found: &mut Vec<Finding>) {
             own.show(cx.unit),
             "give the card its stand-back"
         );
-        let finding = Finding::new(Rule::RunnerRowFlush, place(cx, made, runner), message);
+        let finding = Finding::new(Rule::RunnerRowFlush, at(cx, made, runner), message);
         found.push(finding.about(runner.key));
     });
 }
@@ -79,15 +79,8 @@ fn each(cx: &Context, mut visit: impl FnMut(&BayLayout, &Runner, &Card)) {
     }
 }
 
-/// On the left wall, where a person looks first; the right one is its mirror image.
-fn place(cx: &Context, made: &BayLayout, runner: &Runner) -> Place {
-    let place = cx.here().on(made.left);
-    let number = runner.hole.number(cx.layout.last);
-    if (1..=cx.layout.last).contains(&number) {
-        place.holes((number, number))
-    } else {
-        place
-    }
+fn at(cx: &Context, made: &BayLayout, runner: &Runner) -> Place {
+    cx.at_hole(made.key, runner.hole.number(cx.layout.last))
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@ use std::string::ToString;
 fn plain_cabinet_with_a_balanced_layout_has_no_findings() {
     let mut case = Case::new();
     case.pins(1, 8, 15);
-    case.shelf(1, 10);
+    case.shelf(1, 10).load_grams = Some(15_000);
     case.plate(1, LEFT, 3);
     case.plate(1, LEFT, 19);
     assert_eq!(of_job(&case.job), []);

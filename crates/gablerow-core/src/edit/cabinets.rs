@@ -6,6 +6,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Refusal, cabinet, change};
+use crate::check::{Level, Rule};
 use crate::history::{Change, Step};
 use crate::job::{Acceptance, CABINETS_MOST, Cabinet, Copy, Job, Key};
 use crate::label::Label;
@@ -103,14 +104,25 @@ pub(super) fn offsets(job: &Job, key: Key, foot: Length, head: Length) -> Result
     })
 }
 
-/// A finding is accepted, in place of what was accepted of the same sentence.
+/// The fewest words of the sentence that overrules a stop: a house default, so that nobody overrules with `ok`.
+const SENTENCE_WORDS: usize = 3;
+
+/// A finding is accepted, in place of what was accepted of the same sentence. A stop takes a sentence.
 pub(super) fn accept(job: &Job, key: Key, acceptance: &Acceptance) -> Result<Step, Refusal> {
+    let level = Rule::named(&acceptance.rule).map(|rule| rule.info().level);
+    let words = acceptance.reason.as_str().split_whitespace().count();
+    if level == Some(Level::Stop) && words < SENTENCE_WORDS {
+        return Err(Refusal(
+            "a sentence overrules a stop: who says so, and why".into(),
+        ));
+    }
+    let quieted = level.map_or("accepted", Level::quieted);
     change(job, key, |edited| {
         edited
             .accepted
             .retain(|earlier| earlier.message != acceptance.message);
         edited.accepted.push(acceptance.clone());
-        Ok(format!("accepted {}", acceptance.rule))
+        Ok(format!("{quieted} {}", acceptance.rule))
     })
 }
 

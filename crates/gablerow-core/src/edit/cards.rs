@@ -5,13 +5,13 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::values::{self, Content, New, Quantity, Value, ValueName};
+use super::values::{self, Content, New, Quantity, Value, ValueName, told};
 use super::{Refusal, cabinet, change, nothing};
 use crate::cards::{Card, CardId, CardName, Cards, Runner};
 use crate::history::{Change, Step};
 use crate::job::{Cabinet, Division, Job, Key, Seat, Shop};
 use crate::label::Label;
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 
 pub(super) fn set_value(
     job: &Job,
@@ -107,13 +107,6 @@ pub(super) fn use_card(
         }
         Ok(format!("{}: {}", seat.words(), name.id))
     })
-}
-
-/// A value with what it is now, in mm.
-fn told(values: &[Value], name: ValueName) -> String {
-    let value = values.iter().find(|value| value.name == name);
-    let shown = value.map(|value| value.shown(Unit::Millimetre));
-    format!("{name} {}", shown.unwrap_or_default())
 }
 
 /// Another card comes in other lengths: the same, else the longest that is not longer, else the shortest.

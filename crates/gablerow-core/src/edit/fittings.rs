@@ -10,11 +10,7 @@ use crate::job::{
     Bay, Datum, Division, FixedShelf, Hand, HolePlace, Job, Key, Opening, Plate, Runner, Shelf,
     ShelfHeight, Spacers,
 };
-use crate::layout::Layout;
-use crate::measure::Length;
-
-/// How far a loose shelf stands behind the front when nobody has said otherwise.
-pub const SHELF_SETBACK: Length = Length::from_mm(12);
+use crate::layout::{Layout, SHELF_SETBACK, SHELF_SHORTER};
 
 /// The bay of a run, as it is, and the highest hole of its cabinet; refused when either is not there.
 pub(super) fn bay(job: &Job, run: BayRun) -> Result<(&Bay, i16), Refusal> {
@@ -186,7 +182,9 @@ pub(super) fn toggle_shelves(job: &Job, run: BayRun) -> Result<Step, Refusal> {
                 hole: HolePlace::of(number, run.datum, last),
                 board: job.shop.board.clone(),
                 setback_front: SHELF_SETBACK,
+                shorter: SHELF_SHORTER,
                 load_grams: None,
+                clear: None,
             }));
         bay.shelves.sort_by_key(at);
         format!("shelf on {run}")

@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::served::change_fronts;
 use super::{Refusal, cabinet, change, opening_name};
 use crate::history::Step;
 use crate::job::{Cabinet, Front, FrontHeight, FrontKind, Hand, Job, Key, Label, Opening};
@@ -17,7 +18,7 @@ const DRAWER_OVER_DOOR: u16 = 4;
 pub(super) fn next_door(job: &Job, key: Key, opening: Key) -> Result<Step, Refusal> {
     let name = checked_name(job, key, opening)?;
     let new = job.free_key(key);
-    change(job, key, |edited| {
+    change_fronts(job, key, |edited| {
         let label = free_name(edited, "door");
         let fronts = fronts_mut(edited, opening)?;
         let hung = fronts.iter_mut().find(|front| front.kind.is_hung());
@@ -53,7 +54,7 @@ pub(super) fn drawers(job: &Job, key: Key, opening: Key, count: u16) -> Result<S
     let fronts = &opening_of(found, opening)?.fronts;
     let is_drawer = |front: &&Front| front.kind == FrontKind::Drawer;
     if fronts.iter().filter(is_drawer).count() == usize::from(count) {
-        return change(job, key, |edited| {
+        return change_fronts(job, key, |edited| {
             fronts_mut(edited, opening)?.retain(|front| front.kind != FrontKind::Drawer);
             Ok(format!("no drawers on {name}"))
         });
@@ -85,7 +86,7 @@ pub(super) fn inner_drawers(
     let fronts = &opening_of(found, opening)?.fronts;
     let inner = |front: &&Front| front.kind == FrontKind::Inner;
     if fronts.iter().filter(inner).count() == usize::from(count) {
-        return change(job, key, |edited| {
+        return change_fronts(job, key, |edited| {
             fronts_mut(edited, opening)?.retain(|front| front.kind != FrontKind::Inner);
             Ok(format!("no drawers behind on {name}"))
         });
@@ -106,7 +107,7 @@ pub(super) fn inner_drawers(
 pub(super) fn toggle_false(job: &Job, key: Key, opening: Key) -> Result<Step, Refusal> {
     let name = checked_name(job, key, opening)?;
     let new = job.free_key(key);
-    change(job, key, |edited| {
+    change_fronts(job, key, |edited| {
         let label = free_name(edited, "false");
         let fronts = fronts_mut(edited, opening)?;
         let before = fronts.len();
@@ -127,7 +128,7 @@ pub(super) fn toggle_false(job: &Job, key: Key, opening: Key) -> Result<Step, Re
 
 /// One front less.
 pub(super) fn take_away(job: &Job, key: Key, front: Key) -> Result<Step, Refusal> {
-    change(job, key, |edited| {
+    change_fronts(job, key, |edited| {
         let mut gone = None;
         edited.opening.each_mut(&mut |opening| {
             if let Some(at) = opening.fronts.iter().position(|found| found.key == front) {
@@ -271,7 +272,7 @@ fn replace(
     name: &str,
 ) -> Result<Step, Refusal> {
     let mut next = job.free_key(key);
-    change(job, key, |edited| {
+    change_fronts(job, key, |edited| {
         let fronts = fronts_mut(edited, opening)?;
         fronts.retain(|front| front.kind != kind);
         for front in fronts {

@@ -20,6 +20,8 @@ mod openings;
 mod part;
 mod part_edits;
 mod pins;
+mod served;
+mod shelf;
 mod thing;
 mod values;
 
@@ -31,13 +33,15 @@ use core::fmt;
 pub use adjust::Adjust;
 pub use choice::Choice;
 pub use copies::CopyEdit;
-pub use fittings::{SHELF_SETBACK, has_holes};
+pub use fittings::has_holes;
 pub use free::{FaceRun, FreeChoice, FreeEdit, FreeLine, FreeMeasure, FreePlace, free_lines};
 pub use furnish::{Furnish, Furnishing};
 pub use measure::{Measure, Scope};
 pub use openings::Way;
 pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
-pub use values::{Content, New, Quantity, Value, ValueName, card_values, shop_values};
+pub use values::{
+    Content, New, Quantity, Value, ValueName, card_values, shelf_values, shop_values,
+};
 
 use crate::cards::{Card, CardId, CardName};
 use crate::history::{Change, Step};
@@ -224,6 +228,17 @@ pub enum Edit {
         cabinet: Key,
         /// What changes.
         change: FreeEdit,
+    },
+    /// Another load, clear height, setback, length or board of a loose shelf.
+    ShelfValue {
+        /// The cabinet.
+        cabinet: Key,
+        /// The shelf.
+        shelf: Key,
+        /// Which value.
+        value: ValueName,
+        /// What it shall be.
+        new: New,
     },
     /// A change of what is built of a cabinet.
     Copies {

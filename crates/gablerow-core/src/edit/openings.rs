@@ -7,11 +7,11 @@ use alloc::vec::Vec;
 use core::mem;
 
 use super::fittings::keys;
-use super::{Refusal, cabinet, change};
+use super::{Refusal, cabinet, change, pins};
 use crate::history::Step;
 use crate::job::{
     Bay, Cabinet, CardId, Division, FixedShelf, Hand, HolePlace, Job, Joint, Key, Opening, Part,
-    PartWidth, Partition, Plate, ShelfHeight, SideBySide, Stacked,
+    PartWidth, Partition, PinRows, Plate, Shelf, ShelfHeight, SideBySide, Stacked,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
@@ -292,13 +292,23 @@ fn move_up(lower: &mut Bay, upper: &mut Bay, holes: core::ops::Range<i16>, last:
     split(&mut lower.runners, &mut upper.runners, |it| up(it.hole));
 }
 
-/// Takes a partition or a fixed shelf away. What both bays beside it hold stays; where only one side is divided, the
-/// other must hold nothing.
+/// What uniting needs: new keys, and the highest hole of the grid.
+struct Joining<'a> {
+    keys: &'a mut dyn FnMut() -> Key,
+    last: i16,
+}
+
+/// Takes a partition or a fixed shelf away. What both bays beside it hold stays, pins and shelves that fall on the same holes
+/// once; where only one side is divided, the other must hold nothing.
 pub(super) fn unite(job: &Job, key: Key, divider: Key) -> Result<Step, Refusal> {
     let (_, found) = cabinet(job, key)?;
     let name = divider_name(found, job, divider);
+    let mut joining = Joining {
+        keys: &mut keys(job.free_key(key)),
+        last: Layout::last_hole(found, &job.shop),
+    };
     change(job, key, |edited| {
-        match unite_in(&mut edited.opening, divider) {
+        match unite_in(&mut edited.opening, divider, &mut joining) {
             None => Err(Refusal("there is no such partition or shelf".into())),
             Some(false) => Err(Refusal(format!(
                 "{name} stays: first take away fronts and divisions beside it"
@@ -321,20 +331,20 @@ fn divider_name(cabinet: &Cabinet, job: &Job, divider: Key) -> String {
 }
 
 /// Whether the divider was taken away; `None` when it is not here.
-fn unite_in(opening: &mut Opening, divider: Key) -> Option<bool> {
+fn unite_in(opening: &mut Opening, divider: Key, joining: &mut Joining) -> Option<bool> {
     let done = match &mut opening.division {
         Division::Bay(_) => None,
         Division::SideBySide(row) => match row.rest.iter().position(|it| it.0.key == divider) {
-            Some(at) => Some(unite_parts(row, at)),
+            Some(at) => Some(unite_parts(row, at, joining)),
             None => row
                 .parts_mut()
-                .find_map(|part| unite_in(&mut part.opening, divider)),
+                .find_map(|part| unite_in(&mut part.opening, divider, joining)),
         },
         Division::Stacked(stack) => match stack.rest.iter().position(|it| it.0.key == divider) {
-            Some(at) => Some(unite_openings(stack, at)),
+            Some(at) => Some(unite_openings(stack, at, joining)),
             None => stack
                 .openings_mut()
-                .find_map(|opening| unite_in(opening, divider)),
+                .find_map(|opening| unite_in(opening, divider, joining)),
         },
     };
     if done == Some(true) {
@@ -343,7 +353,7 @@ fn unite_in(opening: &mut Opening, divider: Key) -> Option<bool> {
     done
 }
 
-fn unite_parts(row: &mut SideBySide, at: usize) -> bool {
+fn unite_parts(row: &mut SideBySide, at: usize, joining: &mut Joining) -> bool {
     let Some((_, mut right)) = row.rest.get(at).cloned() else {
         return false;
     };
@@ -352,7 +362,7 @@ fn unite_parts(row: &mut SideBySide, at: usize) -> bool {
     };
     plates_go(&mut left.opening, Hand::Right);
     plates_go(&mut right.opening, Hand::Left);
-    let Some(united) = both(&left.opening, &right.opening) else {
+    let Some(united) = both(&left.opening, &right.opening, joining) else {
         return false;
     };
     left.opening = united;
@@ -383,14 +393,14 @@ fn plates_go(opening: &mut Opening, wall: Hand) {
     }
 }
 
-fn unite_openings(stack: &mut Stacked, at: usize) -> bool {
+fn unite_openings(stack: &mut Stacked, at: usize, joining: &mut Joining) -> bool {
     let Some((_, upper)) = stack.rest.get(at).cloned() else {
         return false;
     };
     let Some(lower) = stack.openings_mut().nth(at) else {
         return false;
     };
-    let Some(united) = both(lower, &upper) else {
+    let Some(united) = both(lower, &upper, joining) else {
         return false;
     };
     *lower = united;
@@ -399,7 +409,7 @@ fn unite_openings(stack: &mut Stacked, at: usize) -> bool {
 }
 
 /// One opening that holds what both hold; `None` when that cannot be said in one.
-fn both(one: &Opening, other: &Opening) -> Option<Opening> {
+fn both(one: &Opening, other: &Opening, joining: &mut Joining) -> Option<Opening> {
     let empty = |opening: &Opening| {
         matches!(&opening.division, Division::Bay(bay) if bay.holds_nothing())
             && opening.fronts.is_empty()
@@ -411,8 +421,11 @@ fn both(one: &Opening, other: &Opening) -> Option<Opening> {
             if one.fronts.is_empty() || other.fronts.is_empty() =>
         {
             let mut bay = bay.clone();
-            bay.zones.extend(more.zones.iter().cloned());
-            bay.shelves.extend(more.shelves.iter().cloned());
+            pins::join(&mut bay, &more.zones, joining.last, joining.keys);
+            join_shelves(&mut bay, &more.shelves, joining.last);
+            if more.pin_rows == PinRows::Three {
+                bay.pin_rows = PinRows::Three;
+            }
             bay.plates.extend(more.plates.iter().cloned());
             bay.runners.extend(more.runners.iter().cloned());
             Some(Opening {
@@ -423,6 +436,17 @@ fn both(one: &Opening, other: &Opening) -> Option<Opening> {
         }
         _ => None,
     }
+}
+
+/// Adds the shelves of another bay but those on holes that have one already.
+fn join_shelves(bay: &mut Bay, others: &[Shelf], last: i16) {
+    for other in others {
+        let same = |own: &Shelf| own.hole.number(last) == other.hole.number(last);
+        if !bay.shelves.iter().any(same) {
+            bay.shelves.push(other.clone());
+        }
+    }
+    bay.shelves.sort_by_key(|shelf| shelf.hole.number(last));
 }
 
 /// A division with one part left is none: the part takes its place, and fronts over either stay.

@@ -5,6 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::fronts::opening_of;
+use super::served::change_fronts;
 use super::thing::{Thing, ThingMut, thing, thing_mut};
 use super::{Refusal, change};
 use crate::cards::{CardId, Cards};
@@ -325,7 +326,7 @@ impl PartChoice {
 
     /// The step to the next way.
     pub(super) fn step_on(self, job: &Job, cabinet: Key, part: Key) -> Result<Step, Refusal> {
-        change(job, cabinet, |edited| {
+        change_fronts(job, cabinet, |edited| {
             let before = edited.clone();
             let lacks = || Refusal(format!("this part has no choice of {}", self.words()));
             self.put_next(edited, &before, job, part)

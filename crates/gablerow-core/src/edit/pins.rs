@@ -70,28 +70,92 @@ fn take_away(bay: &mut Bay, run: BayRun, last: i16, new: Key) {
 /// Cuts the run out of the zones that are meant; what is left of a zone keeps its ends as they were meant.
 fn cut(bay: &mut Bay, run: BayRun, last: i16, mut new: Key, is_meant: impl Fn(Key) -> bool) {
     let mut left = Vec::with_capacity(bay.zones.len() + 1);
-    for mut zone in bay.zones.drain(..) {
-        let (first, top) = zone.numbers(last);
-        if !is_meant(zone.key) || top < run.first || first > run.last {
+    for zone in bay.zones.drain(..) {
+        if !is_meant(zone.key) {
             left.push(zone);
             continue;
         }
-        if zone.first.number(last) > first {
-            (zone.first, zone.last) = (zone.last, zone.first);
-        }
-        let below = (first < run.first).then(|| Zone {
-            last: HolePlace::of(run.first - 1, zone.last.datum, last),
-            ..zone.clone()
-        });
-        let mut above = (top > run.last).then(|| Zone {
-            first: HolePlace::of(run.last + 1, zone.first.datum, last),
-            ..zone
-        });
-        if let (Some(_), Some(above)) = (&below, &mut above) {
+        let mut parts = without(zone, (run.first, run.last), last);
+        if let [Some(_), Some(above)] = &mut parts {
             above.key = new;
             new = new.next();
         }
-        left.extend(below.into_iter().chain(above));
+        left.extend(parts.into_iter().flatten());
     }
     bay.zones = left;
+}
+
+/// What is left of a zone below and above the holes that go, both ends included, as they were meant; both of its key.
+fn without(mut zone: Zone, (from, to): (i16, i16), last: i16) -> [Option<Zone>; 2] {
+    let (first, top) = zone.numbers(last);
+    if top < from || first > to {
+        return [Some(zone), None];
+    }
+    if zone.first.number(last) > first {
+        (zone.first, zone.last) = (zone.last, zone.first);
+    }
+    let below = (first < from).then(|| Zone {
+        last: HolePlace::of(from - 1, zone.last.datum, last),
+        ..zone.clone()
+    });
+    let above = (top > to).then(|| Zone {
+        first: HolePlace::of(to + 1, zone.first.datum, last),
+        ..zone
+    });
+    [below, above]
+}
+
+/// Adds the zones of another bay, once the walls are the same: no hole twice. Zones that touch and are bored and counted alike
+/// become one; of others the holes stay whose they were.
+pub(super) fn join(bay: &mut Bay, others: &[Zone], last: i16, new: &mut dyn FnMut() -> Key) {
+    for other in others {
+        let mut parts = Vec::from([other.clone()]);
+        for own in bay.zones.iter().filter(|own| !alike(own, other)) {
+            let cut = |zone| without(zone, own.numbers(last), last);
+            parts = parts.into_iter().flat_map(cut).flatten().collect();
+        }
+        for (at, mut part) in parts.into_iter().enumerate() {
+            if at > 0 {
+                part.key = new();
+            }
+            join_one(bay, part, last);
+        }
+    }
+    bay.zones.sort_by_key(|zone| zone.numbers(last));
+}
+
+/// Whether two zones are bored alike, and all of their ends are counted from one place.
+fn alike(one: &Zone, other: &Zone) -> bool {
+    let ends = [one.last, other.first, other.last];
+    one.depth == other.depth && ends.iter().all(|end| end.datum == one.first.datum)
+}
+
+/// Adds a zone, which takes up the zones alike that it touches; of their names the first one stays.
+fn join_one(bay: &mut Bay, mut zone: Zone, last: i16) {
+    let (from, to) = zone.numbers(last);
+    let touches = |own: &Zone| {
+        let (first, top) = own.numbers(last);
+        alike(own, &zone) && first <= to.saturating_add(1) && top >= from.saturating_sub(1)
+    };
+    let touched: Vec<Zone> = bay
+        .zones
+        .iter()
+        .filter(|own| touches(own))
+        .cloned()
+        .collect();
+    bay.zones.retain(|own| !touched.contains(own));
+    if let Some(key) = touched.iter().map(|own| own.key).min() {
+        let numbers = touched.iter().map(|own| own.numbers(last));
+        let ends = numbers.fold((from, to), |(low, high), (first, top)| {
+            (low.min(first), high.max(top))
+        });
+        let datum = zone.first.datum;
+        zone = Zone {
+            key,
+            first: HolePlace::of(ends.0, datum, last),
+            last: HolePlace::of(ends.1, datum, last),
+            depth: zone.depth,
+        };
+    }
+    bay.zones.push(zone);
 }

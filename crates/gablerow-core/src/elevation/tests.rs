@@ -5,6 +5,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::arbitrary::*;
 use crate::job::{Front, FrontHeight, Job, Label};
+use crate::parts::Parts;
 
 fn elevation(job: &Job) -> Elevation {
     Elevation::of(&job.cabinets[0], &lay_out(job))
@@ -92,6 +93,24 @@ fn the_room_of_a_box_ends_below_the_runners_above_and_behind_its_own_front() {
     assert_eq!(room(3).1, span(mm(34), um(254_500)));
     // The ceiling is at 704 - 18; the head of the highest front is above it.
     assert_eq!(room(5).1, span(mm(514), mm(686)));
+}
+
+// Geometry: fronts of 11 modules are 349 high; the lower ends at 1.5 + 349.
+#[test]
+fn runners_set_by_hand_carry_the_same_front_in_drawing_and_parts() {
+    let mut job = bay_with(|bay| bay.runners = vec![runner(3, 2, 500), runner(4, 6, 500)]);
+    let drawer = |key, kind| Front {
+        height: FrontHeight::Modules(11),
+        ..Front::plain(Key(key), Label::known("W"), kind)
+    };
+    let (seen, behind) = (FrontKind::Drawer, FrontKind::Inner);
+    job.cabinets[0].opening.fronts = vec![drawer(20, seen), drawer(21, seen), drawer(22, behind)];
+    let room = found(&elevation(&job), What::Box(Key(4)));
+    assert_eq!(room.1.to, um(350_500));
+    let layout = lay_out(&job);
+    let parts = Parts::of(&job.cabinets[0], &layout, &job);
+    let boxes: Vec<_> = parts.boxes.iter().map(|it| (it.front, it.runner)).collect();
+    assert_eq!(boxes, [(Key(20), Key(3))]);
 }
 
 #[test]

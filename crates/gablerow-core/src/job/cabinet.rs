@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::{
     Acceptance, Back, Bottom, Carcass, Copy, Datum, Division, EndOffsets, Fit, FreeHole, FreeRow,
-    Joint, Key, Label, Opening, PanelId, ShelfHeight, Shop, Sides, Size, Top, TopKind,
+    Joint, Key, Label, Opening, PanelId, Shelf, ShelfHeight, Shop, Sides, Size, Top, TopKind,
 };
 use crate::measure::Length;
 
@@ -135,6 +135,25 @@ impl Cabinet {
         });
         let of_bay = || self.opening.datum_of(thing);
         place.map(|place| place.datum).or_else(of_bay)
+    }
+
+    /// Every loose shelf, bay by bay.
+    #[must_use]
+    pub fn loose_shelves(&self) -> Vec<&Shelf> {
+        let mut shelves = Vec::new();
+        self.opening.each(&mut |opening| {
+            if let Division::Bay(bay) = &opening.division {
+                shelves.extend(&bay.shelves);
+            }
+        });
+        shelves
+    }
+
+    /// The loose shelf of a key; `None` for a key that names none.
+    #[must_use]
+    pub fn loose_shelf(&self, key: Key) -> Option<&Shelf> {
+        let mut shelves = self.loose_shelves().into_iter();
+        shelves.find(|shelf| shelf.key == key)
     }
 
     /// Calls `visit` with the key of everything in this cabinet that has one.

@@ -60,8 +60,12 @@ pub struct Shelf {
     pub board: CardId,
     /// From the bay's front to the shelf's front edge.
     pub setback_front: Length,
+    /// How much shorter it is than its bay is wide.
+    pub shorter: Length,
     /// The load it shall carry, in grams; a wish.
     pub load_grams: Option<u32>,
+    /// The clear height wanted over it; a wish.
+    pub clear: Option<Length>,
 }
 
 /// A hinge plate on one wall of a bay.
@@ -75,7 +79,7 @@ pub struct Plate {
     pub hole: HolePlace,
     /// The hinge card.
     pub card: CardId,
-    /// The door it carries, so that a re-hung door takes it along.
+    /// The door it was set for, with which it goes; `None` when it was set for none.
     pub serves: Option<Key>,
 }
 
@@ -94,7 +98,7 @@ pub struct Runner {
     pub set_back: u8,
     /// Packing between the wall and the runner: left, right.
     pub spacers: Spacers,
-    /// The drawer front it carries.
+    /// The drawer it was set for, with which it goes; `None` when it was set for none.
     pub serves: Option<Key>,
 }
 

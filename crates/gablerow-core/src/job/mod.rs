@@ -42,7 +42,7 @@ pub use free::{Edge, End, FreeHole, FreeRow, FreeThing};
 pub use front::{Front, FrontHeight, FrontKind};
 pub use key::Key;
 pub(crate) use limits::CABINETS_MOST;
-pub use limits::Fault;
+pub use limits::{Fault, SHELF_LOAD_MOST};
 pub use names::{FaceName, Names, OpeningName, PanelName};
 pub use opening::{
     Bay, Division, Fastener, FixedShelf, Inset, Joint, JointBore, Opening, Part, PartWidth,

@@ -61,7 +61,7 @@ pub struct Bay {
 pub struct Inset {
     /// Thickness of the front; `None` is that of the shop's front board, as measured.
     pub front: Option<Length>,
-    /// How far its face stands behind the carcass front.
+    /// How far its face stands behind the front of the bay, which a recess moves back.
     pub set_in: Length,
 }
 

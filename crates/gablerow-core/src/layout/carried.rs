@@ -17,6 +17,8 @@ pub struct Carrier {
     pub wall: Option<Hand>,
     /// Its hole; of a plate along the row the lower of its two.
     pub hole: i16,
+    /// Whether it says that it serves this front; otherwise only its place tells.
+    pub says_so: bool,
 }
 
 impl Layout {
@@ -32,7 +34,8 @@ impl Layout {
     }
 
     /// What carries a front, or one leaf of a pair, from the foot up: what says that it serves it, and of what serves
-    /// nothing, plates on the wall the door is hung on and runners in the drawer's bay, within its height.
+    /// nothing, plates on the wall the door is hung on and runners in the drawer's bay, within its height. A pair of
+    /// runners carries one drawer: where one behind a door is at the same height as one with a front, the latter.
     #[must_use]
     pub fn carriers(&self, cabinet: &Cabinet, front: &FrontLayout) -> Vec<Carrier> {
         let mut found = Vec::new();
@@ -56,19 +59,21 @@ impl Layout {
                         bay: made.key,
                         wall: Some(plate.wall),
                         hole,
+                        says_so: plate.serves.is_some(),
                     })
                 }));
             }
             if front.kind.is_drawer() {
                 found.extend(bay.runners.iter().filter_map(|runner| {
                     let hole = runner.hole.number(self.last);
-                    let own = made.key == front.opening && within(hole);
-                    let serves = runner.serves.map_or(own, |served| served == front.key);
+                    let served = runner.serves.or_else(|| self.drawer_at(made.key, hole));
+                    let serves = served == Some(front.key);
                     serves.then_some(Carrier {
                         key: runner.key,
                         bay: made.key,
                         wall: None,
                         hole,
+                        says_so: runner.serves.is_some(),
                     })
                 }));
             }
@@ -76,4 +81,38 @@ impl Layout {
         found.sort_by_key(|carrier| (carrier.hole, carrier.key));
         found
     }
+
+    /// The drawer of a bay at the height of a hole, those with a front first; where two meet, the upper one.
+    fn drawer_at(&self, bay: Key, hole: i16) -> Option<Key> {
+        let z = self.height(hole);
+        let of = |kind: FrontKind| {
+            let mut fronts = self.fronts.iter().rev();
+            fronts.find(|front| {
+                let there = front.opening == bay && front.kind == kind;
+                there && front.foot <= z && z <= front.head()
+            })
+        };
+        let found = of(FrontKind::Drawer).or_else(|| of(FrontKind::Inner));
+        found.map(|front| front.key)
+    }
+
+    /// The runners that the box of a drawer runs on: the lowest that say so, or else the lowest that carry it.
+    #[must_use]
+    pub fn box_carrier(&self, cabinet: &Cabinet, front: &FrontLayout) -> Option<Carrier> {
+        let carriers = self.carriers(cabinet, front).into_iter();
+        let runners = carriers.filter(|carrier| carrier.wall.is_none());
+        runners.min_by_key(|carrier| (!carrier.says_so, carrier.hole, carrier.key))
+    }
+
+    /// The front, or the leaf of a pair, that a plate or a pair of runners carries.
+    #[must_use]
+    pub fn carried_by(&self, cabinet: &Cabinet, fitting: Key) -> Option<&FrontLayout> {
+        self.fronts.iter().find(|front| {
+            let mut carriers = self.carriers(cabinet, front).into_iter();
+            carriers.any(|carrier| carrier.key == fitting)
+        })
+    }
 }
+
+#[cfg(test)]
+mod tests;

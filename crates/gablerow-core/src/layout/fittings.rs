@@ -9,8 +9,13 @@ use crate::sum::Sum;
 
 /// How far a loose shelf ends before the back panel. Common practice.
 pub const SHELF_TO_BACK: Length = Length::from_mm(2);
-/// How far a loose shelf ends before either wall. Common practice.
-pub const SHELF_TO_WALL: Length = Length::from_mm(1);
+/// How much shorter than its bay a loose shelf is when nobody has said otherwise. Common practice.
+pub const SHELF_SHORTER: Length = Length::from_mm(2);
+
+/// How far a loose shelf stands behind the bay's front when nobody has said otherwise; a house default.
+pub const SHELF_SETBACK: Length = Length::from_mm(12);
+/// The least room from the top of a loose shelf to the fixed panel over it for it to be lifted in; a house default.
+pub const LIFT_ROOM: Length = Length::from_mm(25);
 
 const WALLS: [Hand; 2] = [Hand::Left, Hand::Right];
 
@@ -163,7 +168,7 @@ fn ask_shelf(walk: &mut Walk, bay: &Bay, made: &BayLayout, shelf: &Shelf) {
         owner: Some(shelf.key),
         x: Span::new(front, made.inner_depth.total() - SHELF_TO_BACK),
         z: Span::new(underside, underside + thickness),
-        u: Span::new(SHELF_TO_WALL, made.width - SHELF_TO_WALL),
+        u: Span::new(shelf.shorter.half(), made.width - shelf.shorter.half()),
     };
     WALLS
         .into_iter()

@@ -104,14 +104,14 @@ impl Laps {
         Sum::of(words, board.half()).less("half the gap", rules.gap.half())
     }
 
-    /// Over the edge of a board between two openings, where the other one has fronts over it or has not.
+    /// Over the edge of a board between two openings, where the other one has fronts before that edge or has not.
     pub(super) fn between(
         words: [&'static str; 2],
         board: Length,
-        other: &Opening,
+        (other, edge): (&Opening, Edge),
         rules: &FrontRules,
     ) -> Sum {
-        if laps_over(other) {
+        if laps_over(other, edge) {
             Self::shared(words[0], board, rules)
         } else {
             Self::whole(words[1], board, rules.reveal_side)
@@ -119,23 +119,58 @@ impl Laps {
     }
 }
 
-/// Whether any front of an opening, or of one within it, stands before the edges around it.
-fn laps_over(opening: &Opening) -> bool {
-    let mut any = false;
-    opening.each(&mut |part| {
-        any |= part.fronts.iter().any(|front| front.kind.is_seen()) && inset_of(part).is_none();
-    });
-    any
+/// One of the four edges around an opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Edge {
+    Left,
+    Right,
+    Foot,
+    Head,
 }
 
-/// How the fronts of an opening stand inside it; of several bays the one with the lowest key says so for all.
+/// Whether any front of an opening, or of one within it that reaches this edge, stands before that edge.
+fn laps_over(opening: &Opening, edge: Edge) -> bool {
+    let seen = opening.fronts.iter().any(|front| front.kind.is_seen());
+    if seen && inset_of(opening).is_none() {
+        return true;
+    }
+    let over = |part: &Opening| laps_over(part, edge);
+    match &opening.division {
+        Division::Bay(_) => false,
+        Division::SideBySide(row) => {
+            let last = row.rest.last().map_or(&row.first, |(_, part)| part);
+            match edge {
+                Edge::Left => over(&row.first.opening),
+                Edge::Right => over(&last.opening),
+                Edge::Foot | Edge::Head => row.parts().any(|part| over(&part.opening)),
+            }
+        }
+        Division::Stacked(stack) => {
+            let last = stack.rest.last().map_or(&stack.first, |(_, part)| part);
+            let mut above = stack.rest.iter();
+            match edge {
+                Edge::Foot => over(&stack.first),
+                Edge::Head => over(last),
+                Edge::Left | Edge::Right => over(&stack.first) || above.any(|(_, part)| over(part)),
+            }
+        }
+    }
+}
+
+/// How the fronts of an opening stand inside it, set in from the carcass front; of several bays the one with the lowest key
+/// says so for all.
 fn inset_of(opening: &Opening) -> Option<Inset> {
     let mut lowest: Option<(Key, Option<Inset>)> = None;
     opening.each(&mut |part| {
         if let Division::Bay(bay) = &part.division
             && lowest.is_none_or(|(key, _)| part.key < key)
         {
-            lowest = Some((part.key, bay.inset));
+            // A recessed bay takes its fronts back with it, as it does its rows.
+            let behind_carcass = |inset: Inset| Inset {
+                set_in: bay.recess + inset.set_in,
+                ..inset
+            };
+            lowest = Some((part.key, bay.inset.map(behind_carcass)));
         }
     });
     lowest.and_then(|(_, inset)| inset)

@@ -32,7 +32,7 @@ use alloc::vec::Vec;
 
 pub use carried::Carrier;
 pub use face::{BoreSpec, Face, OffGrid, Row, RowName, Run, SingleBore, Use};
-pub use fittings::{SHELF_TO_BACK, SHELF_TO_WALL};
+pub use fittings::{LIFT_ROOM, SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK};
 pub use fixed::PanelLayout;
 pub use fronts::FrontLayout;
 pub(crate) use fronts::gap_of;

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::fixed::FixedPanel;
-use super::fronts::{self, Laps};
+use super::fronts::{self, Edge, Laps};
 use super::{
     BayLayout, Face, House, Item, Layout, OpenPoint, OpeningLayout, Span, Upright, fittings, free,
     rows,
@@ -150,14 +150,14 @@ impl Walk<'_> {
                     width: *width,
                     laps: Laps {
                         left: lap,
-                        right: Laps::between(words, thickness, &next.opening, &rules),
+                        right: Laps::between(words, thickness, (&next.opening, Edge::Left), &rules),
                         ..space.laps
                     },
                     ..*space
                 },
             );
             self.move_right(made);
-            lap = Laps::between(words, thickness, &part.opening, &rules);
+            lap = Laps::between(words, thickness, (&part.opening, Edge::Right), &rules);
             across += *width + thickness;
             (left, part) = (face(Hand::Right), next);
         }
@@ -241,7 +241,8 @@ impl Walk<'_> {
             let underside = self.underside(shelf, thickness);
             let panel = self.fixed_shelf(shelf, underside.total(), thickness, space);
             let lap = |other| Laps::between(words, thickness, other, &rules);
-            let (lap_below, lap_above) = (lap(above), lap(below));
+            let lap_below = lap((above, Edge::Foot));
+            let lap_above = lap((below, Edge::Head));
             self.opening(
                 below,
                 &Space {

@@ -205,6 +205,10 @@ table! {
     SET_IN = Range::mm("set-in", 0, 50, "0 is flush");
     /// Front edge of a loose shelf behind the bay's front.
     SHELF_SETBACK = Range::mm("shelf setback", 0, 1500, "0 is flush, and carcasses end at 2000");
+    /// A loose shelf against its bay.
+    SHELF_SHORTER = Range::mm("shorter than its bay", 0, 50, "no pin stands out that far");
+    /// Clear height wanted over a loose shelf.
+    CLEAR_OPENING = Range::mm("clear opening", 1, 4000, "no carcass is higher");
     /// A point on a panel, from one of its edges.
     CARCASS_POINT = Range::mm("distance from the edge", 0, 2000, "no further than a carcass is deep");
     /// Length of a panel as the tape reads it.

@@ -1,22 +1,28 @@
 //! From a finding to what would mend it: edits that were tried, and what each of them costs.
 //!
 //! ```text
-//! Finding -- moves  holes  carcass  wishes: what might help --> Edit
+//! Finding -- moves  holes  carcass  wishes  shelves: what might help --> Edit
 //!    | trial    made on a copy, laid out and checked again
 //!    |          kept when the finding is gone and no stop is new
 //!    v
 //! Proposal { edit, title, why }, the least change first -- taken --> one Step, one undo
 //! ```
 //!
+//! The same trial, turned round, says beforehand which holes of a bay are barred ([`barred`]), and why one of them is ([`why_barred`]).
+//!
 //! What might help may be guessed freely, since nothing is offered that the checks themselves did not find good.
 
+mod barred;
 mod carcass;
 mod holes;
 mod moves;
+mod shelves;
 mod trial;
 mod wishes;
 
 use alloc::vec::Vec;
+
+pub use barred::{Barred, barred, why_barred};
 
 use trial::Trial;
 
@@ -40,6 +46,7 @@ pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
     holes::offer(&mut trial);
     carcass::offer(&mut trial);
     wishes::offer(&mut trial);
+    shelves::offer(&mut trial);
     trial.proposals(MOST)
 }
 

@@ -5,6 +5,7 @@ use proptest::sample::Index;
 
 use super::fixes;
 use crate::arbitrary::*;
+use crate::cards::{CardId, Sourced};
 use crate::check::{self, Finding, Rule};
 use crate::edit::Edit;
 use crate::job::{Depth, Edge, End, FreeHole, Hand, Job, Key, Label, Reference};
@@ -102,6 +103,110 @@ fn free_hole_beside_a_row_goes_onto_it_or_away() {
             "pins to 4-6",
             "no cable",
             "pins 3-5 without 3-5",
+        ]
+    );
+}
+
+/// The plain cabinet with loose shelves on these holes, changed.
+fn shelved(holes: &[i16], change: impl FnOnce(&mut Job)) -> Job {
+    job_with(|job| {
+        let bay = job.cabinets[0].opening.bay_mut(Key(1)).unwrap();
+        let shelves = (12..).zip(holes).map(|(key, hole)| shelf(key, *hole));
+        bay.shelves = shelves.collect();
+        change(job);
+    })
+}
+
+#[test]
+fn sagging_shelf_takes_the_thinnest_board_that_will_do_or_a_partition() {
+    let job = shelved(&[9], |job| {
+        let like = job.cards.boards[0].clone();
+        job.cards.boards.clear();
+        for (id, thick) in [
+            ("board-18", 18),
+            ("board-25", 25),
+            ("board-19", 19),
+            ("board-22", 22),
+        ] {
+            let mut board = like.clone();
+            (board.id, board.thickness.value) = (CardId::known(id), mm(thick));
+            job.cards.boards.push(board);
+        }
+    });
+    assert_eq!(
+        titles(&job, Rule::ShelfSags),
+        [
+            "shelf: board board-19",
+            "partition in bay 1",
+            "no shelf on 9"
+        ]
+    );
+}
+
+// 3.459 kg, 526 deep, 48 before its pins: 11 back 3.386 * (257.5 - 37) / 37 = 20.2, or 60 - 48 + 38.775 in front.
+#[test]
+fn tipping_shelf_stands_farther_back_or_the_front_rows_farther_forward() {
+    let job = shelved(&[9], |job| job.shop.setback_front = mm(60));
+    assert_eq!(
+        titles(&job, Rule::ShelfTips),
+        ["shelf 23 in", "front row 50", "no shelf on 9"]
+    );
+}
+
+#[test]
+fn short_shelf_is_made_as_long_as_usual() {
+    let job = shelved(&[9], |job| {
+        job.cards.pins[0].projection = Some(Sourced::guess(mm(6)));
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().shelves[0].shorter = mm(5);
+    });
+    assert_eq!(
+        titles(&job, Rule::ShelfLength),
+        ["shelf: shorter by 2.0", "no shelf on 9"]
+    );
+}
+
+#[test]
+fn short_pins_give_way_to_longer_ones() {
+    let job = shelved(&[9], |job| {
+        job.cards.pins[0].projection = Some(Sourced::guess(mm(5)));
+        for (id, out) in [("pin-short", 4), ("pin-long", 9)] {
+            let mut pin = job.cards.pins[0].clone();
+            (pin.id, pin.projection) = (CardId::known(id), Some(Sourced::guess(mm(out))));
+            job.cards.pins.push(pin);
+        }
+    });
+    assert_eq!(
+        titles(&job, Rule::ShelfLength),
+        ["pin pin-long", "no shelf on 9"]
+    );
+}
+
+#[test]
+fn more_is_clear_over_a_shelf_once_it_is_lower_or_the_next_one_higher() {
+    let job = shelved(&[5, 9, 15], |job| {
+        let bay = job.cabinets[0].opening.bay_mut(Key(1)).unwrap();
+        bay.shelves[1].clear = Some(mm(200));
+    });
+    assert_eq!(
+        titles(&job, Rule::ClearOpeningShort),
+        ["shelf to 8", "shelf to 16", "no shelf on 9"]
+    );
+}
+
+#[test]
+fn no_room_to_lift_a_shelf_in_costs_a_hole() {
+    let high = shelved(&[21], |_| ());
+    assert_eq!(
+        titles(&high, Rule::NoLiftRoom),
+        ["shelf to 20", "no shelf on 21"]
+    );
+    let pins = bay_with(|bay| bay.zones = [zone(12, 3..=21)].into());
+    assert_eq!(
+        titles(&pins, Rule::NoLiftRoom),
+        [
+            "pins 3-21 without 21",
+            "pins to 2-20",
+            "pins 3-21 without 3-21"
         ]
     );
 }

@@ -39,10 +39,8 @@ pub(super) fn offer(trial: &mut Trial) {
 fn hardware(trial: &mut Trial) {
     let layout = &trial.layout;
     let of = |thing: Key| {
-        let carried = layout.fronts.iter().find(|front| {
-            let mut carriers = layout.carriers(trial.cabinet, front).into_iter();
-            front.key == thing || carriers.any(|carrier| carrier.key == thing)
-        });
+        let itself = layout.fronts.iter().find(|front| front.key == thing);
+        let carried = itself.or_else(|| layout.carried_by(trial.cabinet, thing));
         carried.map(|front| front.key)
     };
     let fronts: Vec<Key> = trial.about().filter_map(of).collect();

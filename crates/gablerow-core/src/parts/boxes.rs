@@ -88,18 +88,18 @@ impl<'a> Make<'a> {
     pub(super) fn boxes(&mut self) -> Vec<BoxPart> {
         let layout = self.layout;
         let all = self.runners();
-        let mut taken = Vec::new();
         let mut made = Vec::new();
         for kind in [FrontKind::Drawer, FrontKind::Inner] {
             for front in layout.fronts.iter().filter(|front| front.kind == kind) {
                 if !layout.bays.iter().any(|bay| bay.key == front.opening) {
                     self.miss(Missing::Bay { front: front.key });
                 }
-                let Some(found) = of_front(&all, front, &taken) else {
+                let carrier = layout.box_carrier(self.cabinet, front);
+                let of = |runner: Key| all.iter().find(|found| found.runner.key == runner);
+                let Some(&found) = carrier.and_then(|carrier| of(carrier.key)) else {
                     self.miss(Missing::Runners { front: front.key });
                     continue;
                 };
-                taken.push(found.runner.key);
                 made.extend(self.box_on(found, front, &all));
             }
         }
@@ -246,26 +246,6 @@ impl<'a> Make<'a> {
         let spaces = walls.into_iter().flatten();
         spaces.filter(meets).map(|space| space.z)
     }
-}
-
-/// The runners of a drawer: those that serve it, or else the lowest in its bay that serve nothing, are not taken, and have
-/// their screw line within the height of the front.
-fn of_front<'a>(all: &[Found<'a>], front: &FrontLayout, taken: &[Key]) -> Option<Found<'a>> {
-    let serves = |found: &&Found| found.runner.serves == Some(front.key);
-    let within = |found: &&Found| {
-        let line = found.underside.total() + found.card.line.value;
-        found.bay.key == front.opening
-            && found.runner.serves.is_none()
-            && !taken.contains(&found.runner.key)
-            && front.foot <= line
-            && line <= front.head()
-    };
-    let serving = all.iter().find(serves);
-    let lowest = || {
-        let within = all.iter().filter(within);
-        within.min_by_key(|found| found.underside.total())
-    };
-    serving.or_else(lowest).copied()
 }
 
 /// Inside and outside width: what comes off the clear width is named by the card.

@@ -169,13 +169,7 @@ impl Parts {
     /// ```
     #[must_use]
     pub fn of(cabinet: &Cabinet, layout: &Layout, job: &Job) -> Self {
-        let mut make = Make {
-            cabinet,
-            layout,
-            shop: &job.shop,
-            cards: &job.cards,
-            missing: Vec::new(),
-        };
+        let mut make = Make::new(cabinet, layout, job);
         let panels = make.panels();
         let back = make.back();
         let fronts = make.fronts();
@@ -196,6 +190,12 @@ impl Parts {
     }
 }
 
+/// The loose shelves of a cabinet alone, bay by bay, from the foot up: as [`Parts`] has them.
+#[must_use]
+pub fn loose_shelves(cabinet: &Cabinet, layout: &Layout, job: &Job) -> Vec<ShelfPart> {
+    Make::new(cabinet, layout, job).shelves()
+}
+
 /// What parts are made from, and what was found missing on the way.
 struct Make<'a> {
     cabinet: &'a Cabinet,
@@ -206,6 +206,16 @@ struct Make<'a> {
 }
 
 impl<'a> Make<'a> {
+    fn new(cabinet: &'a Cabinet, layout: &'a Layout, job: &'a Job) -> Self {
+        Self {
+            cabinet,
+            layout,
+            shop: &job.shop,
+            cards: &job.cards,
+            missing: Vec::new(),
+        }
+    }
+
     /// Every bay, where it is and what it owns.
     fn bays(&self) -> impl Iterator<Item = (&'a BayLayout, &'a Bay)> + use<'a> {
         let opening = &self.cabinet.opening;

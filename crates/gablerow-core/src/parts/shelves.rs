@@ -5,11 +5,11 @@ use alloc::vec::Vec;
 use super::{Banded, Grain, Make, Piece};
 use crate::cards::Board;
 use crate::job::{Key, PinRows, Shelf};
-use crate::layout::{BayLayout, SHELF_TO_BACK, SHELF_TO_WALL};
+use crate::layout::{BayLayout, SHELF_TO_BACK};
 use crate::measure::Length;
 use crate::strength::{
-    Creep, LIMITS, Sag, Section, Standing, line_load_of_mass, load_on_pin, longest_span, mass_kg,
-    sag, tip_load_kg,
+    Creep, Limit, SHELF_LOAD_KG, Sag, Section, Standing, house_limit, line_load_of_mass,
+    load_on_pin, longest_in_house, mass_kg, sag, tip_load_kg,
 };
 use crate::sum::Sum;
 
@@ -32,7 +32,9 @@ pub struct ShelfPart {
     pub clear_above: Sum,
     /// How many pins it rests on.
     pub pins: u8,
-    /// What it bears; `None` when its board's card is not there.
+    /// How far its front edge stands before its front pins; below zero where it stands behind them.
+    pub overhang: Length,
+    /// What it bears; `None` when its board's card is not there, or when it has no size.
     pub strength: Option<Strength>,
 }
 
@@ -41,8 +43,10 @@ pub struct ShelfPart {
 pub struct Strength {
     /// What the shelf itself weighs, in kg.
     pub mass_kg: f64,
-    /// The load it shall carry, in kg; `None` when none is wished, and then it carries itself alone.
-    pub load_kg: Option<f64>,
+    /// The load it is reckoned with, in kg: as typed, else what the house goes by.
+    pub load_kg: f64,
+    /// Whether that was typed for it.
+    pub load_is_typed: bool,
     /// Its sag at once, in mm, under that load and its own weight along its whole length; `None` when the stiffness of its
     /// board is not known.
     pub now: Option<f64>,
@@ -52,9 +56,11 @@ pub struct Strength {
     pub tip_kg: Option<f64>,
     /// What each pin bears when the load stands evenly, in kg.
     pub pin_kg: Option<f64>,
-    /// The longest shelf of this board and depth that bears its load after years within a two-hundredth of its length, in
-    /// mm; `None` where the stiffness is not known.
-    pub longest: Option<f64>,
+    /// How far it may sag: the limit of the house that is the stricter one at its length.
+    pub limit: &'static Limit,
+    /// The longest shelf of this board and depth under as much on each mm that keeps the limits of the house after years, in
+    /// mm, and the limit that ends it; `None` where the stiffness is not known.
+    pub longest: Option<(f64, &'static Limit)>,
 }
 
 /// A shelf before its neighbours are known.
@@ -128,19 +134,21 @@ impl<'a> Make<'a> {
             None => Sum::of("ceiling", bay.ceiling.total()),
         };
         let front = bay.inner_depth.total() - bay.depth_behind_fronts(self.shop);
-        let length = Sum::of("clear width", bay.width).less("shorter", SHELF_TO_WALL * 2);
+        let length = Sum::of("clear width", bay.width).less("shorter", shelf.shorter);
         let depth = Sum::of("inner depth", bay.inner_depth.total())
             .less("front of the bay", front)
             .less("set back", shelf.setback_front)
             .less("before the back panel", SHELF_TO_BACK);
-        let behind_edge = bay.front_row.total() - front - shelf.setback_front;
+        let overhang = bay.front_row.total() - front - shelf.setback_front;
         let load_kg = shelf.load_grams.map(|grams| f64::from(grams) / 1_000.0);
-        let strength = self.cards.board(&shelf.board).map(|board| {
+        let has_size = length.total().min(depth.total()) > Length::ZERO;
+        let board = self.cards.board(&shelf.board).filter(|_| has_size);
+        let strength = board.map(|board| {
             strength(
                 board,
                 [length.total(), depth.total()],
                 load_kg,
-                behind_edge,
+                overhang,
                 pins,
             )
         });
@@ -153,23 +161,24 @@ impl<'a> Make<'a> {
             clear_below,
             clear_above: clear_above.less("top of this one", top),
             pins,
+            overhang,
             strength,
         })
     }
 }
 
-/// How a shelf of a board bears a load: its length and depth, the load in kg, how far its front edge stands before its front
-/// pins, and how many pins it rests on.
+/// How a shelf of a board bears a load: its length and depth, the load in kg where it was typed, how far its front edge
+/// stands before its front pins, and how many pins it rests on.
 #[must_use]
 pub fn strength(
     board: &Board,
     [length, depth]: [Length; 2],
     load_kg: Option<f64>,
-    behind_edge: Length,
+    overhang: Length,
     pins: u8,
 ) -> Strength {
     let thickness = board.thickness.value;
-    let goods = load_kg.unwrap_or_default();
+    let goods = load_kg.unwrap_or(SHELF_LOAD_KG);
     let mass_kg = mass_kg(length, depth, thickness, f64::from(board.density.value));
     let creep = Creep {
         board: "as its card has it",
@@ -178,24 +187,23 @@ pub fn strength(
             .map_or(1.0, |creep| f64::from(creep.value) / 100.0),
         standing: Standing::HouseGuess,
     };
-    let bent = board.stiffness.map(|stiffness| {
-        let section = Section::board(depth, thickness, f64::from(stiffness.value));
-        let load = line_load_of_mass(goods + mass_kg, length);
-        sag(section, length, load, &creep)
-    });
-    let longest = board.stiffness.map(|stiffness| {
-        let section = Section::board(depth, thickness, f64::from(stiffness.value));
-        let load = line_load_of_mass(goods + mass_kg, length);
-        longest_span(section, load, &creep, &LIMITS[0])
-    });
-    let bent = bent.filter(|Sag { now, .. }| now.is_finite());
+    let load = line_load_of_mass(goods + mass_kg, length);
+    let section = board
+        .stiffness
+        .map(|stiffness| Section::board(depth, thickness, f64::from(stiffness.value)));
+    let bent = section
+        .map(|section| sag(section, length, load, &creep))
+        .filter(|Sag { now, .. }| now.is_finite());
+    let longest = section.map(|section| longest_in_house(section, load, &creep));
     Strength {
         mass_kg,
-        load_kg,
+        load_kg: goods,
+        load_is_typed: load_kg.is_some(),
         now: bent.map(|sag| sag.now),
         later: bent.filter(|_| board.creep.is_some()).map(|sag| sag.later),
-        tip_kg: tip_load_kg(mass_kg, depth, behind_edge),
+        tip_kg: tip_load_kg(mass_kg, depth, overhang),
         pin_kg: load_on_pin(goods, mass_kg, pins),
-        longest: longest.filter(|span| span.is_finite()),
+        limit: house_limit(length),
+        longest: longest.filter(|(span, _)| span.is_finite()),
     }
 }

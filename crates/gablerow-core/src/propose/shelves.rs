@@ -6,17 +6,17 @@ use alloc::vec::Vec;
 
 use super::Proposal;
 use super::walls::{Fastener, Wall};
-use crate::edit::{BayRun, Edit, SHELF_SETBACK};
+use crate::edit::{BayRun, Edit};
 use crate::grid::HoleNumber;
 use crate::job::{Cabinet, Datum, Hand, Job};
-use crate::layout::{BayLayout, Item, Layout, SHELF_TO_BACK, SHELF_TO_WALL, Span, Use};
+use crate::layout::{
+    BayLayout, Item, Layout, SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK, Span, Use,
+};
 use crate::measure::Length;
 use crate::parts::strength;
 
 /// The fewest holes worth a zone.
 const HOLES_LEAST: i16 = 2;
-/// What a shelf is reckoned with when nobody has said its load; a house guess.
-const LOAD_KG: f64 = 25.0;
 
 /// The longest run of holes that shelves may stand on, on both walls; `None` where the bay has pins already, or no such run.
 pub(super) fn zone(
@@ -69,17 +69,18 @@ pub(super) fn zone(
 /// What a shelf of the shop's board would bear in this bay, where its stiffness is known.
 fn bears(job: &Job, bay: &BayLayout) -> Option<String> {
     let board = job.cards.board(&job.shop.board)?;
-    let length = bay.width - SHELF_TO_WALL - SHELF_TO_WALL;
+    let length = bay.width - SHELF_SHORTER;
     let depth = bay.depth_behind_fronts(&job.shop) - SHELF_SETBACK - SHELF_TO_BACK;
     if length.min(depth) <= Length::ZERO {
         return None;
     }
-    let behind_edge = job.shop.setback_front - SHELF_SETBACK;
+    let overhang = job.shop.setback_front - SHELF_SETBACK;
     let pins = 4;
-    let of = strength(board, [length, depth], Some(LOAD_KG), behind_edge, pins);
+    let of = strength(board, [length, depth], None, overhang, pins);
+    let (longest, limit) = of.longest?;
     let mut text = format!(
-        "with {LOAD_KG} kg (house guess) it sags {:.1} mm, {:.1} after years; up to {:.0} long within L/200",
-        of.now?, of.later?, of.longest?
+        "with {} kg (house guess) it sags {:.1} mm, {:.1} after years; up to {longest:.0} long within {}",
+        of.load_kg, of.now?, of.later?, limit.words
     );
     if let (Some(tip), Some(pin)) = (of.tip_kg, of.pin_kg) {
         text += &format!("; {tip:.0} kg on its front edge tip it, a pin bears {pin:.1}");

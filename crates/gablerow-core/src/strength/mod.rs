@@ -14,15 +14,42 @@ mod sag;
 mod section;
 mod tables;
 
-pub use load::{PinLoads, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg};
-pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_span, sag};
+pub use load::{
+    PinLoads, SHELF_LOAD_KG, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg,
+    tip_overhang, tip_set_back,
+};
+pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_in_house, longest_span, sag};
 pub use section::{Section, Strip};
 pub use tables::{
     CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, Standing, elasticity,
+    house_limit,
 };
+
+use crate::measure::Length;
 
 /// What one kilogram weighs, in N.
 pub const GRAVITY: f64 = 9.81;
+
+/// A sag or a span in mm as a length to be said, to the nearest tenth of a mm; 268 m where it is more.
+#[must_use]
+pub fn length(mm: f64) -> Length {
+    tenths(libm::round(mm * 10.0))
+}
+
+/// The longest length of whole steps that is no more than this in mm; 268 m or a step less where it is more.
+#[must_use]
+pub fn length_down(mm: f64, step: Length) -> Length {
+    let most = tenths(libm::floor(mm * 10.0));
+    most - most.rem_floor(step)
+}
+
+fn tenths(number: f64) -> Length {
+    const MOST: f64 = 2_680_000.0;
+    // Within the clamp every tenth is a whole number of 32 bits.
+    #[allow(clippy::cast_possible_truncation)]
+    let tenths = number.clamp(-MOST, MOST) as i32;
+    Length::from_um(100) * tenths
+}
 
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,6 @@
 //! Sag of a shelf on its pins: a simply supported beam under an even load, shear left out.
 
-use super::{Creep, GRAVITY, Limit, Section};
+use super::{Creep, GRAVITY, LIMITS, Limit, Section};
 use crate::measure::Length;
 
 /// How far a shelf sags in its middle, in mm.
@@ -63,4 +63,18 @@ pub fn longest_span(section: Section, line_load: f64, creep: &Creep, limit: &Lim
         .most
         .map_or(f64::INFINITY, |most| libm::sqrt(libm::sqrt(bent * most)));
     by_share.min(by_most)
+}
+
+/// The longest span in mm on which the later sag under a line load in N/mm keeps both limits of the house, and the limit
+/// that ends it.
+#[must_use]
+pub fn longest_in_house(section: Section, line_load: f64, creep: &Creep) -> (f64, &'static Limit) {
+    let [share, most, ..] = &LIMITS;
+    let of = |limit| (longest_span(section, line_load, creep, limit), limit);
+    let [by_share, by_most] = [share, most].map(of);
+    if by_most.0 < by_share.0 {
+        by_most
+    } else {
+        by_share
+    }
 }

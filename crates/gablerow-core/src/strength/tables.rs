@@ -184,7 +184,7 @@ pub const CREEPS: [Creep; 7] = [
 /// How far a shelf may sag: the lesser of what is given.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Limit {
-    /// What it is for, in the words of the trade.
+    /// What people call it.
     pub words: &'static str,
     /// The span divided by this, where the limit is a share of the span.
     pub ratio: Option<f64>,
@@ -197,22 +197,22 @@ pub struct Limit {
 const KCMA: &str = "ANSI/KCMA A161.1, 5.1";
 const AWS: &str = "Architectural Woodwork Standards ed. 1, section 10, 1.2.21";
 
-/// Limits, the shop's own first.
+/// Limits, those of the house first: a shelf keeps the first two, see [`house_limit`].
 pub const LIMITS: [Limit; 5] = [
     Limit {
-        words: "hidden, L/200",
+        words: "L/200",
         ratio: Some(200.0),
         most: None,
         standing: Standing::HouseGuess,
     },
     Limit {
-        words: "hidden, 3 mm",
+        words: "3 mm",
         ratio: None,
         most: Some(3.0),
         standing: Standing::HouseGuess,
     },
     Limit {
-        words: "on show, L/300",
+        words: "L/300 on show",
         ratio: Some(300.0),
         most: None,
         standing: Standing::HouseGuess,
@@ -237,6 +237,19 @@ impl Limit {
     pub fn at(&self, span: Length) -> f64 {
         let share = self.ratio.map_or(f64::INFINITY, |ratio| span.mm() / ratio);
         share.min(self.most.unwrap_or(f64::INFINITY))
+    }
+}
+
+/// The stricter of the two limits of the house at a span: L/200 on shelves up to 600 long, 3 mm on longer ones.
+///
+/// The third, for shelves on show, waits for a job that says which ones are.
+#[must_use]
+pub fn house_limit(span: Length) -> &'static Limit {
+    let [share, most, ..] = &LIMITS;
+    if most.at(span) < share.at(span) {
+        most
+    } else {
+        share
     }
 }
 

@@ -139,7 +139,7 @@ fn a_long_shelf_fails_and_its_lipping_saves_it() {
     let stand_in = sag(bare, span, load, creep("furniture board as P5"));
     near(stand_in.later, 18.4, 0.05);
 
-    let hidden = limit("hidden, L/200");
+    let hidden = limit("L/200");
     near(hidden.at(span), 4.4, 1e-9);
     near(
         longest_span(bare, load, creep("furniture board"), hidden),
@@ -253,4 +253,39 @@ fn pins_bear_below_zero_where_the_shelf_tips() {
     };
     near(back(tips), 0.0, 1e-9);
     assert!(back(tips + 0.1) < 0.0 && back(tips - 0.1) > 0.0);
+}
+
+// 880 long: 4.4 by L/200, but 3 mm is less. 5.67 now at 25 kg, twice that after years: 642 by L/200, where it would sag 3.2;
+// 880 * (3 / 11.34)^(1/4) = 631 by 3 mm.
+#[test]
+fn house_keeps_the_stricter_of_its_two_limits() {
+    assert_eq!(house_limit(mm(600)).words, "L/200");
+    assert_eq!(house_limit(Length::from_um(600_001)).words, "3 mm");
+    near(house_limit(mm(500)).at(mm(500)), 2.5, 1e-9);
+    near(house_limit(mm(880)).at(mm(880)), 3.0, 1e-9);
+    let section = Section::board(mm(420), mm(19), 1_600.0);
+    let load = |kg| line_load_of_mass(kg, mm(880));
+    let (long, limit) = longest_in_house(section, load(25.0), creep("furniture board"));
+    near(long, 631.0, 0.5);
+    assert_eq!(limit.words, "3 mm");
+    let (short, limit) = longest_in_house(section, load(50.0), creep("furniture board"));
+    near(short, 509.5, 0.5);
+    assert_eq!(limit.words, "L/200");
+}
+
+#[test]
+fn said_lengths_are_tenths_and_end_somewhere() {
+    assert_eq!(length(3.156_4), Length::from_um(3_200));
+    assert_eq!(length(-0.06), Length::from_um(-100));
+    assert_eq!(length(f64::INFINITY), Length::from_mm(268_000));
+}
+
+#[test]
+fn what_would_do_is_never_more_than_it_is() {
+    let down = |mm, step| length_down(mm, Length::from_um(step));
+    assert_eq!(down(561.999_9, 1_000), Length::from_mm(561));
+    assert_eq!(down(562.0, 1_000), Length::from_mm(562));
+    assert_eq!(down(38.46, 500), Length::from_um(38_000));
+    assert_eq!(down(-0.01, 500), Length::from_um(-500));
+    assert_eq!(down(f64::INFINITY, 1_000), Length::from_mm(268_000));
 }

@@ -135,6 +135,7 @@ fn sign(cell: &Cell, signs: &Signs) -> char {
         Cell::Area(AreaKind::KeepOut(Item::Shelf, _)) => signs.edge_level,
         Cell::Area(AreaKind::KeepOut(..)) => signs.keep_out,
         Cell::Empty => signs.hole_empty,
+        Cell::Barred => signs.hole_barred,
         Cell::Hole(dot) => signs.of_use(dot.hole.only_use()),
     }
 }

@@ -58,7 +58,9 @@ fn fronts() -> Job {
                     hole: HolePlace::foot(9),
                     board: job.shop.board.clone(),
                     setback_front: mm(12),
+                    shorter: mm(2),
                     load_grams: None,
+                    clear: None,
                 });
             }
         }

@@ -54,7 +54,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Shelf,
         "loose shelf",
-        "A loose shelf on the pins of this hole; again takes it away.",
+        "A loose shelf on this hole, or none; its load is among the sizes.",
     ),
     (Action::Again, "again", "The last fitting once more, here."),
     (
@@ -117,7 +117,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Sizes,
         "edit",
-        "The sizes of the cabinet and the defaults of the job.",
+        "The sizes of what stands here, of the cabinet, of the job.",
     ),
     (Action::Job, "job", "The cabinets of the job."),
     (
@@ -242,7 +242,12 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Accept,
         "accept",
-        "Accepts this finding; a reason has to be typed. Again takes that back.",
+        "Accepts this finding, for a typed reason; overrules a stop, with a sentence. Again takes that back.",
+    ),
+    (
+        Action::Mend,
+        "mend",
+        "What would mend this finding, or the one of what is here: each way drawn before it is taken.",
     ),
     (
         Action::SideBySide,

@@ -36,26 +36,34 @@ pub(super) enum Command {
         #[arg(value_name = "FACE")]
         face: Vec<String>,
     },
-    /// Say what may be wrong.
+    /// Say what may be wrong: the heaviest level first, cabinet by cabinet.
     ///
     /// Exit code 0: no stop is open; 1: at least one is; 2: the job cannot be read.
     #[command(after_long_help = words::of_findings())]
     Check {
-        /// The job file.
+        /// The job file; the demo job when none is named.
         #[arg(value_parser = job_file())]
-        job: PathBuf,
-        /// As a JSON array, one finding on a line.
+        job: Option<PathBuf>,
+        /// As a JSON array, one finding on a line; `fix` is the least change that was tried and mends it.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List every rule of the checks, with its level and what it is about.
+    Rules {
+        /// As a JSON array, one rule on a line.
         #[arg(long)]
         json: bool,
     },
     /// List every hole of every copy.
     ///
     /// Lengths in JSON and CSV are exact decimals of mm. A hole through the panel is listed once, on the face it is bored from.
+    /// A cabinet with an open stop is held back: it is named on the standard error stream, and the exit code is 1. What overrules
+    /// a stop is said with the holes; with JSON and CSV on the standard error stream.
     #[command(after_long_help = words::of_holes())]
     Holes {
-        /// The job file.
+        /// The job file; the demo job when none is named.
         #[arg(value_parser = job_file())]
-        job: PathBuf,
+        job: Option<PathBuf>,
         /// As a JSON array, one hole on a line.
         #[arg(long, conflicts_with = "csv")]
         json: bool,

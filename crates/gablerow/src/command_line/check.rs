@@ -2,12 +2,13 @@
 
 use gablerow_core::check::{self, Finding};
 use gablerow_core::job::{Job, Label, Names};
+use gablerow_core::mend;
 use gablerow_papers::findings_text;
 use serde::Serialize;
 
-use super::output::{json_lines, warn};
+use super::output::json_lines;
 
-/// A job and what the checks have to say of it.
+/// A job and what the checks have to say of it: the heaviest level first, cabinets as they come.
 pub(super) struct Checked<'a> {
     job: &'a Job,
     findings: Vec<Finding>,
@@ -26,13 +27,17 @@ struct FindingRecord<'a> {
     /// Hole numbers; none when it is about no hole of the grid.
     holes: Vec<i16>,
     message: &'a str,
-    /// Why a person accepted it; null while it is open.
+    /// The least change that mends it, of those that were tried; null when none does, and when it is accepted.
+    fix: Option<String>,
+    /// Why a person accepted it, or the sentence that overrules it; null while it is open.
     accepted: Option<&'a str>,
 }
 
 impl<'a> Checked<'a> {
     pub(super) fn of(job: &'a Job) -> Self {
-        let findings = check::of_job(job);
+        let mut findings = check::of_job(job);
+        // Findings come cabinet by cabinet, and this keeps their order within a level.
+        findings.sort_by_key(|finding| finding.level);
         Self { job, findings }
     }
 
@@ -68,28 +73,14 @@ impl<'a> Checked<'a> {
                 .holes
                 .map_or(Vec::new(), |(first, last)| (first..=last).collect()),
             message: &finding.message,
+            fix: self.fix(finding),
             accepted: finding.accepted.as_ref().map(Label::as_str),
         }
     }
-}
 
-/// Says of which cabinets a list of holes is not to be bored from yet.
-pub(super) fn warn_of_stops(job: &Job) {
-    let findings = check::of_job(job);
-    for cabinet in &job.cabinets {
-        let stops = findings
-            .iter()
-            .filter(|finding| finding.place.cabinet == cabinet.key && finding.is_open_stop());
-        match stops.count() {
-            0 => {}
-            1 => warn(&format!(
-                "{}: 1 stop is open; see `gablerow check` before you bore",
-                cabinet.name
-            )),
-            many => warn(&format!(
-                "{}: {many} stops are open; see `gablerow check` before you bore",
-                cabinet.name
-            )),
-        }
+    fn fix(&self, finding: &Finding) -> Option<String> {
+        let is_open = finding.accepted.is_none();
+        let fixes = is_open.then(|| mend::fixes(self.job, finding));
+        Some(fixes?.into_iter().next()?.title)
     }
 }

@@ -1,7 +1,7 @@
 //! The command line: everything the screens show, as text and as JSON.
 //!
 //! ```text
-//! words typed -> arguments -> job read -> faces | check | holes | parts | bench -> output -> exit code
+//! words typed -> arguments -> job read -> faces | check | holes | parts | rules | bench -> output -> exit code
 //!                   |            |
 //!                mistyped     error: what, where, what next
 //! ```
@@ -10,8 +10,8 @@
 //!
 //! | code | |
 //! | --- | --- |
-//! | 0 | done; `check`: no stop is open |
-//! | 1 | `check`: at least one stop is open |
+//! | 0 | done; `check`, `holes`: no stop is open |
+//! | 1 | `check`: at least one stop is open; `holes`: at least one cabinet is held back |
 //! | 2 | the job cannot be read, the words typed make no sense, or the output cannot be written |
 //!
 //! Whoever reads the output may stop early, as `head` does: the rest is dropped without a word, and the exit code is what it
@@ -19,7 +19,7 @@
 //!
 //! # Words
 //!
-//! These may stand in the output of `holes`, `check`, `parts` and `bench`, and no others:
+//! These may stand in the output of `holes`, `check`, `rules`, `parts` and `bench`, and no others:
 //!
 //! | field | words |
 //! | --- | --- |
@@ -42,6 +42,7 @@ mod mistyped;
 mod output;
 mod parts;
 mod reading;
+mod rules;
 mod table;
 mod words;
 
@@ -50,6 +51,7 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use clap::Parser;
+use gablerow_core::job::Job;
 
 use crate::shop_folder::Environment;
 use crate::{demo, program, terminal};
@@ -92,7 +94,7 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             output::print(&faces::text(&job, &faces::selected(&job, face)?))
         }
         Some(Command::Check { job, json }) => {
-            let job = reading::job(job)?;
+            let job = job_or_demo(job.as_deref())?;
             let checked = check::Checked::of(&job);
             output::print(&if *json {
                 checked.json()?
@@ -106,19 +108,27 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             })
         }
         Some(Command::Holes { job, json, csv }) => {
-            let job = reading::job(job)?;
-            check::warn_of_stops(&job);
+            let job = job_or_demo(job.as_deref())?;
+            let released = holes::Released::of(&job);
             output::print(&match (json, csv) {
-                (true, _) => holes::json(&job)?,
-                (_, true) => holes::csv(&job),
-                _ => holes::text(&job),
+                (true, _) => released.json()?,
+                (_, true) => released.csv(),
+                _ => released.text(),
+            })?;
+            if *json || *csv {
+                released.say_overruled();
+            }
+            Ok(if released.say_held_back() {
+                STOPPED
+            } else {
+                DONE
             })
         }
+        Some(Command::Rules { json }) => {
+            output::print(&if *json { rules::json()? } else { rules::text() })
+        }
         Some(Command::Parts { job, json, csv }) => {
-            let job = match job {
-                Some(path) => reading::job(path)?,
-                None => demo::job()?,
-            };
+            let job = job_or_demo(job.as_deref())?;
             output::print(&match (json, csv) {
                 (true, _) => parts::json(&job)?,
                 (_, true) => parts::csv(&job),
@@ -126,16 +136,21 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             })
         }
         Some(Command::Bench { job, json }) => {
-            let job = match job {
-                Some(path) => reading::job(path)?,
-                None => demo::job()?,
-            };
+            let job = job_or_demo(job.as_deref())?;
             output::print(&match json {
                 true => bench::json(&job)?,
                 false => bench::text(&job),
             })
         }
         Some(Command::Schema) => output::print(SCHEMA),
+    }
+}
+
+/// The job of a file, or the demo when none is named.
+fn job_or_demo(path: Option<&Path>) -> anyhow::Result<Job> {
+    match path {
+        Some(path) => reading::job(path),
+        None => Ok(demo::job()?),
     }
 }
 
@@ -147,10 +162,7 @@ fn open(path: Option<&Path>, environment: Environment<'_>) -> anyhow::Result<u8>
     if terminal::is_terminal() {
         return program::run(path, environment);
     }
-    let job = match path {
-        Some(path) => reading::job(path)?,
-        None => demo::job()?,
-    };
+    let job = job_or_demo(path)?;
     let faces = faces::text(&job, &faces::selected(&job, &[])?);
     let checks = check::Checked::of(&job).text();
     output::print(&format!("{}\n\n{faces}\n{checks}", job.title))

@@ -46,9 +46,9 @@ pub(super) fn complain(error: &Error) {
     let _ = write_to(&mut io::stderr().lock(), &text);
 }
 
-/// Says something that hinders nothing.
-pub(super) fn warn(text: &str) {
-    let _ = write_to(&mut io::stderr().lock(), &format!("warning: {text}\n"));
+/// Says something beside the output: what hinders nothing, or what is left out of it.
+pub(super) fn say(text: &str) {
+    let _ = write_to(&mut io::stderr().lock(), &format!("{}\n", shown(text)));
 }
 
 /// A text that cannot command a terminal, whatever stands in a file name; its lines stay lines.

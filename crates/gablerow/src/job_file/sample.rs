@@ -83,6 +83,10 @@ pub(super) fn first_glaze_store() -> Job {
     for board in &mut job.cards.boards {
         (board.stiffness, board.creep) = (None, None);
     }
+    job.cards.pins[0].projection = None;
+    let shelves = job.cabinets[1].opening.bay_mut(Key(12));
+    let shelves = shelves.into_iter().flat_map(|bay| &mut bay.shelves);
+    shelves.for_each(|shelf| (shelf.clear, shelf.shorter) = (None, mm(2)));
     let mut side_mount = job.cards.runners[0].clone();
     side_mount.id = card("runner-side");
     side_mount.kind = RunnerKind::SideMount;
@@ -316,7 +320,9 @@ fn full_bay() -> Bay {
             hole: HolePlace::of(5, Datum::Middle, 22),
             board: card("board-18"),
             setback_front: mm(5),
+            shorter: mm(3),
             load_grams: Some(35_000),
+            clear: Some(mm(320)),
         }],
         plates: vec![
             plate(64, Hand::Left, "hinge-plain", Some(Key(20))),

@@ -216,7 +216,7 @@ impl<'a> FrontScene<'a> {
         let row = self.scene.row(spot.row)?.x;
         let dot = self.scene.drawing.dot_at(row, spot.hole);
         let owners = dot.into_iter().flat_map(|dot| &dot.hole.users);
-        let mut served = owners.filter_map(|&(_, owner)| self.served_by(bay.key, owner));
+        let mut served = owners.filter_map(|&(_, owner)| self.served_by(owner));
         let middle = bay.width_span().middle();
         let hides = |stop: &&Stop| {
             matches!(stop.thing, Thing::Front(_))
@@ -283,13 +283,12 @@ impl<'a> FrontScene<'a> {
         lowest.filter(|hole| (1..=last).contains(hole))
     }
 
-    /// The front that a fitting of a bay carries.
-    fn served_by(&self, bay: Key, fitting: Key) -> Option<Key> {
-        let bay = self.scene.cabinet.opening.bay(bay)?;
-        let plates = bay.plates.iter().map(|plate| (plate.key, plate.serves));
-        let runners = bay.runners.iter().map(|runner| (runner.key, runner.serves));
-        let mut fittings = plates.chain(runners);
-        fittings.find(|(key, _)| *key == fitting)?.1
+    /// The front that a fitting carries.
+    fn served_by(&self, fitting: Key) -> Option<Key> {
+        let Scene {
+            cabinet, layout, ..
+        } = &self.scene;
+        layout.carried_by(cabinet, fitting).map(|front| front.key)
     }
 
     fn has(&self, key: Key) -> bool {

@@ -116,6 +116,7 @@ mod tests {
         } = *glyphs;
         let Signs {
             hole_empty,
+            hole_barred,
             hole_pin,
             hole_plate,
             hole_runner,
@@ -131,6 +132,7 @@ mod tests {
         } = signs;
         let holes = [
             hole_empty,
+            hole_barred,
             hole_pin,
             hole_plate,
             hole_runner,

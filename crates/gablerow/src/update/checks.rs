@@ -1,8 +1,9 @@
 //! The findings of the cabinet.
 
+use gablerow_core::check::Finding;
 use gablerow_core::edit::Edit;
 
-use super::{Effect, ask, edit, go_to};
+use super::{Effect, ask, edit, go_to, proposals};
 use crate::action::Action;
 use crate::app::{App, Pane, Purpose, Screen};
 use crate::scene::{Scene, Spot};
@@ -21,20 +22,9 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         (Action::Down, _) => app.pane = Some(Pane::Checks((at + 1).min(count.saturating_sub(1)))),
         (Action::GoThere, Some(finding)) => {
             app.pane = None;
-            if !matches!(app.screen, Screen::Face | Screen::Book) {
-                app.screen = Screen::Face;
-            }
-            let place = finding.place;
-            go_to(
-                app,
-                Spot {
-                    cabinet: place.cabinet,
-                    face: place.face.unwrap_or(app.spot.face),
-                    row: place.row.unwrap_or(app.spot.row),
-                    hole: place.holes.map_or(app.spot.hole, |(first, _)| first),
-                },
-            );
+            go_to_place(app, &finding);
         }
+        (Action::Mend, Some(finding)) => proposals::mend(app, &finding, Some(at)),
         (Action::Accept, Some(finding)) => {
             let message = finding.in_mm.clone();
             if finding.accepted.is_some() {
@@ -49,7 +39,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             ask(
                 app,
                 Purpose::Reason {
-                    rule: finding.rule_name().to_owned(),
+                    rule: finding.rule,
                     message,
                 },
                 "",
@@ -61,9 +51,34 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     Vec::new()
 }
 
+/// Goes where a finding is drawn: onto its face; what is about no face is seen from the front too, when one stands there.
+pub(super) fn go_to_place(app: &mut App, finding: &Finding) {
+    let place = finding.place;
+    let is_seen = match app.screen {
+        Screen::Face | Screen::Book => true,
+        Screen::Front => place.face.is_none(),
+        Screen::Job(_) => false,
+    };
+    if !is_seen {
+        app.screen = Screen::Face;
+    }
+    go_to(
+        app,
+        Spot {
+            cabinet: place.cabinet,
+            face: place.face.unwrap_or(app.spot.face),
+            row: place.row.unwrap_or(app.spot.row),
+            hole: place.holes.map_or(app.spot.hole, |(first, _)| first),
+        },
+    );
+}
+
 /// After a change there may be fewer findings than the line one was on.
 pub(super) fn settle(app: &mut App) {
     if let (Some(Pane::Checks(at)), Some(scene)) = (app.pane, Scene::at(&app.desk.job, &app.spot)) {
         app.pane = Some(Pane::Checks(at.min(scene.findings.len().saturating_sub(1))));
     }
 }
+
+#[cfg(test)]
+mod tests;

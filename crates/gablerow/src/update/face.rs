@@ -50,6 +50,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         }
         Action::Front => front::open(app),
         Action::Offers => proposals::open_bay(app),
+        Action::Mend => proposals::open_mend_here(app),
         Action::Sizes => app.pane = Some(Pane::Sizes(0)),
         Action::Checks => app.pane = Some(Pane::Checks(0)),
         Action::Job => app.screen = Screen::Job(app.spot.cabinet),

@@ -58,6 +58,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         }
         Action::Modules => return modules(app),
         Action::Hardware => proposals::open_hardware(app),
+        Action::Mend => proposals::open_mend_front(app),
         _ => {}
     }
     Vec::new()

@@ -3,7 +3,9 @@
 use std::path::PathBuf;
 
 use gablerow_core::cards::{CardId, CardName};
-use gablerow_core::edit::{Edit, FreeEdit, New, ValueName, card_values, shop_values};
+use gablerow_core::edit::{
+    Edit, FreeEdit, New, Value, ValueName, card_values, shelf_values, shop_values,
+};
 use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
@@ -170,6 +172,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         Purpose::Value { card, value } => {
             return of_value(job, card.as_ref(), *value, text);
         }
+        Purpose::ShelfValue(shelf, value) => return of_shelf(app, *shelf, *value, text),
         Purpose::CopyCard(like) => Edit::CardAdd {
             like: like.clone(),
             title: label()?,
@@ -183,7 +186,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         Purpose::Reason { rule, message } => Edit::Accept {
             cabinet: app.spot.cabinet,
             acceptance: Acceptance {
-                rule: rule.clone(),
+                rule: rule.info().name.to_owned(),
                 message: message.clone(),
                 reason: label()?,
             },
@@ -241,20 +244,44 @@ fn of_value(
         Some(name) => job.cards.card(name).map(|card| card_values(&card)),
         None => Some(shop_values(&job.shop)),
     };
-    let mut values = values.into_iter().flatten();
-    let current = values.find(|other| other.name == value);
+    let new = new_content(values.unwrap_or_default(), value, text, job.unit)?;
+    Ok(new.map_or(Answer::Same, |new| {
+        Answer::Edit(match card.cloned() {
+            Some(card) => Edit::Card { card, value, new },
+            None => Edit::ShopValue { value, new },
+        })
+    }))
+}
+
+/// What a text typed for a value of a loose shelf comes to.
+fn of_shelf(app: &App, shelf: Name, value: ValueName, text: &str) -> Result<Answer, String> {
+    let (job, cabinet) = (&app.desk.job, app.spot.cabinet);
+    let known = job.cabinet(cabinet).and_then(|it| it.loose_shelf(shelf));
+    let values = known.map(shelf_values).unwrap_or_default();
+    let new = new_content(values, value, text, job.unit)?;
+    Ok(new.map_or(Answer::Same, |new| {
+        Answer::Edit(Edit::ShelfValue {
+            cabinet,
+            shelf,
+            value,
+            new,
+        })
+    }))
+}
+
+/// What a value of these shall hold by a typed text; `None` when it is what was there.
+fn new_content(
+    values: Vec<Value>,
+    value: ValueName,
+    text: &str,
+    unit: Unit,
+) -> Result<Option<New>, String> {
+    let current = values.into_iter().find(|other| other.name == value);
     let current = current.ok_or_else(|| format!("there is no {value} any more"))?;
     // What was offered is the value itself, also where a sign stands before it.
-    if text == current.offered(job.unit) {
-        return Ok(Answer::Same);
+    if text == current.offered(unit) {
+        return Ok(None);
     }
-    let content = current.parse(text, job.unit).map_err(|wrong| wrong.0)?;
-    if content == current.now {
-        return Ok(Answer::Same);
-    }
-    let new = New::To(content);
-    Ok(Answer::Edit(match card.cloned() {
-        Some(card) => Edit::Card { card, value, new },
-        None => Edit::ShopValue { value, new },
-    }))
+    let content = current.parse(text, unit).map_err(|wrong| wrong.0)?;
+    Ok((content != current.now).then_some(New::To(content)))
 }

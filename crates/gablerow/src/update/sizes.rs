@@ -1,12 +1,12 @@
 //! The list of sizes: lengths that are typed, and choices that are stepped through.
 
-use gablerow_core::edit::{Edit, FreeEdit, FreeLine, PartLine};
+use gablerow_core::edit::{Edit, FreeEdit, FreeLine, New, PartLine};
 use gablerow_core::layout::Layout;
 
 use super::{Effect, ask, edit, free};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane, Purpose};
-use crate::size_line::{SizeLine, lines};
+use crate::size_line::{SizeLine, is_typed_of_shelf, lines, shelf_value};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     let Some(Pane::Sizes(at)) = app.pane else {
@@ -36,6 +36,15 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             Some(&SizeLine::Free(thing, FreeLine::Choice(choice))) => {
                 let change = FreeEdit::Choose(thing, choice);
                 return free::edit_and_follow(app, &Edit::Free { cabinet, change });
+            }
+            Some(&line @ SizeLine::Shelf(shelf, value)) if !is_typed_of_shelf(app, line) => {
+                let next = Edit::ShelfValue {
+                    cabinet,
+                    shelf,
+                    value,
+                    new: New::Next,
+                };
+                return edit(app, &next);
             }
             _ => begin(app),
         },
@@ -89,6 +98,15 @@ pub(super) fn begin(app: &mut App) {
                 &offered.unwrap_or_default(),
             );
         }
+        Some(&line @ SizeLine::Shelf(shelf, value)) if is_typed_of_shelf(app, line) => {
+            let known = shelf_value(app, shelf, value);
+            let offered = known.map(|known| known.offered(job.unit));
+            return ask(
+                app,
+                Purpose::ShelfValue(shelf, value),
+                &offered.unwrap_or_default(),
+            );
+        }
         _ => {
             app.notice = Some(Notice::refused(
                 "Enter steps through the ways this can be made",
@@ -104,3 +122,6 @@ pub(super) fn begin(app: &mut App) {
         None => app.notice = Some(Notice::refused(missing)),
     }
 }
+
+#[cfg(test)]
+mod tests;

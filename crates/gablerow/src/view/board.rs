@@ -130,6 +130,7 @@ fn look(cell: Cell, signs: &Signs) -> (char, Role) {
         Cell::Outside => (' ', Role::Plain),
         Cell::Board => (' ', Role::Board),
         Cell::Empty => (signs.hole_empty, Role::EmptyHole),
+        Cell::Barred => (signs.hole_barred, Role::EmptyHole),
         Cell::Area(AreaKind::Back) => (signs.edge_back, Role::EmptyHole),
         Cell::Area(AreaKind::FixedPanel(..)) => (signs.fixed_panel, Role::FixedPanel),
         Cell::Area(AreaKind::KeepOut(Item::Shelf, _)) => (signs.edge_level, Role::Board),

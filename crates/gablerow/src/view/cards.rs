@@ -164,6 +164,7 @@ fn length_of(detail: &DetailLine) -> Option<Length> {
     match detail {
         DetailLine::Value(value) => match value.now {
             Content::Length(length) => Some(length),
+            Content::MaybeLength(length) => length,
             _ => None,
         },
         DetailLine::Seat(..) => None,

@@ -32,7 +32,7 @@ pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, at: usize) {
     }
 }
 
-/// The lines of a finding: where and what, then its rule or why it was accepted.
+/// The lines of a finding: where and what, then its rule and why it was accepted.
 fn block(scene: &Scene, finding: &Finding, room: usize) -> Vec<String> {
     let place = finding
         .place
@@ -40,10 +40,12 @@ fn block(scene: &Scene, finding: &Finding, room: usize) -> Vec<String> {
         .map(|face| format!("{}. ", scene.layout.names.face(face)))
         .unwrap_or_default();
     let mut lines = wrap(&format!("{place}{}", finding.message), room);
-    lines.push(match &finding.accepted {
-        Some(reason) => format!("accepted: {reason}"),
-        None => finding.rule_name().to_owned(),
-    });
+    let rule = finding.rule_name();
+    let said = match &finding.accepted {
+        Some(reason) => format!("{rule}, {}: {reason}", finding.level.quieted()),
+        None => rule.to_owned(),
+    };
+    lines.extend(wrap(&said, room));
     lines
 }
 

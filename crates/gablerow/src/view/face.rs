@@ -44,9 +44,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<P
             beside.clear(Role::Plain);
             match pane {
                 Pane::Sizes(at) => sizes::draw(&mut beside, app, scene, at),
-                Pane::Proposals { line, .. } => {
-                    proposals::draw(&mut beside, &crate::proposals::proposals(app), line);
-                }
+                Pane::Proposals { .. } => proposals::draw(&mut beside, app),
                 _ => {}
             }
         }

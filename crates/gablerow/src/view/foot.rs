@@ -8,7 +8,7 @@ use unicode_width::UnicodeWidthStr;
 use super::canvas::Canvas;
 use super::words::{self, level_role};
 use crate::action::Action;
-use crate::app::{App, Asked, Line, Screen, WIDE_FROM};
+use crate::app::{App, Asked, Line, Pane, Screen, WIDE_FROM};
 use crate::keymap::{self, Binding, Context};
 use crate::scene::Scene;
 use crate::theme::Role;
@@ -44,7 +44,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
                 0
             };
             let mut line = line.part(0, 0, width - state, 1);
-            let after = line.text(0, 0, &place(app, scene), Role::Strong);
+            let room = line.width().saturating_sub(help_width(&line, app));
+            let after = line.text(0, 0, &place(app, scene, room), Role::Strong);
             hints(&mut line, app, after + 1);
         }
         (None, None) => hints(&mut line, app, 0),
@@ -72,25 +73,38 @@ fn state(line: &mut Canvas, app: &App, scene: &Scene) -> u16 {
     u16::try_from(wide).unwrap_or(u16::MAX).min(line.width())
 }
 
-/// The numbers of the cursor, short.
-fn place(app: &App, scene: &Scene) -> String {
+/// The columns of the key to all keys, and a blank before it.
+fn help_width(line: &Canvas, app: &App) -> u16 {
+    let all = keymap::hints(app.context());
+    let help = all.iter().find(|binding| binding.action == Action::Help);
+    help.map_or(0, |help| hint(line, help).2 + 1)
+}
+
+/// The numbers of the cursor, short, as many of them as have room.
+fn place(app: &App, scene: &Scene, room: u16) -> String {
     let (unit, drawing, hole) = (app.desk.job.unit, &scene.drawing, app.spot.hole);
     let height = drawing.height(hole);
     let setback = scene.row(app.spot.row).map_or(String::new(), |row| {
         format!("{} front, ", row.x.short(unit))
     });
-    let name = &scene.cabinet.name;
-    format!(
-        " {name} hole {hole}: {setback}{} foot, {} head ",
-        height.short(unit),
-        (drawing.length - height).short(unit)
-    )
+    let at = format!(" {} hole {hole}", scene.cabinet.name);
+    let (foot, head) = (height.short(unit), (drawing.length - height).short(unit));
+    let ways = [
+        format!("{at}: {setback}{foot} foot, {head} head "),
+        format!("{at}: {setback}{foot} foot "),
+        format!("{at}: {foot} foot "),
+    ];
+    let fits = |way: &String| way.width() <= usize::from(room);
+    ways.into_iter().find(fits).unwrap_or(at)
 }
 
 /// As many hints as fit whole.
 fn hints(line: &mut Canvas, app: &App, from: u16) {
     let room = line.width().saturating_sub(from);
-    let all = keymap::hints(app.context());
+    let mut all = keymap::hints(app.context());
+    // What is one or the other is not taken whole.
+    let is_choice = matches!(app.pane, Some(Pane::Proposals { wish, .. }) if !wish.goes_together());
+    all.retain(|binding| !is_choice || binding.action != Action::TakeAll);
     let (mut shown, _) = fitting(line, room, &all);
     // Whatever else has no room, the key to all keys has: the last hints give way to it.
     let help = all.iter().find(|binding| binding.action == Action::Help);
@@ -193,10 +207,16 @@ fn entry(line: &mut Canvas, app: &App) {
     hint_each(line, after + 1, bindings);
 }
 
+/// The columns of what is typed while a complaint stands beside it.
+const COMPLAINED_FIELD: u16 = 24;
+
 fn typing(line: &mut Canvas, app: &App, asked: &Line) {
-    // What is wrong with a length names the length itself.
-    let is_named = asked.purpose.is_in_place() && asked.complaint.is_some();
     let question = asked.purpose.question(&app.desk.job);
+    // What is wrong with a length names the length itself; and a question gives way to what is wrong with its answer.
+    let is_named = asked.complaint.as_ref().is_some_and(|complaint| {
+        let all = question.width() + usize::from(COMPLAINED_FIELD) + complaint.width() + 3;
+        asked.purpose.is_in_place() || all > usize::from(line.width())
+    });
     let mut x = match is_named {
         true => 0,
         false => line.text(0, 0, &format!(" {question} "), Role::Title),
@@ -204,7 +224,7 @@ fn typing(line: &mut Canvas, app: &App, asked: &Line) {
     // A length is typed where it stands; the question and a complaint are said here.
     if !asked.purpose.is_in_place() {
         let wide = if asked.complaint.is_some() {
-            24
+            COMPLAINED_FIELD
         } else {
             line.width().saturating_sub(x + 22)
         };

@@ -52,9 +52,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &FrontScene, pane: Opt
     let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
     match pane {
         Some(Pane::Sizes(at)) => sizes::draw(&mut beside, app, &scene.scene, at),
-        Some(Pane::Proposals { line, .. }) => {
-            proposals::draw(&mut beside, &crate::proposals::proposals(app), line);
-        }
+        Some(Pane::Proposals { .. }) => proposals::draw(&mut beside, app),
         _ => front_info::draw(&mut beside, app, scene),
     }
 }

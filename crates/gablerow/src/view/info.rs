@@ -2,9 +2,11 @@
 
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::FaceId;
+use gablerow_core::job::{FaceId, Key};
 use gablerow_core::layout::Use;
 use gablerow_core::measure::{Length, Unit};
+use gablerow_core::parts::loose_shelves;
+use gablerow_core::strength::length;
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
@@ -16,6 +18,11 @@ use crate::theme::Role;
 
 /// Where not all findings have room, one is said in at most so many lines; all of it stands in the checks.
 const FINDING_LINES_MOST: usize = 3;
+/// Why a hole is barred is said in at most so many lines: where the screen is low, and where it is higher than that. All of it
+/// stands in the reasons.
+const BARRED_LINES_MOST: (usize, usize) = (2, 5);
+/// A screen of so many lines is low.
+const LOW: u16 = 30;
 
 /// Draws the words, top to bottom, as far as they fit.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
@@ -98,14 +105,62 @@ fn cursor(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
                     &scene::owner(scene.cabinet, &scene.layout, owner, unit),
                     Role::Note,
                 );
+                if let Some(bears) = bears(app, scene, owner) {
+                    y = canvas.paragraph(y, 0, &bears, Role::Plain);
+                }
             }
         }
-        None => {
-            canvas.text(0, y, "nothing here yet", Role::Dim);
-            y += 1;
-        }
+        None => y = nothing_here(canvas, app, scene, y),
     }
     y
+}
+
+/// Says that a hole is free, or why it is barred to pins and by which rule.
+fn nothing_here(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {
+    let Some(finding) = scene.why_barred(&app.desk.job, &app.spot) else {
+        canvas.text(0, y, "nothing here yet", Role::Dim);
+        return y + 1;
+    };
+    let sign = canvas.glyphs().signs.hole_barred;
+    let (level, rule) = (finding.level.word(), finding.rule_name());
+    let y = canvas.paragraph(y, 0, &format!("{sign} pin: {level} {rule}"), Role::Note);
+    let most = if canvas.height() < LOW {
+        BARRED_LINES_MOST.0
+    } else {
+        BARRED_LINES_MOST.1
+    };
+    let mut lines = wrap(&finding.message, usize::from(canvas.width()) - 1);
+    if lines.len() > most {
+        lines.truncate(most);
+        lines[most - 1].push(canvas.glyphs().ellipsis);
+    }
+    for (at, line) in (y..).zip(&lines) {
+        canvas.text(0, at, line, Role::Dim);
+    }
+    y + u16::try_from(lines.len()).unwrap_or(0)
+}
+
+/// What a loose shelf is reckoned with and how far it sags: `25.0 kg (house guess): sags 1.6, 3.2 after years`; `None` for
+/// what is no loose shelf.
+fn bears(app: &App, scene: &Scene, owner: Key) -> Option<String> {
+    scene.cabinet.loose_shelf(owner)?;
+    let shelves = loose_shelves(scene.cabinet, &scene.layout, &app.desk.job);
+    let found = shelves.into_iter().find(|shelf| shelf.key == owner);
+    let strength = found?.strength?;
+    let guess = if strength.load_is_typed {
+        ""
+    } else {
+        " (house guess)"
+    };
+    let show = |mm: f64| length(mm).show(app.desk.job.unit);
+    let sag = match (strength.now, strength.later) {
+        (Some(now), Some(later)) => {
+            format!("sags {}, {} after years", show(now), show(later))
+        }
+        (Some(now), None) => format!("sags {}, more after years", show(now)),
+        (None, _) => "stiffness not known".to_owned(),
+    };
+    Some(format!("{:.1} kg{guess}: {sag}", strength.load_kg))
 }
 
 fn sizes(canvas: &mut Canvas, app: &App, scene: &Scene, y: u16) -> u16 {

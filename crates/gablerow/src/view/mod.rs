@@ -69,7 +69,12 @@ pub fn view(app: &App) -> Buffer {
         (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
         (Some(Pane::FromShop { line, .. }), _) => from_shop::draw(&mut canvas, app, line),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
-        (pane, Screen::Face | Screen::Book) => face::draw(&mut canvas, app, &scene, pane),
+        (pane, Screen::Face | Screen::Book) => {
+            let scene = scene.with_barred(&job);
+            face::draw(&mut canvas, app, &scene, pane);
+            foot::draw(&mut canvas, app, &scene);
+            return buffer;
+        }
         (pane, Screen::Front) => {
             let seen = FrontScene::of(scene);
             front::draw(&mut canvas, app, &seen, pane);

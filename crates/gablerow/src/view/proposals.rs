@@ -1,15 +1,35 @@
 //! What is proposed, and why, beside the drawing as it would be.
 
-use gablerow_core::propose::Proposal;
+use gablerow_core::check::Finding;
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
+use super::words::level_role;
+use crate::app::{App, Asking, Pane};
+use crate::proposals::{proposals, told};
 use crate::theme::Role;
 
-/// Draws the list and the reasons of the proposal one is on.
-pub(super) fn draw(canvas: &mut Canvas, proposals: &[Proposal], at: usize) {
-    let title = format!("proposed {}/{}", at + 1, proposals.len());
-    canvas.text(0, 0, &title, Role::Title);
+/// Draws the list and the reasons of the proposal one is on; below them what a finding says that is to be mended.
+pub(super) fn draw(canvas: &mut Canvas, app: &App) {
+    let Some(Pane::Proposals { line: at, wish }) = app.pane else {
+        return;
+    };
+    let proposals = proposals(app);
+    let finding = match wish {
+        Asking::Mend { finding, .. } => told(app, finding),
+        Asking::Hardware(_) | Asking::Bay => None,
+    };
+    let what = if finding.is_some() {
+        "mend"
+    } else {
+        "proposed"
+    };
+    let title = format!("{what} {}/{}", at + 1, proposals.len());
+    let after = canvas.text(0, 0, &title, Role::Title);
+    if let Some(finding) = &finding {
+        let said = format!("{} {}", finding.level.word(), finding.rule_name());
+        canvas.text(after + 1, 0, &said, level_role(finding.level));
+    }
     let room = usize::from(canvas.width().saturating_sub(2));
     let mut y = 1;
     for (index, proposal) in proposals.iter().enumerate() {
@@ -41,4 +61,13 @@ pub(super) fn draw(canvas: &mut Canvas, proposals: &[Proposal], at: usize) {
             y += 1;
         }
     }
+    if let Some(finding) = &finding {
+        said(canvas, finding, y + 1);
+    }
+}
+
+/// What a finding says as things are now.
+fn said(canvas: &mut Canvas, finding: &Finding, y: u16) {
+    let text = format!("now: {}", finding.message);
+    canvas.paragraph(y, 0, &text, Role::Dim);
 }

@@ -1,6 +1,6 @@
 //! The sizes, each with its value, beside a drawing that answers.
 
-use gablerow_core::edit::{FreeLine, PartLine};
+use gablerow_core::edit::{Content, FreeLine, PartLine};
 use gablerow_core::measure::Length;
 
 use super::canvas::Canvas;
@@ -8,7 +8,7 @@ use super::words;
 use crate::app::{App, Asked};
 use crate::echo;
 use crate::scene::{self, Scene};
-use crate::size_line::{SizeLine, Whose, lines};
+use crate::size_line::{self, SizeLine, Whose, lines};
 use crate::theme::Role;
 
 /// Lines kept below the list: a blank, both units and a remark, the balance in two.
@@ -72,7 +72,7 @@ fn rows(lines: &[SizeLine]) -> Vec<Row> {
 fn heading(app: &App, scene: &Scene, whose: Whose) -> String {
     match whose {
         Whose::Part(part) => words::part(scene.cabinet, &scene.layout, part),
-        Whose::Free(thing) => scene::owner(scene.cabinet, &scene.layout, thing, app.desk.job.unit),
+        Whose::Owner(thing) => scene::owner(scene.cabinet, &scene.layout, thing, app.desk.job.unit),
         Whose::Cabinet => format!("cabinet {}", scene.cabinet.name),
         Whose::Job => "whole job".to_owned(),
     }
@@ -114,9 +114,14 @@ fn size_line(
             let thing = scene.cabinet.free_thing(thing);
             thing.map(|thing| thing.purpose.to_string())
         }
+        SizeLine::Shelf(shelf, value) => {
+            let known = size_line::shelf_value(app, shelf, value);
+            known.map(|known| known.shown(job.unit))
+        }
         _ => None,
     };
     let (x, text) = match (chosen, length(app, scene, item)) {
+        (Some(words), _) if size_line::is_typed_of_shelf(app, item) => (VALUES, words),
         (Some(words), _) => (CHOICES, words),
         (None, Some(length)) => (VALUES, length.show(job.unit).to_string()),
         (None, None) => (VALUES, "none".to_owned()),
@@ -134,6 +139,11 @@ fn length(app: &App, scene: &Scene, item: SizeLine) -> Option<Length> {
         SizeLine::Free(thing, FreeLine::Measure(measure)) => {
             measure.read(&app.desk.job, scene.cabinet, thing)
         }
+        SizeLine::Shelf(shelf, value) => match size_line::shelf_value(app, shelf, value)?.now {
+            Content::Length(length) => Some(length),
+            Content::MaybeLength(length) => length,
+            _ => None,
+        },
         _ => None,
     }
 }

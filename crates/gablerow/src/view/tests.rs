@@ -22,7 +22,7 @@ use crate::theme::{Charset, Depth, Theme};
 use crate::update::{Message, update};
 
 /// The keys that lead to each screen, pane and question from the face that the program opens on.
-const WAYS: [&str; 27] = [
+const WAYS: [&str; 29] = [
     "",
     "m",
     "e",
@@ -33,6 +33,8 @@ const WAYS: [&str; 27] = [
     "jx",
     "k",
     "ka",
+    "ppkz",
+    "pp3\rz",
     "w",
     "?",
     "S",
@@ -266,7 +268,8 @@ fn shown(way: &str, size: (u16, u16), edit: Option<Edit>) -> Vec<String> {
 #[test]
 fn key_to_all_keys_is_on_the_last_line_of_every_width() {
     for width in [60, 61, 70, 80, 99, 116, 140] {
-        for way in ["", "h", "m", "mh", "e", "j", "k"] {
+        // Pins on a hinge plate are a stop, which takes room beside the numbers of both walls.
+        for way in ["", "h", "m", "mh", "mst", "e", "j", "k"] {
             let shown = shown(way, (width, 24), None);
             assert!(shown[23].contains("? help"), "{way} {width}: {}", shown[23]);
         }

@@ -122,6 +122,30 @@ fn job_without_a_key_left_takes_no_further_cabinet() {
 }
 
 #[test]
+fn a_stop_is_overruled_with_a_sentence_and_a_warn_for_any_reason() {
+    let mut job = job_with(|_| ());
+    let accept = |rule: &str, reason: &str| Edit::Accept {
+        cabinet: Key(1),
+        acceptance: Acceptance {
+            rule: rule.into(),
+            message: "holes 7.0 apart".into(),
+            reason: name(reason),
+        },
+    };
+    assert_eq!(
+        refused(&job, &accept("near-miss-rows", "is fine")),
+        "a sentence overrules a stop: who says so, and why"
+    );
+    let said = make(
+        &mut job,
+        &accept("near-miss-rows", "Ann plugs the back row"),
+    );
+    assert_eq!(said, "overruled near-miss-rows");
+    let said = make(&mut job, &accept("shelf-at-hinge", "seen"));
+    assert_eq!(said, "accepted shelf-at-hinge");
+}
+
+#[test]
 fn acceptance_replaces_an_earlier_one_of_the_same_finding() {
     let mut job = job_with(|_| ());
     let accept = |reason: &str| Edit::Accept {

@@ -40,6 +40,8 @@ fn other(value: &Value) -> New {
     New::To(match (&value.now, value.quantity) {
         (Content::Title(_), _) => Content::Title(Label::known("another")),
         (Content::Length(now), _) => Content::Length(*now + um(100)),
+        (Content::MaybeLength(now), _) => Content::MaybeLength(now.map(|now| now + um(100))),
+        (Content::MaybeLoad(now), _) => Content::MaybeLoad(now.map(|now| now + 100)),
         (Content::Number(now), _) => Content::Number(now.map(|now| now + 1)),
         (Content::Lengths(now), _) => {
             let mut lengths: Vec<Length> = now.iter().copied().chain([mm(77)]).collect();

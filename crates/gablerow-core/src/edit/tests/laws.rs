@@ -1,10 +1,14 @@
 //! Laws of every edit of every job.
 
+use std::collections::BTreeSet;
+
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
 
 use crate::arbitrary::{self, datum, hand, wish};
 use crate::cards::PlateShape;
-use crate::edit::{BayRun, Edit};
+use crate::edit::{Adjust, BayRun, Edit};
 use crate::job::{Bay, Cabinet, Datum, Division, Job, Key};
 use crate::layout::Layout;
 
@@ -176,4 +180,40 @@ fn toggles_back(job: &Job, edit: &Edit) -> Result<(), TestCaseError> {
     let twice = made(edit, &once).ok_or_else(|| TestCaseError::fail("refused the second time"))?;
     prop_assert_eq!(&twice, job);
     Ok(())
+}
+
+/// What an edit of fittings is called, and how it adjusts them.
+fn kind_of_fitting_edit(edit: &Edit) -> Option<&'static str> {
+    Some(match edit {
+        Edit::NoFitting { .. } => "less",
+        Edit::Furnish(_) => "furnish",
+        Edit::Adjust { adjust, .. } => match adjust {
+            Adjust::Up(_) => "up",
+            Adjust::Without(..) => "without",
+            Adjust::Depth(_) => "depth",
+            Adjust::In(_) => "in",
+            Adjust::Runner(_) => "runner",
+        },
+        _ => return None,
+    })
+}
+
+#[test]
+fn edits_at_random_are_made_and_refused_of_every_kind_of_fitting_edit() {
+    let job = arbitrary::glaze_store();
+    let mut runner = TestRunner::deterministic();
+    let [mut made, mut refused] = [BTreeSet::new(), BTreeSet::new()];
+    for _ in 0..3_000 {
+        let edit = wish().new_tree(&mut runner).unwrap().current().of(&job);
+        if let Some(kind) = kind_of_fitting_edit(&edit) {
+            let kinds = match edit.apply(&job) {
+                Ok(_) => &mut made,
+                Err(_) => &mut refused,
+            };
+            kinds.insert(kind);
+        }
+    }
+    let all = ["depth", "furnish", "in", "less", "runner", "up", "without"];
+    assert_eq!(made, BTreeSet::from(all));
+    assert_eq!(refused, BTreeSet::from(all));
 }

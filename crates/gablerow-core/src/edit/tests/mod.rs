@@ -10,6 +10,9 @@ mod laws;
 mod measures;
 mod openings;
 mod pins;
+mod served;
+mod uniting;
+mod shelves;
 
 use super::{BayRun, Edit, Refusal};
 use crate::history::Step;

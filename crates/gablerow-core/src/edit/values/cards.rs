@@ -145,6 +145,11 @@ fn pin(lines: &mut Lines<'_>, card: &mut Pin) {
     lines.place("title", Quantity::Title, Slot::Title(&mut card.title));
     card_value(lines, "goes in", &mut card.pen);
     card_value(lines, "hole up to shelf", &mut card.rise);
+    lines.place(
+        "stands out",
+        Quantity::MaybeLength(&range::CARD_VALUE, "not looked up"),
+        Slot::MaybeSourced(&mut card.projection),
+    );
 }
 
 fn connector(lines: &mut Lines<'_>, card: &mut Connector) {

@@ -1,25 +1,28 @@
-//! Every value of every card and of the house defaults: one table, and what may stand in each place of it.
+//! Every value of every card, of the house defaults and of a loose shelf: one table, and what may stand in each place of it.
 //!
 //! ```text
-//! Card | Shop --table--> Place, Place, ...  --now--> Value     what is shown
+//! Card | Shop | Shelf --table--> Place, Place, ...  --now--> Value     what is shown
 //!                            \--set(New)--> the changed card   what is typed or stepped to
 //! ```
 
 mod cards;
+mod shelf;
 mod shop;
 mod slot;
 mod typed;
 mod ways;
 
+use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
 use super::Refusal;
 use crate::cards::{Card, CardId, CardKind, Cards, Origin};
-use crate::job::Shop;
+use crate::job::{Shelf, Shop};
 use crate::label::Label;
-use crate::measure::Length;
 use crate::measure::range::{NumberRange, Range};
+use crate::measure::{Length, Unit};
 
 use slot::Slot;
 pub(super) use slot::next_card;
@@ -65,6 +68,10 @@ pub enum Quantity {
     Number(&'static NumberRange, &'static str),
     /// A whole number that may not be known yet, and its unit.
     MaybeNumber(&'static NumberRange, &'static str),
+    /// A length that there may be none of, and the words for none.
+    MaybeLength(&'static Range, &'static str),
+    /// A load in kg, with one decimal at most, that may not be typed; the most it may be, in grams.
+    MaybeLoad(u32),
     /// Lengths: how many, and how long each.
     Lengths(&'static NumberRange, &'static Range),
     /// Whole pitches from the first of several screws to each, the first being 0.
@@ -82,6 +89,10 @@ pub enum Content {
     Title(Label),
     /// A length.
     Length(Length),
+    /// A length; `None` until somebody has looked it up, or wished it.
+    MaybeLength(Option<Length>),
+    /// A load in grams; `None` where none was typed.
+    MaybeLoad(Option<u32>),
     /// A whole number; `None` until somebody has looked it up.
     Number(Option<u32>),
     /// Lengths, shortest first.
@@ -103,12 +114,12 @@ pub enum New {
     Next,
 }
 
-/// A value of a card or of the house defaults, as it is.
+/// A value of a card, of the house defaults or of a loose shelf, as it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Value {
     /// Its name.
     pub name: ValueName,
-    /// What it is one of; empty on a card.
+    /// What it is one of; empty on a card and a shelf.
     pub group: &'static str,
     /// What it is.
     pub quantity: Quantity,
@@ -165,7 +176,7 @@ fn at<T>(of: &mut dyn Table, name: ValueName, act: impl FnOnce(Place<'_>) -> T) 
 }
 
 fn no_such(name: ValueName) -> Refusal {
-    Refusal(alloc::format!("there is no {name} here"))
+    Refusal(format!("there is no {name} here"))
 }
 
 /// Puts something in a place.
@@ -186,6 +197,21 @@ pub fn shop_values(shop: &Shop) -> Vec<Value> {
     values(&mut shop.clone())
 }
 
+/// All values of a loose shelf but its hole, in the order a person reads them.
+#[must_use]
+pub fn shelf_values(shelf: &Shelf) -> Vec<Value> {
+    values(&mut shelf.clone())
+}
+
+pub(super) fn set_on_shelf(
+    shelf: &mut Shelf,
+    name: ValueName,
+    new: &New,
+    cards: &Cards,
+) -> Result<(), Refusal> {
+    set(shelf, name, new, cards)
+}
+
 pub(super) fn set_on_card(
     card: &mut Card,
     name: ValueName,
@@ -204,10 +230,17 @@ pub(super) fn set_in_shop(
     set(shop, name, new, cards)
 }
 
+/// A value with what it is now, in mm.
+pub(super) fn told(values: &[Value], name: ValueName) -> String {
+    let value = values.iter().find(|value| value.name == name);
+    let shown = value.map(|value| value.shown(Unit::Millimetre));
+    format!("{name} {}", shown.unwrap_or_default())
+}
+
 /// Steps the origin of a value on, and gives the new one.
 pub(super) fn step_origin(card: &mut Card, name: ValueName) -> Result<Origin, Refusal> {
     let stepped = at(card, name, |place| place.slot.step_origin());
-    let none = || Refusal(alloc::format!("{name} comes from no data sheet"));
+    let none = || Refusal(format!("{name} comes from no data sheet"));
     stepped.ok_or_else(|| no_such(name))?.ok_or_else(none)
 }
 

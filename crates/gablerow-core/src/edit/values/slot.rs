@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::ways::Ways;
-use super::{Content, New, Quantity};
+use super::{Content, New, Quantity, typed};
 use crate::cards::{CardId, CardKind, Cards, Origin, RunnerLength, Sourced};
 use crate::edit::Refusal;
 use crate::label::Label;
@@ -16,6 +16,9 @@ pub(super) enum Slot<'a> {
     Title(&'a mut Label),
     Length(&'a mut Length),
     Sourced(&'a mut Sourced<Length>),
+    MaybeLength(&'a mut Option<Length>),
+    MaybeSourced(&'a mut Option<Sourced<Length>>),
+    MaybeLoad(&'a mut Option<u32>),
     Number(&'a mut Sourced<u32>),
     MaybeNumber(&'a mut Option<Sourced<u32>>),
     Lengths(&'a mut Vec<Length>),
@@ -32,6 +35,12 @@ impl Slot<'_> {
             Self::Title(title) => (Content::Title((*title).clone()), None),
             Self::Length(length) => (Content::Length(**length), None),
             Self::Sourced(sourced) => (Content::Length(sourced.value), Some(sourced.origin)),
+            Self::MaybeLength(length) => (Content::MaybeLength(**length), None),
+            Self::MaybeSourced(sourced) => (
+                Content::MaybeLength(sourced.map(|sourced| sourced.value)),
+                sourced.map(|sourced| sourced.origin),
+            ),
+            Self::MaybeLoad(grams) => (Content::MaybeLoad(**grams), None),
             Self::Number(sourced) => (Content::Number(Some(sourced.value)), Some(sourced.origin)),
             Self::MaybeNumber(sourced) => (
                 Content::Number(sourced.map(|sourced| sourced.value)),
@@ -52,7 +61,7 @@ impl Slot<'_> {
     /// Steps the origin on; `None` where there is none.
     pub(super) fn step_origin(self) -> Option<Origin> {
         let origin = match self {
-            Self::Sourced(sourced) => &mut sourced.origin,
+            Self::Sourced(sourced) | Self::MaybeSourced(Some(sourced)) => &mut sourced.origin,
             Self::Number(sourced) => &mut sourced.origin,
             Self::MaybeNumber(Some(sourced)) => &mut sourced.origin,
             _ => return None,
@@ -94,13 +103,28 @@ impl Slot<'_> {
             (Self::Sourced(sourced), Quantity::Length(range), Content::Length(new)) => {
                 sourced.value = checked(range, *new)?;
             }
+            (
+                Self::MaybeLength(slot),
+                Quantity::MaybeLength(range, _),
+                Content::MaybeLength(new),
+            ) => *slot = new.map(|new| checked(range, new)).transpose()?,
+            (
+                Self::MaybeSourced(slot),
+                Quantity::MaybeLength(range, _),
+                Content::MaybeLength(new),
+            ) => {
+                let value = new.map(|new| checked(range, new)).transpose()?;
+                *slot = looked_up(*slot, value);
+            }
+            (Self::MaybeLoad(slot), Quantity::MaybeLoad(most), Content::MaybeLoad(new)) => {
+                *slot = new.map(|new| loaded(most, new)).transpose()?;
+            }
             (Self::Number(sourced), Quantity::Number(range, _), Content::Number(Some(new))) => {
                 sourced.value = counted(range, *new)?;
             }
             (Self::MaybeNumber(slot), Quantity::MaybeNumber(range, _), Content::Number(new)) => {
                 let value = new.map(|new| counted(range, new)).transpose()?;
-                let origin = slot.map_or(Origin::HouseGuess, |sourced| sourced.origin);
-                *slot = value.map(|value| Sourced { value, origin });
+                *slot = looked_up(*slot, value);
             }
             (Self::Lengths(list), Quantity::Lengths(count, range), Content::Lengths(new)) => {
                 *list = listed(count, range, new)?;
@@ -120,6 +144,22 @@ impl Slot<'_> {
         }
         Ok(())
     }
+}
+
+/// A value that was not known, or another one: its origin stays, and the first one is a house guess.
+fn looked_up<T>(before: Option<Sourced<T>>, value: Option<T>) -> Option<Sourced<T>> {
+    let origin = before.map_or(Origin::HouseGuess, |sourced| sourced.origin);
+    value.map(|value| Sourced { value, origin })
+}
+
+fn loaded(most: u32, grams: u32) -> Result<u32, Refusal> {
+    if grams <= most {
+        return Ok(grams);
+    }
+    let [load, most] = [grams, most].map(typed::kg);
+    Err(Refusal(format!(
+        "{load} kg, but a shelf carries at most {most} kg"
+    )))
 }
 
 fn checked(range: &Range, length: Length) -> Result<Length, Refusal> {

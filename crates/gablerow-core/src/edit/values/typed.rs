@@ -9,6 +9,7 @@ use super::{Content, Quantity, Value};
 use crate::edit::Refusal;
 use crate::label::Label;
 use crate::measure::{Length, Unit, parse_length, parse_onto};
+use crate::strength::SHELF_LOAD_KG;
 
 /// What stands between two items of a list; a comma is a decimal mark.
 const BETWEEN: char = ';';
@@ -37,7 +38,11 @@ impl Value {
                 format!("{number} {of}")
             }
             (Content::Number(None), _) => "not looked up".to_string(),
-            (Content::Card(None), Quantity::Card(_, none)) => none.to_string(),
+            (Content::Card(None), Quantity::Card(_, none))
+            | (Content::MaybeLength(None), Quantity::MaybeLength(_, none)) => none.to_string(),
+            (Content::MaybeLength(Some(length)), _) => length.show(unit).to_string(),
+            (Content::MaybeLoad(Some(grams)), _) => format!("{} kg", kg(*grams)),
+            (Content::MaybeLoad(None), _) => format!("{SHELF_LOAD_KG} kg (house)"),
             (Content::Length(length), _) => length.show(unit).to_string(),
             // A list has room for short forms only, and mm that are whole.
             (Content::Lengths(_), _) => self.text(|length| length.exact(unit).to_string()),
@@ -49,6 +54,8 @@ impl Value {
         match &self.now {
             Content::Title(title) => title.to_string(),
             Content::Length(value) => length(*value),
+            Content::MaybeLength(value) => value.map(length).unwrap_or_default(),
+            Content::MaybeLoad(grams) => grams.map(kg).unwrap_or_default(),
             Content::Number(number) => number.map(|n| n.to_string()).unwrap_or_default(),
             Content::Lengths(list) => joined(list.iter().map(|value| length(*value))),
             Content::Pitches(list) => joined(list.iter()),
@@ -70,6 +77,21 @@ impl Value {
             (Quantity::Length(_), Content::Length(now)) => parse_onto(text, *now, unit)
                 .map(Content::Length)
                 .map_err(|wrong| said(&wrong)),
+            (Quantity::MaybeLength(..), _) if text.is_empty() => Ok(Content::MaybeLength(None)),
+            (Quantity::MaybeLength(..), Content::MaybeLength(now)) => {
+                let read = match now {
+                    Some(now) => parse_onto(text, *now, unit),
+                    None => parse_length(text, unit),
+                };
+                let content = read.map(|length| Content::MaybeLength(Some(length)));
+                content.map_err(|wrong| said(&wrong))
+            }
+            (Quantity::MaybeLoad(_), _) if text.is_empty() => Ok(Content::MaybeLoad(None)),
+            (Quantity::MaybeLoad(_), _) => grams(text)
+                .map(|grams| Content::MaybeLoad(Some(grams)))
+                .ok_or_else(|| {
+                    Refusal("a load is kg with one decimal at most, such as 25 or 7.5".into())
+                }),
             (Quantity::MaybeNumber(..), _) if text.is_empty() => Ok(Content::Number(None)),
             (Quantity::Number(range, of) | Quantity::MaybeNumber(range, of), _) => {
                 let number = text.strip_suffix(of).unwrap_or(text).trim().parse();
@@ -89,6 +111,28 @@ impl Value {
             _ => Err(Refusal("this is stepped through and not typed".into())),
         }
     }
+}
+
+/// Grams as kg, exactly: `25`, `7.5`.
+pub(super) fn kg(grams: u32) -> String {
+    let (whole, rest) = (grams / 1_000, grams % 1_000);
+    let decimals = format!("{rest:03}");
+    match decimals.trim_end_matches('0') {
+        "" => whole.to_string(),
+        decimals => format!("{whole}.{decimals}"),
+    }
+}
+
+/// The grams of a load that was typed in kg, with or without its unit and one decimal; `None` for anything else.
+fn grams(text: &str) -> Option<u32> {
+    let text = text.strip_suffix("kg").unwrap_or(text).trim();
+    let (whole, decimal) = text.split_once(['.', ',']).unwrap_or((text, "0"));
+    let digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+    if !digits(whole) || !digits(decimal) || decimal.len() > 1 {
+        return None;
+    }
+    let [whole, decimal]: [u32; 2] = [whole.parse().ok()?, decimal.parse().ok()?];
+    whole.checked_mul(1_000)?.checked_add(decimal * 100)
 }
 
 fn not_pitches() -> Refusal {

@@ -263,7 +263,11 @@ impl Cards {
         each(&self.runners, "runners", Runner::validate)?;
         each(&self.pins, "pins", |pin| {
             length("pen", &range::CARD_VALUE, pin.pen.value)?;
-            length("rise", &range::CARD_VALUE, pin.rise.value)
+            length("rise", &range::CARD_VALUE, pin.rise.value)?;
+            let projection = pin.projection;
+            projection.map_or(Ok(()), |out| {
+                length("projection", &range::CARD_VALUE, out.value)
+            })
         })?;
         each(&self.connectors, "connectors", Connector::validate)?;
         each(&self.rails, "rails", Rail::validate)

@@ -5,6 +5,8 @@ mod house;
 mod keys;
 mod opening;
 
+pub use opening::SHELF_LOAD_MOST;
+
 use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::{String, ToString};

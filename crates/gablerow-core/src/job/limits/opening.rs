@@ -121,7 +121,12 @@ impl Bay {
                 cards.board(&shelf.board).is_some(),
             )?;
             length("setback_front", &range::SHELF_SETBACK, shelf.setback_front)?;
-            load(shelf.load_grams)
+            length("shorter", &range::SHELF_SHORTER, shelf.shorter)?;
+            load(shelf.load_grams)?;
+            let clear = shelf.clear;
+            clear.map_or(Ok(()), |clear| {
+                length("clear", &range::CLEAR_OPENING, clear)
+            })
         })?;
         each(&self.plates, "plates", |plate| {
             plate.serves.map_or(Ok(()), |door| key("serves", door))?;
@@ -138,13 +143,13 @@ impl Bay {
 }
 
 /// The most a shelf is asked to carry, in grams: a tonne, past any board.
-const LOAD_MOST: u32 = 1_000_000;
+pub const SHELF_LOAD_MOST: u32 = 1_000_000;
 
 fn load(grams: Option<u32>) -> Checked {
     match grams {
-        Some(grams) if grams > LOAD_MOST => Err(Fault::new(
+        Some(grams) if grams > SHELF_LOAD_MOST => Err(Fault::new(
             "load_grams",
-            format!("{grams}, but a shelf carries at most {LOAD_MOST} g"),
+            format!("{grams}, but a shelf carries at most {SHELF_LOAD_MOST} g"),
         )),
         _ => Ok(()),
     }

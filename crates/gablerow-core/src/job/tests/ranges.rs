@@ -1,6 +1,7 @@
 //! Every length of a job has its range: tables in which each line spoils one of them.
 
 use crate::arbitrary::*;
+use crate::cards::Sourced;
 use crate::job::{
     AsCut, Back, BackRail, Bay, Bored, Cabinet, Depth, Division, Edge, End, Fastener, FixedShelf,
     FreeHole, FreeRow, FrontHeight, Hand, HolePlace, Inset, Job, Joint, JointBore, Key, Label,
@@ -220,6 +221,12 @@ const LEFT_PART: &[(&str, Spoil<Cabinet>)] = &[
     ("opening.bay.shelves[0].setback_front", |it, to| {
         left(it).shelves[0].setback_front = to;
     }),
+    ("opening.bay.shelves[0].shorter", |it, to| {
+        left(it).shelves[0].shorter = to;
+    }),
+    ("opening.bay.shelves[0].clear", |it, to| {
+        left(it).shelves[0].clear = Some(to);
+    }),
     ("opening.bay.runners[0].spacers.left", |it, to| {
         left(it).runners[0].spacers.left = to;
     }),
@@ -397,6 +404,9 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     }),
     ("cards.pins[0].rise", |it, to| {
         it.cards.pins[0].rise.value = to;
+    }),
+    ("cards.pins[0].projection", |it, to| {
+        it.cards.pins[0].projection = Some(Sourced::guess(to));
     }),
     ("cards.connectors[0].diameter", |it, to| {
         it.cards.connectors[0].diameter.value = to;

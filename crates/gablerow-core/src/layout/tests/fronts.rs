@@ -56,6 +56,47 @@ fn door_beside_an_open_bay_covers_the_whole_partition_but_the_reveal() {
     assert_eq!(fronts[0].lap_right.total(), um(17_100));
 }
 
+/// A door over bay 11 and one over another bay, in the cabinet where bay 12 is parted so.
+fn beside_parted(bay_12: crate::job::Opening, with_door: u32) -> [FrontLayout; 2] {
+    let fronts = laid_out(|job| {
+        job.cabinets[0].opening = side_by_side(1, empty(11), [(partition(9), bay_12)]);
+        put_fronts(job, 11, vec![door(20, Hand::Left)]);
+        put_fronts(job, with_door, vec![door(21, Hand::Right)]);
+    });
+    fronts.try_into().unwrap()
+}
+
+// Of a row beside it only the bay at the partition counts: half the board less half the gap is 7.8, all of it less the reveal
+// is 17.1. The outermost wall is lapped over all but the reveal, whatever is inside.
+#[test]
+fn door_beside_a_row_minds_only_the_bay_next_to_it() {
+    let row = || side_by_side(12, empty(31), [(partition(32), empty(33))]);
+    let [door, next] = beside_parted(row(), 31);
+    assert_eq!(door.lap_right.total(), um(7_800));
+    assert_eq!(next.lap_left.total(), um(7_800));
+    assert_eq!(next.lap_right.total(), um(17_100), "open beside it");
+    let [door, last] = beside_parted(row(), 33);
+    assert_eq!(door.lap_right.total(), um(17_100), "an open bay is between");
+    assert_eq!(last.lap_left.total(), um(17_100));
+    assert_eq!(last.lap_right.total(), um(17_100), "the outermost wall");
+}
+
+#[test]
+fn door_under_sections_minds_only_the_one_right_above_it() {
+    let lap_head = |with_door: u32| {
+        let fronts = laid_out(|job| {
+            let shelf = |key, z| fixed_shelf(key, ShelfHeight::Underside(mm(z)));
+            let upper = stacked(12, empty(31), shelf(32, 550), empty(33));
+            job.cabinets[0].opening = stacked(1, empty(11), shelf(13, 250), upper);
+            put_fronts(job, 11, vec![door(20, Hand::Left)]);
+            put_fronts(job, with_door, vec![door(21, Hand::Right)]);
+        });
+        fronts[0].head() - mm(250)
+    };
+    assert_eq!(lap_head(31), um(7_800));
+    assert_eq!(lap_head(33), um(17_100), "an open section is between");
+}
+
 #[test]
 fn door_over_two_bays_is_the_cabinet_less_its_reveals() {
     let fronts = laid_out(|job| put_fronts(job, 1, vec![door(20, Hand::Left)]));

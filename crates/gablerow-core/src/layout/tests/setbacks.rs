@@ -128,6 +128,58 @@ fn inset_front_moves_front_row_and_runner_rows_alike() {
     assert_eq!(lay_out(&job).bays[1].front_row.total(), mm(37));
 }
 
+/// Cabinet X, partition recessed by 20, pins in its left bay behind an inset door of 22, set in by 1.
+fn inset_beside_recessed(recess_of_bay: Length) -> Job {
+    cabinet_x(|job| {
+        partition_of(job).recess = mm(20);
+        let bay = bay_of(job, 11);
+        bay.inset = Some(Inset {
+            front: Some(mm(22)),
+            set_in: mm(1),
+        });
+        bay.recess = recess_of_bay;
+        bay.zones = vec![zone(3, 5..=9)];
+        let mut door = door(30, Hand::Left);
+        door.thickness = None;
+        put_fronts(job, 11, vec![door]);
+    })
+}
+
+// Geometry: 37 + 22 + 1 = 60 from the carcass front, so 40 from the edge of a partition that is recessed by 20; the gap beside
+// the door is 2, whatever the recess.
+#[test]
+fn rows_behind_an_inset_front_are_nearer_to_the_edge_of_a_recessed_partition() {
+    let layout = lay_out(&inset_beside_recessed(Length::ZERO));
+    let partition = partition_face(9, Hand::Left);
+    assert_eq!(rows(&layout, LEFT_INSIDE)[0], "front 60: 5-9");
+    assert_eq!(rows(&layout, partition)[0], "front 40: 5-9");
+    let of = |wall| face(&layout, wall).rows[0].x.total();
+    assert_eq!(of(partition), of(LEFT_INSIDE), "mates are coplanar");
+    let [door] = &layout.fronts[..] else {
+        panic!("{:?}", layout.fronts);
+    };
+    assert_eq!((door.set_in, door.thickness), (Some(mm(1)), mm(22)));
+    assert_eq!(
+        (door.lap_left.total(), door.lap_right.total()),
+        (mm(-2), mm(-2))
+    );
+    let across = layout.upright(partition.panel).unwrap().across;
+    assert_eq!(across - door.right(), mm(2));
+}
+
+// Geometry: the bay's front is 20 back, so the door's face is 21 back, and rows stand 37 behind its back: 20 + 1 + 22 + 37.
+#[test]
+fn inset_front_goes_back_with_its_bay_as_rows_do() {
+    let layout = lay_out(&inset_beside_recessed(mm(20)));
+    assert_eq!(rows(&layout, LEFT_INSIDE)[0], "front 80: 5-9");
+    let door = layout.fronts[0];
+    assert_eq!(door.set_in, Some(mm(21)));
+    assert_eq!(
+        layout.bays[0].front_row.total() - door.set_in.unwrap() - door.thickness,
+        mm(37)
+    );
+}
+
 // rule-37, rule-12in. Common practice.
 #[test]
 fn rows_of_a_12_inch_runner_fall_on_the_grid() {

@@ -256,6 +256,9 @@ record! {
         pen: Sourced<Mm>,
         /// From the hole's centre up to the underside of the shelf on it, in mm.
         rise: Sourced<Mm>,
+        /// How far it stands out of the face under the shelf, in mm; left out until somebody has looked it up.
+        #[serde(default, skip_serializing_if = "plain")]
+        projection: Option<Sourced<Mm>>,
     }
 }
 

@@ -104,6 +104,10 @@ pub(super) fn shorter() -> cards::Sourced<Mm> {
     guess_mm(10)
 }
 
+pub(super) fn shelf_shorter() -> Mm {
+    mm(2)
+}
+
 pub(super) fn recess() -> cards::Sourced<Mm> {
     guess_mm(13)
 }

@@ -3,6 +3,7 @@
 use gablerow_core::job;
 use gablerow_core::job::{CardId, HolePlace};
 
+use super::first;
 use super::measure::{Measure, Mm};
 use super::text::Text;
 use super::twin::{Key, plain, record, words};
@@ -55,9 +56,15 @@ record! {
         /// From the bay's front to the shelf's front edge, in mm; left out when flush.
         #[serde(default, skip_serializing_if = "plain")]
         setback_front: Mm,
+        /// How much shorter it is than its bay is wide, in mm.
+        #[serde(default = "first::shelf_shorter")]
+        shorter: Mm,
         /// The load it shall carry, in grams; a wish.
         #[serde(default, skip_serializing_if = "plain")]
         load_grams: Option<u32>,
+        /// The clear height wanted over it, in mm; a wish.
+        #[serde(default, skip_serializing_if = "plain")]
+        clear: Option<Mm>,
     }
 }
 

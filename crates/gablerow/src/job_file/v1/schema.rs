@@ -133,6 +133,8 @@ const RANGES: &[(&str, &str, &Range)] = &[
     ("FixedShelf", "recess", &range::RECESS),
     ("Zone", "depth", &range::BORE_DEPTH),
     ("Shelf", "setback_front", &range::SHELF_SETBACK),
+    ("Shelf", "shorter", &range::SHELF_SHORTER),
+    ("Shelf", "clear", &range::CLEAR_OPENING),
     ("Spacers", "left", &range::SPACER),
     ("Spacers", "right", &range::SPACER),
     ("Front", "thickness", &range::BOARD_THICKNESS),

@@ -3,6 +3,7 @@
 use gablerow_core::job::{Division, Job, Label};
 
 use super::*;
+use crate::demo;
 use crate::keymap::Context;
 use crate::proposals::shown;
 use crate::update::tests::{app, press_all};
@@ -94,4 +95,89 @@ fn a_face_offers_heights_and_shelf_holes() {
     );
     press_all(&mut app, &[crate::key::Key::Enter]);
     assert_eq!(app.pane, None);
+}
+
+/// The demo on the right side of its third cabinet, where a plate and pins want one hole at 3 and at 20, and these keys.
+fn clashing(keys: &str) -> App {
+    let mut app = app(demo::job().unwrap());
+    press_all(&mut app, &typed("pp"));
+    press_all(&mut app, &typed(keys));
+    app
+}
+
+fn open_stops(app: &App, job: &Job) -> usize {
+    let scene = Scene::at(job, &app.spot).unwrap();
+    let stops = scene.findings.iter().filter(|it| it.is_open_stop());
+    stops.count()
+}
+
+#[test]
+fn a_fix_is_seen_from_the_checks_taken_and_taken_back() {
+    let mut app = clashing("k");
+    let before = app.desk.job.clone();
+    let stops = open_stops(&app, &before);
+    press_all(&mut app, &typed("z"));
+    assert_eq!(app.context(), Context::Proposals);
+    assert_eq!(app.desk.job, before);
+    assert_eq!(open_stops(&app, &shown(&app)), stops - 1);
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_eq!(open_stops(&app, &app.desk.job), stops - 1);
+    assert_eq!(app.pane, Some(Pane::Checks(0)));
+    press_all(&mut app, &typed("u"));
+    assert_eq!(app.desk.job, before);
+}
+
+#[test]
+fn leaving_the_fixes_leads_back_to_the_line_of_the_checks() {
+    let mut app = clashing("k");
+    press_all(&mut app, &[crate::key::Key::Down]);
+    press_all(&mut app, &typed("z"));
+    press_all(&mut app, &[crate::key::Key::Esc]);
+    assert_eq!(app.pane, Some(Pane::Checks(1)));
+}
+
+#[test]
+fn on_a_face_the_finding_of_the_hole_is_mended() {
+    for (hole, first) in [("3", 3), ("20", 20)] {
+        let mut app = clashing(hole);
+        press_all(&mut app, &[crate::key::Key::Enter]);
+        let spot = app.spot;
+        press_all(&mut app, &typed("z"));
+        let Some(Pane::Proposals {
+            wish: Asking::Mend { finding, .. },
+            ..
+        }) = app.pane
+        else {
+            panic!("{:?}", app.pane);
+        };
+        assert_eq!(finding.place.holes.map(|holes| holes.0), Some(first));
+        press_all(&mut app, &[crate::key::Key::Esc]);
+        assert_eq!((app.pane, app.spot), (None, spot));
+    }
+}
+
+#[test]
+fn where_nothing_is_found_or_no_single_change_helps_it_is_said() {
+    let mut app = clashing("10");
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    press_all(&mut app, &typed("z"));
+    assert_eq!(app.pane, None);
+    assert!(app.notice.as_ref().is_some_and(|notice| notice.is_refusal));
+}
+
+// A drawer that nothing carries is a note, and runners would carry it.
+#[test]
+fn from_the_front_the_finding_about_a_front_is_mended() {
+    let mut app = wished();
+    press_all(&mut app, &typed("z"));
+    let Some(Pane::Proposals { wish, .. }) = app.pane else {
+        panic!("{:?}", app.notice);
+    };
+    assert!(matches!(wish, Asking::Mend { from: None, .. }));
+    let before = app.desk.job.clone();
+    press_all(&mut app, &[crate::key::Key::Enter]);
+    assert_ne!(app.desk.job, before);
+    press_all(&mut app, &typed("u"));
+    assert_eq!(app.desk.job, before);
+    assert_eq!(app.screen, crate::app::Screen::Front);
 }

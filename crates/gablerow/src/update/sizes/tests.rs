@@ -1,0 +1,89 @@
+//! Proof of what is typed for a loose shelf.
+
+use gablerow_core::check::{self, Rule};
+use gablerow_core::job::{Job, Shelf};
+use gablerow_core::label::Label;
+use gablerow_core::measure::Length;
+
+use super::super::tests::{app, press_all};
+use crate::app::{App, Asked, Pane};
+use crate::key::Key;
+
+/// The plain cabinet with a loose shelf on hole 9, left side, inside, standing on that hole.
+fn with_shelf() -> App {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    press(&mut app, "9|l");
+    app
+}
+
+/// Presses keys; `|` is Enter, `~` Esc, `_` Down.
+fn press(app: &mut App, keys: &str) {
+    let key = |char| match char {
+        '|' => Key::Enter,
+        '~' => Key::Esc,
+        '_' => Key::Down,
+        char => Key::Char(char),
+    };
+    press_all(app, &keys.chars().map(key).collect::<Vec<_>>());
+}
+
+fn shelf(app: &App) -> &Shelf {
+    app.desk.job.cabinets[0].loose_shelves()[0]
+}
+
+fn said(app: &App) -> &str {
+    app.notice.as_ref().map_or("", |notice| &notice.text)
+}
+
+fn complaint(app: &App) -> &str {
+    match &app.asked {
+        Some(Asked::Line(line)) => line.complaint.as_deref().unwrap_or_default(),
+        _ => "nothing is asked",
+    }
+}
+
+fn finds(app: &App, rule: Rule) -> bool {
+    let found = check::of_job(&app.desk.job);
+    found.iter().any(|finding| finding.rule == rule)
+}
+
+#[test]
+fn load_clear_height_and_sizes_of_the_shelf_under_the_cursor_come_first() {
+    let mut app = with_shelf();
+    press(&mut app, "e35.5 kg|_400|_5|_3|_|");
+    assert_eq!(app.pane, Some(Pane::Sizes(4)));
+    assert_eq!(said(&app), "shelf: board board-16");
+    let made = shelf(&app);
+    assert_eq!(made.load_grams, Some(35_500));
+    assert_eq!(made.clear, Some(Length::from_mm(400)));
+    assert_eq!(made.setback_front, Length::from_mm(5));
+    assert_eq!(made.shorter, Length::from_mm(3));
+    assert_eq!(made.board.as_str(), "board-16");
+    press(&mut app, "~uuuuu");
+    assert_eq!(shelf(&app), shelf(&with_shelf()));
+}
+
+#[test]
+fn typed_load_is_what_the_checks_reckon_with() {
+    let mut app = with_shelf();
+    assert!(finds(&app, Rule::ShelfSags), "25 kg, which the house has");
+    press(&mut app, "e10|");
+    assert!(!finds(&app, Rule::ShelfSags));
+    press(&mut app, "_500|");
+    assert!(finds(&app, Rule::ClearOpeningShort));
+    press(&mut app, "300|");
+    assert!(!finds(&app, Rule::ClearOpeningShort));
+}
+
+#[test]
+fn wrong_load_stays_as_typed_beside_its_complaint() {
+    let mut app = with_shelf();
+    press(&mut app, "e2 t|");
+    assert_eq!(
+        complaint(&app),
+        "a load is kg with one decimal at most, such as 25 or 7.5"
+    );
+    press(&mut app, "~e_0|");
+    assert_eq!(complaint(&app), "clear opening: 0, but it is 1 to 4000 mm");
+    assert_eq!(shelf(&app), shelf(&with_shelf()));
+}
