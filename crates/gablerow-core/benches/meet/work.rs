@@ -97,8 +97,11 @@ pub(crate) fn job(panels: usize) -> Vec<Panel> {
     made.map(|features| panel(features, &mut dice)).collect()
 }
 
-/// Shapes that no cabinet has, each as a name and a maker of so many features.
-pub(crate) const HOSTILE: [(&str, fn(i32) -> Panel); 6] = [
+/// A name, and a maker of a panel of so many features.
+type Shape = (&'static str, fn(i32) -> Panel);
+
+/// Shapes that no cabinet has.
+pub(crate) const HOSTILE: [Shape; 6] = [
     ("boxes stacked in z", |count| {
         boxes(count, |at| (at % 7, at * 2))
     }),

@@ -37,10 +37,10 @@ impl Disc<'_> {
     fn run(&self) -> usize {
         std::ptr::from_ref(self.spec).addr()
     }
+}
 
-    fn diameter(&self) -> i64 {
-        self.spec.diameter.counts().into()
-    }
+fn diameter(disc: &Disc) -> i64 {
+    disc.spec.diameter.counts().into()
 }
 
 /// Every run and every single bore of a face, hole by hole.
@@ -210,7 +210,7 @@ fn near_miss(face: &Face, layout: &Layout, limits: &Limits) {
 
 fn both_faces(upright: &Upright, layout: &Layout, limits: &Limits) {
     let [left, right] = [Hand::Left, Hand::Right].map(|hand| discs(upright.face(hand), layout));
-    let over = near_discs(&left, Some(&right), |disc| disc.diameter());
+    let over = near_discs(&left, Some(&right), diameter);
     let expect = |deep: &dyn Fn(&BoreSpec) -> Option<Length>, least: Length| {
         let mut expected = BTreeSet::new();
         for &(a, b) in &over {
@@ -308,7 +308,7 @@ fn box_rule(one: &KeepOut, other: &KeepOut, close: i64) -> Option<Rule> {
 fn ends(upright: &Upright, face: &Face, layout: &Layout) {
     let mut all = discs(face, layout);
     all.retain(|disc| !matches!(disc.spec.use_, Use::Dowel | Use::Connector));
-    let tree = tree(&all, |disc| disc.diameter());
+    let tree = tree(&all, diameter);
     let mut right = BTreeSet::new();
     for panel in &face.keep_outs {
         let (x, x_to) = counts(panel.x);
@@ -324,7 +324,7 @@ fn ends(upright: &Upright, face: &Face, layout: &Layout) {
                 disc.x.clamp(x, x_to) - disc.x,
                 disc.z.clamp(z, z_to) - disc.z,
             );
-            if is_below(aside, up, disc.diameter()) {
+            if is_below(aside, up, diameter(disc)) {
                 right.insert((std::ptr::from_ref(panel).addr(), disc.run(), disc.z));
             }
         }

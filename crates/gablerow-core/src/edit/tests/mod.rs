@@ -11,8 +11,8 @@ mod measures;
 mod openings;
 mod pins;
 mod served;
-mod uniting;
 mod shelves;
+mod uniting;
 
 use super::{BayRun, Edit, Refusal};
 use crate::history::Step;
