@@ -132,6 +132,7 @@ pub(crate) fn parry(features: &[Feature], found: &mut Vec<Pair>, room: &mut BvhW
     // A micrometre is more than such a float is off at 4 m.
     let corner = |at: [i32; 2], by: f64| {
         let [x, z] = at.map(|it| f64::from(it) / 8_000.0 + by);
+        // That a float is cut to 32 bits is what the library asks for.
         #[allow(clippy::cast_possible_truncation)]
         Vector::new(x as f32, z as f32)
     };
