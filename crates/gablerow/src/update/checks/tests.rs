@@ -53,27 +53,22 @@ fn a_stop_is_overruled_with_a_sentence_and_not_with_a_word() {
 fn what_is_accepted_comes_back_when_it_changes_and_rests_again_when_it_changes_back() {
     let mut app = in_the_checks();
     press_all(&mut app, &[Key::Down, Key::Down]);
-    assert_eq!(findings(&app)[2].level, Level::Warn);
+    let one = findings(&app).swap_remove(2);
+    assert_eq!(one.level, Level::Warn);
     press_all(&mut app, &typed("a"));
     press_all(&mut app, &typed("no shelf"));
     press_all(&mut app, &[Key::Enter]);
-    let is_open = |app: &App| {
-        let found = findings(app);
+    let same = |app: &App| {
+        let found = findings(app).into_iter();
         found
-            .iter()
-            .any(|it| it.level == Level::Warn && it.accepted.is_none())
+            .filter(|it| it.rule == one.rule)
+            .find(|it| it.is_about_the_same(&one))
+            .unwrap()
     };
+    let is_open = |app: &App| same(app).accepted.is_none();
     assert!(!is_open(&app));
     // A thicker shelf reaches elsewhere, so the sentence has other numbers.
-    let shelf = |app: &App| {
-        let found = findings(app);
-        found
-            .iter()
-            .find(|it| it.level == Level::Warn)
-            .unwrap()
-            .in_mm
-            .clone()
-    };
+    let shelf = |app: &App| same(app).in_mm;
     let before = shelf(&app);
     let thicker = |app: &mut App, um: i32| {
         for board in &mut app.desk.job.cards.boards {
