@@ -322,7 +322,7 @@ fn wrong(sheet: &str, wanted: &Wanted, error: (f64, f64)) -> Vec<String> {
 
 fn sheet(job: &Job) -> String {
     let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-    bench_text(&plan(job, &keys, &Times::default()), job)
+    bench_text(&plan(job, &keys, &Times::default()), job, &[])
 }
 
 /// The job files of `tests/jobs`, and the demo.

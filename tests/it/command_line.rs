@@ -1,5 +1,6 @@
 //! The built program without a screen: what it prints, how it ends.
 
+mod bench;
 mod checked;
 mod holes;
 mod parts;
@@ -11,7 +12,8 @@ use std::fs;
 use std::process::{Command, Output, Stdio};
 
 use gablerow::{demo, job_file};
-use gablerow_core::job::{Copy, Division, HolePlace, Job, Label};
+use gablerow_core::check;
+use gablerow_core::job::{Acceptance, Copy, Division, HolePlace, Job, Label};
 use gablerow_core::measure::Length;
 use serde_json::Value;
 use tempfile::TempDir;
@@ -97,6 +99,21 @@ fn with_stops() -> Job {
     if let Division::Bay(bay) = &mut job.cabinets[0].opening.division {
         bay.zones[0].first = HolePlace::foot(3);
     }
+    job
+}
+
+/// The same, its stops overruled.
+fn overruled() -> Job {
+    let mut job = with_stops();
+    let found = check::of_job(&job);
+    let stops = found.iter().filter(|finding| finding.is_open_stop());
+    job.cabinets[0].accepted = stops
+        .map(|finding| Acceptance {
+            rule: finding.rule_name().to_owned(),
+            message: finding.in_mm.clone(),
+            reason: Label::new("Ann bores the two by hand").unwrap(),
+        })
+        .collect();
     job
 }
 

@@ -115,7 +115,7 @@ fn colours_on_screen_are_those_of_wood_steel_and_blood() {
     // Two uses of one hole: a stop, in a colour of its own and with a sign of its own.
     send(&mut session, &presses("9 Enter r f"));
     session.wait_text("q quit ? help");
-    session.wait_text("2 stop");
+    session.wait_text("3 stop");
     let clash = cell_of(&session, "◈");
     assert_eq!(clash.bgcolor(), vt100::Color::Rgb(0x93, 0x1f, 0x15));
     assert!(clash.bold());

@@ -5,16 +5,18 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::bench::{Holes, Plan, SetUp, Tool, built};
+use gablerow_core::check::Finding;
 use gablerow_core::job::{BandState, End, Job};
 use gablerow_core::layout::{Layout, Upright, Use};
 use gablerow_core::measure::Length;
 
 use crate::HoleRecord;
 use crate::bench_records::SetUpRecord;
+use crate::findings_text::findings_text;
 use crate::part_text::part_text;
 use crate::text::{WIDTH, push_columns, push_indented, push_line};
 
-/// A plan of this job to bore by.
+/// A plan of this job to bore by, with what was found about it: its warns, and its overruled stops.
 ///
 /// ```text
 /// SET 1  37.0 from the edge toward you
@@ -22,13 +24,14 @@ use crate::text::{WIDTH, push_columns, push_indented, push_line};
 ///  1 [ ]  G2 left side inside  FRONT  RIGHT  3-4 11-16 19-20  10
 /// ```
 #[must_use]
-pub fn bench_text(plan: &Plan, job: &Job) -> String {
+pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
     let records = SetUpRecord::of_plan(plan, job);
     let mut sheet = Sheet {
         out: String::new(),
         job,
     };
     sheet.heading(plan);
+    sheet.findings(findings);
     sheet.first(&records);
     sheet.set_ups(&records);
     sheet.checks(&records);
@@ -88,6 +91,14 @@ impl Sheet<'_> {
         let band = format!("{} thick, {state}", self.show(band.thickness));
         push_indented(&mut self.out, "BAND   ", "       ", &band);
         push_indented(&mut self.out, "LAY    ", "       ", LAY);
+    }
+
+    /// What whoever bores has to know of, and why it is bored all the same.
+    fn findings(&mut self, findings: &[Finding]) {
+        if !findings.is_empty() {
+            self.rule();
+            self.out.push_str(&findings_text(self.job, findings));
+        }
     }
 
     /// What is measured before the first hole: lengths and diagonals of every panel, and what packers are cut.

@@ -1,13 +1,12 @@
 //! The hole table in all its forms.
 
 use gablerow::demo;
-use gablerow_core::check;
-use gablerow_core::job::{Acceptance, Label};
+use gablerow_core::job::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use serde_json::Value;
 
-use super::{Shop, csv_says_what_json_says, mm, with_stops, without_stops};
+use super::{Shop, csv_says_what_json_says, mm, overruled, with_stops, without_stops};
 
 #[test]
 fn holes_as_json_are_those_of_the_layout_for_every_copy() {
@@ -124,17 +123,7 @@ fn holes_of_a_cabinet_with_an_open_stop_are_held_back() {
 
 #[test]
 fn what_overrules_a_stop_is_said_with_its_holes() {
-    let mut job = with_stops();
-    let found = check::of_job(&job);
-    let stops = found.iter().filter(|finding| finding.is_open_stop());
-    job.cabinets[0].accepted = stops
-        .map(|finding| Acceptance {
-            rule: finding.rule_name().to_owned(),
-            message: finding.in_mm.clone(),
-            reason: Label::new("Ann bores the two by hand").unwrap(),
-        })
-        .collect();
-    let shop = Shop::with(&job);
+    let shop = Shop::with(&overruled());
     let text = shop.run(&["holes", "store.json"]);
     assert_eq!((text.code, text.err.as_str()), (Some(0), ""));
     assert!(

@@ -180,6 +180,7 @@ pub(crate) fn door(key: u32, hung: Hand) -> Front {
         kind: FrontKind::Door(hung),
         height: FrontHeight::Ratio(1),
         thickness: Some(mm(19)),
+        load_grams: None,
     }
 }
 
@@ -191,6 +192,7 @@ pub(crate) fn drawer(key: u32, modules: u16) -> Front {
         kind: FrontKind::Drawer,
         height: FrontHeight::Modules(modules),
         thickness: None,
+        load_grams: None,
     }
 }
 

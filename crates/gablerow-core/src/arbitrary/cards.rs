@@ -7,8 +7,8 @@ use proptest::prelude::*;
 
 use super::within;
 use crate::cards::{
-    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, Origin, Pin,
-    PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
+    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, LeastReveal, Origin,
+    Pin, PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
 };
 use crate::label::Label;
 use crate::measure::Length;
@@ -98,8 +98,13 @@ fn hinge() -> impl Strategy<Value = Hinge> {
         value(),
     );
     let chart = prop::sample::select(CountChart::ALL.to_vec());
-    (shape, wall, arms, tabs, plates, cup, chart).prop_map(
-        |(plate, [half_zone, reach, proud, pen], [full, half, inset], tabs, plates, cup, chart)| {
+    let least = sourced(within(&range::REVEAL));
+    let reveals = prop::collection::btree_map(within(&range::BOARD_THICKNESS), least, 0..4);
+    (shape, wall, arms, tabs, plates, cup, (chart, reveals)).prop_map(
+        |(plate, wall, arms, tabs, plates, cup, (chart, reveals))| {
+            let ([half_zone, reach, proud, pen], [full, half, inset]) = (wall, arms);
+            let reveals = reveals.into_iter();
+            let reveals = reveals.map(|(thickness, least)| LeastReveal { thickness, least });
             let (cup, cup_depth, intrusion, adjust) = cup;
             Hinge {
                 id: CardId::known("hinge"),
@@ -117,6 +122,7 @@ fn hinge() -> impl Strategy<Value = Hinge> {
                 intrusion,
                 adjust,
                 chart,
+                reveals: reveals.collect(),
             }
         },
     )
@@ -127,7 +133,8 @@ fn runner() -> impl Strategy<Value = Runner> {
     let lengths = prop::collection::btree_map(within(&range::CARD_VALUE), made(), 1..4);
     let values = prop::array::uniform10(value());
     let load = sourced(any::<u32>());
-    (kind, values, load, lengths).prop_map(|(kind, values, load, lengths)| {
+    let side = weighted(0.5, value());
+    (kind, values, load, side, lengths).prop_map(|(kind, values, load, side_most, lengths)| {
         let [
             first_hole,
             stand_back,
@@ -158,6 +165,7 @@ fn runner() -> impl Strategy<Value = Runner> {
             shorter,
             recess,
             load,
+            side_most,
             lengths: lengths.collect(),
         }
     })

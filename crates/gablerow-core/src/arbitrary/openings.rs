@@ -7,9 +7,9 @@ use proptest::prelude::*;
 use super::{hand, place, within};
 use crate::cards::CardId;
 use crate::job::{
-    Bay, Depth, Division, Fastener, FixedShelf, Front, FrontHeight, FrontKind, Inset, Joint,
-    JointBore, Key, Label, Opening, Part, PartWidth, Partition, PinRows, Plate, Runner,
-    SHELF_LOAD_MOST, Shelf, ShelfHeight, SideBySide, Spacers, Stacked, Zone,
+    Bay, DRAWER_LOAD_MOST, Depth, Division, Fastener, FixedShelf, Front, FrontHeight, FrontKind,
+    Inset, Joint, JointBore, Key, Label, Opening, Part, PartWidth, Partition, PinRows, Plate,
+    Runner, SHELF_LOAD_MOST, Shelf, ShelfHeight, SideBySide, Spacers, Stacked, Zone,
 };
 use crate::measure::Length;
 use crate::measure::range;
@@ -231,12 +231,15 @@ fn fronts() -> impl Strategy<Value = Vec<Front>> {
         Just(FrontKind::Inner),
     ];
     let thickness = weighted(0.3, within(&range::BOARD_THICKNESS));
-    let front = (kind, height, thickness).prop_map(|(kind, height, thickness)| Front {
+    let load = weighted(0.3, 0..=DRAWER_LOAD_MOST);
+    let front = (kind, height, thickness, load);
+    let front = front.prop_map(|(kind, height, thickness, load_grams)| Front {
         key: NAMELESS,
         name: Label::known("D1"),
         kind,
         height,
         thickness,
+        load_grams,
     });
     prop_oneof![2 => Just(Vec::new()), 1 => prop::collection::vec(front, 1..3)]
 }

@@ -22,3 +22,12 @@ pub struct Board {
     /// Sag after years as a percentage of the sag at once: 200 is twice; `None` until somebody has looked it up.
     pub creep: Option<Sourced<u32>>,
 }
+
+impl Board {
+    /// Whether its thickness is more than its name: a reading differs from the name, or is marked as read. A caliper may
+    /// well read 18.0, and then only the mark tells.
+    #[must_use]
+    pub fn is_measured(&self) -> bool {
+        self.thickness.value != self.nominal || !self.thickness.origin.is_unproved()
+    }
+}

@@ -59,6 +59,29 @@ pub struct Hinge {
     pub adjust: Sourced<Length>,
     /// Which chart says how many hinges a door takes.
     pub chart: CountChart,
+    /// What the hinge edge of a door needs beside it, by the thickness of the door, thinnest first; empty until somebody
+    /// has looked it up.
+    pub reveals: Vec<LeastReveal>,
+}
+
+/// What the hinge edge of a door needs beside it to swing past.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct LeastReveal {
+    /// Of doors up to this thickness, included.
+    pub thickness: Length,
+    /// From the hinge edge to whatever stands beside it.
+    pub least: Sourced<Length>,
+}
+
+impl Hinge {
+    /// What the hinge edge of a door so thick needs beside it; of a door thicker than any that is known, what the thickest
+    /// known needs. `None` when none is known.
+    #[must_use]
+    pub fn least_reveal(&self, thickness: Length) -> Option<Sourced<Length>> {
+        let up_to = |reveal: &&LeastReveal| thickness <= reveal.thickness;
+        let row = self.reveals.iter().find(up_to).or(self.reveals.last());
+        row.map(|reveal| reveal.least)
+    }
 }
 
 /// Overlay of each kind of arm; negative for a door that stands inside.

@@ -15,13 +15,14 @@ use alloc::vec::Vec;
 
 pub use board::Board;
 pub use connector::{Connector, ConnectorBore};
-pub use hinge::{Arms, CountChart, Hinge, PlateShape, Tabs};
+pub use hinge::{Arms, CountChart, Hinge, LeastReveal, PlateShape, Tabs};
 pub use id::{CardId, CardIdError};
 pub use kind::{Card, CardKind, CardName};
 pub use origin::{Origin, Sourced};
 pub use pin::Pin;
 pub use rail::{Rail, RailKind};
 pub use runner::{Runner, RunnerKind, RunnerLength};
+pub(crate) use starter::least_reveals;
 
 /// All cards of a job, each kind in the order they were added.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -46,6 +46,8 @@ pub struct Runner {
     pub recess: Sourced<Length>,
     /// What a pair carries, in kg.
     pub load: Sourced<u32>,
+    /// The thickest side of a box that it takes; `None` until somebody has looked it up.
+    pub side_most: Option<Sourced<Length>>,
     /// The lengths it comes in, shortest first; never empty.
     pub lengths: Vec<RunnerLength>,
 }

@@ -4,8 +4,8 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::{
-    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, Pin, PlateShape, Rail,
-    RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
+    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, LeastReveal, Pin,
+    PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
 };
 use crate::label::Label;
 use crate::measure::Length;
@@ -53,6 +53,16 @@ fn boards() -> Vec<Board> {
     ]
 }
 
+/// What hinge edges need beside them, roughly: 1 for a door of 19, more for thicker ones. House guesses.
+pub(crate) fn least_reveals() -> Vec<LeastReveal> {
+    [(19, 1_000), (22, 1_500), (26, 2_500)]
+        .map(|(thickness, least)| LeastReveal {
+            thickness: Length::from_mm(thickness),
+            least: um(least),
+        })
+        .to_vec()
+}
+
 fn hinges() -> Vec<Hinge> {
     let hinge = |id: &str, title: &str, plate: PlateShape| Hinge {
         id: CardId::known(id),
@@ -78,6 +88,7 @@ fn hinges() -> Vec<Hinge> {
         intrusion: mm(15),
         adjust: mm(2),
         chart: CountChart::HeightAndMass,
+        reveals: least_reveals(),
     };
     vec![
         hinge(
@@ -115,6 +126,7 @@ fn runner() -> Runner {
         shorter: mm(10),
         recess: mm(13),
         load: Sourced::guess(30),
+        side_most: Some(mm(16)),
         lengths: vec![
             length(250, &[0, 4]),
             length(300, &[0, 4, 7]),
@@ -140,6 +152,7 @@ fn side_runner() -> Runner {
         deduct: um(25_400),
         shorter: mm(0),
         recess: mm(0),
+        side_most: None,
         ..runner()
     }
 }

@@ -76,6 +76,28 @@ fn an_id_of_any_title_is_an_id() {
     }
 }
 
+// House guesses of the starter card: 1 up to 19, 1.5 up to 22, 2.5 up to 26 and beyond.
+#[test]
+fn least_reveal_is_of_the_next_thickness_up() {
+    let mut hinge = Cards::starter().hinges.remove(0);
+    let least = |hinge: &super::Hinge, thickness| {
+        let found = hinge.least_reveal(Length::from_um(thickness));
+        found.map(|least| least.value)
+    };
+    for (thickness, least_um) in [
+        (16_000, 1_000),
+        (19_000, 1_000),
+        (19_001, 1_500),
+        (22_000, 1_500),
+        (26_000, 2_500),
+        (40_000, 2_500),
+    ] {
+        assert_eq!(least(&hinge, thickness), Some(Length::from_um(least_um)));
+    }
+    hinge.reveals.clear();
+    assert_eq!(least(&hinge, 19_000), None, "not looked up");
+}
+
 /// Name of the longest that an inner depth takes.
 fn longest(cards: &Cards, inner_depth: i32) -> Length {
     let runner = &cards.runners[0];

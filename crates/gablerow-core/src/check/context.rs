@@ -4,12 +4,13 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::door::Door;
 use super::{Place, Strand, strands};
-use crate::cards::PlateShape;
+use crate::cards::{Hinge, PlateShape, Runner as RunnerCard};
 use crate::job::{Bay, Cabinet, Division, HolePlace, Job, Key, Limits, Plate, Shop};
 use crate::layout::{BayLayout, BoreSpec, Face, Layout, Upright, Use};
 use crate::measure::{Length, Unit};
-use crate::parts::{ShelfPart, loose_shelves};
+use crate::parts::{BoxFit, ShelfPart, loose_shelves};
 
 /// One cabinet, what it goes by, and what it comes to.
 #[derive(Clone, Copy)]
@@ -17,6 +18,10 @@ pub(super) struct Context<'a> {
     pub(super) job: &'a Job,
     pub(super) cabinet: &'a Cabinet,
     pub(super) layout: &'a Layout,
+    /// The doors that hang.
+    pub(super) doors: &'a [Door<'a>],
+    /// The boxes of its drawers.
+    pub(super) boxes: &'a [BoxFit<'a>],
     /// What lengths are said in.
     pub(super) unit: Unit,
 }
@@ -163,19 +168,67 @@ impl<'a> Context<'a> {
         self.named(key).holes
     }
 
-    /// Whether the height a hinge or a runner needs still is a guess.
-    pub(super) fn height_is_guess(&self, key: Key) -> bool {
+    /// The drawer box on a pair of runners, by the key of those: `drawer box on 5`.
+    pub(super) fn drawer_box(&self, runner: Key) -> String {
+        self.with_bay(self.named_box(runner))
+    }
+
+    /// A drawer box by its runners and another thing by its key, the bay said once when it is the same.
+    pub(super) fn drawer_box_and(&self, runner: Key, other: Key, other_is_box: bool) -> String {
+        let other = if other_is_box {
+            self.named_box(other)
+        } else {
+            self.named(other)
+        };
+        self.both(self.named_box(runner), other)
+    }
+
+    fn named_box(&self, runner: Key) -> Named {
+        let named = self.named(runner);
+        let (first, last) = named.holes.unwrap_or_default();
+        Named {
+            words: format!("drawer box on {}", range(first, last)),
+            ..named
+        }
+    }
+
+    /// What a front is called.
+    pub(super) fn front(&self, key: Key) -> &'a str {
+        let front = self.cabinet.opening.front(key);
+        front.map_or("its front", |front| front.name.as_str())
+    }
+
+    /// Whether a value of the card of a hinge plate, or of one of a runner, still is a guess.
+    pub(super) fn is_guess(
+        &self,
+        key: Key,
+        of_hinge: impl Fn(&Hinge) -> bool,
+        of_runner: impl Fn(&RunnerCard) -> bool,
+    ) -> bool {
         let cards = &self.job.cards;
         self.bays().any(|(_, bay)| {
             let plate = bay.plates.iter().find(|plate| plate.key == key);
             let runner = bay.runners.iter().find(|runner| runner.key == key);
             let hinge = plate.and_then(|plate| cards.hinge(&plate.card));
             let slide = runner.and_then(|runner| cards.runner(&runner.card));
-            hinge.is_some_and(|card| card.half_zone.origin.is_unproved())
-                || slide.is_some_and(|card| {
-                    card.below.origin.is_unproved() || card.above.origin.is_unproved()
-                })
+            hinge.is_some_and(&of_hinge) || slide.is_some_and(&of_runner)
         })
+    }
+
+    /// A place at the holes of a fitting, where they are on the grid.
+    pub(super) fn at_fitting(&self, place: Place, fitting: Key) -> Place {
+        let on_grid = |&(first, last): &(i16, i16)| first >= 1 && last <= self.layout.last;
+        let holes = self.fitting_holes(fitting).filter(on_grid);
+        holes.map_or(place, |holes| place.holes(holes))
+    }
+
+    /// Whether the height a hinge or a runner needs still is a guess.
+    pub(super) fn height_is_guess(&self, key: Key) -> bool {
+        self.is_guess(
+            key,
+            |hinge| hinge.half_zone.origin.is_unproved(),
+            |runner| runner.below.origin.is_unproved() || runner.above.origin.is_unproved(),
+        )
     }
 
     fn named(&self, key: Key) -> Named {

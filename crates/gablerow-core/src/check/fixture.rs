@@ -6,9 +6,10 @@ use std::vec::Vec;
 use super::{Finding, Rule, of_job};
 use crate::cards::{Hinge, Pin, Runner as RunnerCard};
 use crate::job::{
-    Bay, Cabinet, CardId, Depth, Division, Edge, End, FaceId, FixedShelf, FreeHole, FreeRow, Hand,
-    HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate, Runner,
-    Shelf, ShelfHeight, Shop, SideBySide, Spacers, Stacked, Zone,
+    BackRail, Bay, Cabinet, CardId, Depth, Division, Edge, End, FaceId, FixedShelf, FreeHole,
+    FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening,
+    PanelId, Part, PartWidth, Partition, Plate, Runner, Shelf, ShelfHeight, Shop, SideBySide,
+    Spacers, Stacked, Zone,
 };
 use crate::measure::Length;
 
@@ -113,6 +114,78 @@ impl Case {
         let runners = &mut self.bay(bay).runners;
         runners.push(runner);
         runners.last_mut().unwrap()
+    }
+
+    /// A door over an opening, hung on a hand, with plates on these holes of one of its bays: `door 1`, then `door 2`.
+    pub(super) fn door(&mut self, opening: u32, hung: Hand, bay: u32, holes: &[i16]) -> &mut Front {
+        for &hole in holes {
+            self.plate(bay, hung, hole);
+        }
+        let mut doors = 0;
+        let all = &self.cabinet().opening;
+        all.each(&mut |part| doors += part.fronts.len());
+        let name = Label::new(&std::format!("door {}", doors + 1)).unwrap();
+        let front = Front::plain(self.key(), name, FrontKind::Door(hung));
+        let key = front.key;
+        self.cabinet().opening.each_mut(&mut |part| {
+            if part.key == Key(opening) {
+                part.fronts.push(front.clone());
+            }
+        });
+        self.front(key)
+    }
+
+    fn front(&mut self, key: Key) -> &mut Front {
+        fn find(opening: &mut Opening, key: Key) -> Option<&mut Front> {
+            let at = opening.fronts.iter().position(|front| front.key == key);
+            if let Some(at) = at {
+                return opening.fronts.get_mut(at);
+            }
+            match &mut opening.division {
+                Division::Bay(_) => None,
+                Division::SideBySide(parts) => parts
+                    .parts_mut()
+                    .find_map(|part| find(&mut part.opening, key)),
+                Division::Stacked(parts) => parts.openings_mut().find_map(|part| find(part, key)),
+            }
+        }
+        find(&mut self.cabinet().opening, key).unwrap()
+    }
+
+    /// A front over the opening with this key, above those that it has.
+    pub(super) fn front_over(&mut self, opening: u32, kind: FrontKind, height: FrontHeight) -> Key {
+        let made = front(self.key().0, kind, height);
+        let key = made.key;
+        self.cabinet().opening.each_mut(&mut |found| {
+            if found.key == Key(opening) {
+                found.fronts.push(made.clone());
+            }
+        });
+        key
+    }
+
+    /// A drawer that takes its share of the plain bay, on runners at a hole.
+    pub(super) fn drawer(&mut self, hole: i16, length: i32) -> &mut Runner {
+        let key = self.front_over(1, FrontKind::Drawer, SHARE);
+        let runner = self.runner(1, hole, length);
+        runner.serves = Some(key);
+        runner
+    }
+
+    /// What a drawer shall hold, in grams.
+    pub(super) fn load(&mut self, drawer: Key, grams: u32) {
+        self.cabinet().opening.each_mut(&mut |opening| {
+            let mut fronts = opening.fronts.iter_mut();
+            if let Some(front) = fronts.find(|front| front.key == drawer) {
+                front.load_grams = Some(grams);
+            }
+        });
+    }
+
+    /// A rail of 18 board before the back, so far down from the stretchers.
+    pub(super) fn back_rail(&mut self, height: Length) {
+        let board = card("board-18");
+        self.cabinet().carcass.rail = Some(BackRail { board, height });
     }
 
     /// A hole so far from the front edge and the foot of a panel.
@@ -222,9 +295,25 @@ impl Case {
     }
 }
 
+/// A share of what is left.
+pub(super) const SHARE: FrontHeight = FrontHeight::Ratio(1);
+
+/// A front named F.
+pub(super) fn front(key: u32, kind: FrontKind, height: FrontHeight) -> Front {
+    Front {
+        height,
+        ..Front::plain(Key(key), Label::new("F").unwrap(), kind)
+    }
+}
+
 /// The inside of the left side.
 pub(super) fn left_side() -> FaceId {
     FaceId::inside(LEFT)
+}
+
+/// The inside of the right side.
+pub(super) fn right_side() -> FaceId {
+    FaceId::inside(RIGHT)
 }
 
 /// The face of partition 11 toward a hand.

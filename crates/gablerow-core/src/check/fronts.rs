@@ -1,30 +1,25 @@
 //! Fronts: that something carries them, that they can be hung, that no front stands behind another.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::{Division, Front, FrontKind, Key, Opening};
-use crate::layout::FrontLayout;
+use crate::job::{Division, Front, FrontKind, Opening};
 use crate::measure::Length;
 
 /// Doors without a hinge and drawers without runners.
 pub(super) fn front_not_carried(cx: &Context, found: &mut Vec<Finding>) {
     for front in &cx.layout.fronts {
-        let is_second_leaf = |earlier: &FrontLayout| earlier.key == front.key && earlier != front;
-        let leaves = cx.layout.fronts.iter().filter(|one| is_second_leaf(one));
-        let is_pair = leaves.count() > 0;
         let lacks = match (front.kind.is_hung(), front.kind.is_drawer()) {
             (true, _) => "hinge plate",
             (_, true) => "runner",
             _ => continue,
         };
         let carriers = cx.layout.carriers(cx.cabinet, front).len();
-        let name = name(cx, front.key);
-        let leaf = match front.hung.filter(|_| is_pair) {
+        let name = cx.front(front.key);
+        let leaf = match front.hung.filter(|_| front.kind == FrontKind::Pair) {
             Some(hand) => format!("the {} leaf of {name}", hand.word()),
-            None => name,
+            None => name.into(),
         };
         let message = match (carriers, front.kind.is_hung()) {
             (0, _) => format!("{leaf} has no {lacks} yet; set one, or take what is proposed"),
@@ -42,7 +37,7 @@ pub(super) fn front_too_small(cx: &Context, found: &mut Vec<Finding>) {
     let reach = card.map_or(Length::ZERO, |card| card.reach.value);
     for front in cx.layout.fronts.iter().filter(|front| front.kind.is_seen()) {
         let (width, height) = (front.width.total(), front.height.total());
-        let name = name(cx, front.key);
+        let name = cx.front(front.key);
         let message = if width <= Length::ZERO || height <= Length::ZERO {
             format!(
                 "{name} would be {} x {}; make its opening larger, or take a front away",
@@ -130,11 +125,6 @@ fn without_door(cx: &Context, opening: &Opening, hung: bool, found: &mut Vec<Fin
         found.push(finding.about(opening.key));
     }
     opening.each_part(&mut |part| without_door(cx, part, hung, found));
-}
-
-fn name(cx: &Context, key: Key) -> String {
-    let front = cx.cabinet.opening.front(key);
-    front.map_or_else(|| "a front".into(), |front| front.name.as_str().into())
 }
 
 #[cfg(test)]

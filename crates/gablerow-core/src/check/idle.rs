@@ -4,9 +4,11 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::job::{FaceId, Hand, Key};
+use crate::job::{FaceId, Hand, Key, Plate};
 
 /// Plates and runners that carry no front, where they were set for one or the cabinet has others.
+///
+/// A plate across from one that carries a door waits for that door to change its hand.
 pub(super) fn idle_hardware(cx: &Context, found: &mut Vec<Finding>) {
     let fronts = &cx.layout.fronts;
     let carriers = fronts
@@ -17,7 +19,13 @@ pub(super) fn idle_hardware(cx: &Context, found: &mut Vec<Finding>) {
         (serves.is_some() || !fronts.is_empty()) && !busy.contains(&key)
     };
     for (made, bay) in cx.bays() {
-        for plate in bay.plates.iter().filter(|it| is_idle(it.key, it.serves)) {
+        let waits = |plate: &Plate| {
+            let across = |it: &Plate| (it.wall, it.hole) == (plate.wall.other(), plate.hole);
+            let mut plates = bay.plates.iter();
+            plate.serves.is_none() && plates.any(|it| across(it) && busy.contains(&it.key))
+        };
+        let plates = bay.plates.iter().filter(|it| !waits(it));
+        for plate in plates.filter(|it| is_idle(it.key, it.serves)) {
             let lacks = match plate.serves {
                 Some(_) => "the door it was set for does not hang on this wall",
                 None => "no door hangs on this wall at its height",

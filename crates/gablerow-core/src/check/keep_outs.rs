@@ -7,29 +7,40 @@ use alloc::vec::Vec;
 use super::context::{doubt, range};
 use super::meet::{Search, Space};
 use super::pairs::{ON_FACE, spaces_that_meet};
-use super::{Context, Finding, Place, Rule};
+use super::{Context, Finding, Place, Rule, spaces};
+use crate::cards::Hinge;
+use crate::job::Key;
 use crate::layout::{Face, Item, KeepOut, Span};
 use crate::measure::Length;
+use crate::parts::CLEAR_OF_DOOR;
 
 /// Pairs of keep-outs of one face that meet, or nearly.
 pub(super) fn keep_outs(cx: &Context, found: &mut Vec<Finding>) {
     let mut search = Search::default();
     for (_, face) in cx.faces() {
-        for (rule, a, b) in in_each_others_way(&mut search, face, cx.limits().close) {
+        let all = spaces::of_face(cx, face);
+        let mut said: Vec<(Rule, [Option<Key>; 2])> = Vec::new();
+        for (rule, a, b) in in_each_others_way(&mut search, &all, cx.limits().close) {
             let pair = Pair { cx, face, a, b };
             let finding = Finding::new(rule, pair.place(), pair.sentence(rule));
-            found.push(finding.about_both((a.owner, b.owner)));
+            let finding = finding.about_both((a.owner, b.owner));
+            // A box meets most of what its runners meet; those come first and are said alone.
+            let is_box = [a.item, b.item].contains(&Item::Box);
+            let what = (rule, finding.about);
+            if !is_box || !said.contains(&what) {
+                said.push(what);
+                found.push(finding);
+            }
         }
     }
 }
 
-/// Two keep-outs of a face that break a rule, the items in their own order.
+/// Two keep-outs of one face that break a rule, the items in their own order.
 pub(super) fn in_each_others_way<'a>(
     search: &mut Search,
-    face: &'a Face,
+    all: &'a [KeepOut],
     close: Length,
 ) -> Vec<(Rule, &'a KeepOut, &'a KeepOut)> {
-    let all = &face.keep_outs;
     let longer = |span: Span| Span {
         to: span.to + close,
         ..span
@@ -63,7 +74,11 @@ pub(super) fn in_each_others_way<'a>(
 /// | fixed panel | fixed panel | may: parts of the carcass | |
 /// | hinge | fixed panel | plate-on-fixed-panel | x and z |
 /// | hinge | runner | inner-drawer-fouls | x and z: what packs the runner out is there too |
+/// | hinge | drawer box | inner-drawer-fouls | x and z, in u with less than its clearance between |
 /// | hinge | loose shelf | shelf-at-hinge | x, z and u |
+/// | open door | runner, drawer box | inner-drawer-fouls | z, in u with less than its clearance between |
+/// | open door | any other | may: it is before the cabinet | |
+/// | drawer box | back rail | may: box-behind-blocked says it | |
 /// | any other pair | | keep-outs-meet | x, z and u |
 fn broken(a: &KeepOut, b: &KeepOut, close: Length) -> Option<Rule> {
     let fixed = |keep_out: &KeepOut| keep_out.item.is_fixed_panel();
@@ -73,15 +88,31 @@ fn broken(a: &KeepOut, b: &KeepOut, close: Length) -> Option<Rule> {
     }
     let zero = Length::ZERO;
     let side_by_side = a.x.overlap(b.x) > zero && a.z.overlap(b.z) > zero;
+    let passes = side_by_side && a.u.overlap(b.u) > -CLEAR_OF_DOOR;
     match (a.item, b.item) {
         (Item::Hinge, _) if fixed(b) && side_by_side => Some(Rule::PlateOnFixedPanel),
         (Item::Hinge, Item::Runner) if side_by_side => Some(Rule::InnerDrawerFouls),
+        (Item::Hinge, Item::Box) => passes.then_some(Rule::InnerDrawerFouls),
+        (Item::OpenDoor, Item::Runner | Item::Box) => passes.then_some(Rule::InnerDrawerFouls),
+        (Item::OpenDoor, _) | (_, Item::OpenDoor) | (Item::Box, Item::BackRail) => None,
         (Item::Hinge, Item::Shelf) if a.meets(b) => Some(Rule::ShelfAtHinge),
         _ if a.meets(b) => Some(Rule::KeepOutsMeet),
         _ => gap(a, b)
             .filter(|&(gap, _)| gap < close)
             .map(|_| Rule::KeepOutsClose),
     }
+}
+
+/// Whether nothing before a face is in the way of a space that something new would need there.
+pub(super) fn is_clear_of(space: &KeepOut, face: &Face) -> bool {
+    !face.keep_outs.iter().any(|other| {
+        let (a, b) = if space.item <= other.item {
+            (space, other)
+        } else {
+            (other, space)
+        };
+        broken(a, b, Length::ZERO).is_some()
+    })
 }
 
 /// How far apart two keep-outs are in the one direction that keeps them apart, and that direction; `None` when they
@@ -133,6 +164,18 @@ impl Pair<'_> {
                 self.heights(b),
                 self.clear_holes(a, |other| other.item.is_fixed_panel())
             ),
+            Rule::InnerDrawerFouls if self.is_beside() => {
+                let (have, need) = (b.u.from, a.u.to + CLEAR_OF_DOOR);
+                format!(
+                    "{doubt}{} stands {} off the wall, {} needs {} and {} clear of it: {} too little; pack it out",
+                    self.name(b),
+                    have.show(self.cx.unit),
+                    self.name(a),
+                    a.u.to.show(self.cx.unit),
+                    CLEAR_OF_DOOR.show(self.cx.unit),
+                    (need - have).show(self.cx.unit),
+                )
+            }
             Rule::InnerDrawerFouls => format!(
                 "{doubt}{} needs {}, {} {}: {too_much} too much; {}",
                 self.name(b),
@@ -166,20 +209,43 @@ impl Pair<'_> {
         self.cx.span(keep_out.z.from, keep_out.z.to)
     }
 
+    /// Whether it is about how far out from the wall a drawer passes a hinge or an open door.
+    fn is_beside(&self) -> bool {
+        self.a.item == Item::OpenDoor || self.b.item == Item::Box
+    }
+
     fn leans_on_guess(&self) -> bool {
+        let cx = self.cx;
         let mut owners = [self.a.owner, self.b.owner].into_iter().flatten();
-        owners.any(|owner| self.cx.height_is_guess(owner))
+        if self.a.item == Item::OpenDoor {
+            let mut doors = cx.layout.fronts.iter();
+            let door = doors.find(|door| Some(door.key) == self.a.owner);
+            let card = door.and_then(|door| spaces::hinge_of(cx, door));
+            return card.is_some_and(|card| card.intrusion.origin.is_unproved());
+        }
+        if (self.a.item, self.b.item) == (Item::Hinge, Item::Box) {
+            return owners.any(|owner| {
+                let proud = |hinge: &Hinge| hinge.proud.origin.is_unproved();
+                cx.is_guess(owner, proud, |runner| runner.deduct.origin.is_unproved())
+            });
+        }
+        owners.any(|owner| cx.height_is_guess(owner))
     }
 
     fn name(&self, keep_out: &KeepOut) -> String {
-        match keep_out.owner {
-            Some(owner) => self.cx.fitting(owner),
-            None => format!("the {}", keep_out.item.word()),
+        match (keep_out.item, keep_out.owner) {
+            (Item::Box, Some(owner)) => self.cx.drawer_box(owner),
+            (Item::OpenDoor, Some(owner)) => format!("open door {}", self.cx.front(owner)),
+            (_, Some(owner)) => self.cx.fitting(owner),
+            (item, None) => format!("the {}", item.word()),
         }
     }
 
     fn both(&self) -> String {
+        let is_box = |keep_out: &KeepOut| keep_out.item == Item::Box;
         match (self.a.owner, self.b.owner) {
+            (Some(a), Some(b)) if is_box(self.a) => self.cx.drawer_box_and(a, b, is_box(self.b)),
+            (Some(a), Some(b)) if is_box(self.b) => self.cx.drawer_box_and(b, a, false),
             (Some(a), Some(b)) => self.cx.fittings(a, b),
             _ => format!("{} and {}", self.name(self.a), self.name(self.b)),
         }

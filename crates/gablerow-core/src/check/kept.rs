@@ -1,7 +1,7 @@
 //! What the checks say of a whole job, kept while the job changes.
 //!
-//! What is said of a cabinet rests on that cabinet, the house defaults, the cards and the unit, and on nothing else. So a
-//! change of one cabinet is answered by checking that one, in a job of ten as in a job of a thousand.
+//! What is said of a cabinet rests on that cabinet, the house defaults, the cards and the unit, and on the first cabinet, which
+//! others are compared with. So a change of any other cabinet is answered by checking that one, in a job of ten as in a job of a thousand.
 
 use alloc::vec::Vec;
 
@@ -30,12 +30,16 @@ impl Checked {
     /// since: in a build with assertions it is an error not to come to what a check from nothing says.
     pub fn follow(&mut self, job: &Job, change: &Change) -> usize {
         let checked = match change {
-            Change::Cabinet { at, before, after } => {
-                self.follow_cabinet(job, *at, before.is_some(), after.is_some())
-            }
-            Change::Shop { .. } | Change::Cards { .. } | Change::Unit { .. } => {
+            // The first cabinet is what others are compared with.
+            Change::Cabinet { at: 0, .. }
+            | Change::Shop { .. }
+            | Change::Cards { .. }
+            | Change::Unit { .. } => {
                 *self = Self::of(job);
                 self.cabinets.len()
+            }
+            Change::Cabinet { at, before, after } => {
+                self.follow_cabinet(job, *at, before.is_some(), after.is_some())
             }
             Change::Title { .. } => 0,
         };

@@ -4,9 +4,11 @@ use super::fixture::*;
 use super::*;
 use crate::cards::{Origin, Sourced};
 use crate::job::{
-    Acceptance, Back, Depth, Hand, HolePlace, Inset, Label, Notch, PinRows, Reference, TopKind,
+    Acceptance, Back, Depth, FrontHeight, FrontKind, Hand, HolePlace, Inset, Label, Notch, PinRows,
+    Reference, TopKind,
 };
-use crate::measure::Unit;
+use crate::layout::Use;
+use crate::measure::{Length, Unit};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::TestRunner;
@@ -19,7 +21,7 @@ type Put = (u8, i16, i16, bool, i32);
 /// Any cabinet that a person could make in a few minutes.
 pub(super) fn any_case() -> impl Strategy<Value = Case> {
     let put = (
-        0..11_u8,
+        0..20_u8,
         -3..28_i16,
         -3..28_i16,
         any::<bool>(),
@@ -76,6 +78,36 @@ fn set_facts(
     12
 }
 
+fn put_drawer_in(
+    case: &mut Case,
+    (bay, hand): (u32, Hand),
+    (what, a, b, far): (u8, i16, i16, i32),
+) {
+    match what {
+        11 => {
+            let front = case.front_over(
+                bay,
+                FrontKind::Drawer,
+                FrontHeight::Modules(a.unsigned_abs() + 1),
+            );
+            let runner = case.runner(bay, b, 450);
+            runner.serves = (far % 3 > 0).then_some(front);
+            runner.spacers.right = mm(far % 4 * 10);
+        }
+        12 => {
+            case.front_over(bay, FrontKind::Door(hand), SHARE);
+            let front = case.front_over(bay, FrontKind::Inner, SHARE);
+            case.load(front, far.unsigned_abs() / 10);
+            case.runner(bay, a, 300).set_back = u8::from(far % 2 == 0) * 3;
+        }
+        _ => {
+            case.back_rail(mm(40 + far % 300));
+            case.shop().box_board = (far % 2 == 0).then(|| card("board-19"));
+            case.runner_card().line.value = mm(far % 40);
+        }
+    }
+}
+
 fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
     let (bay, hand) = if right {
         (upper, Hand::Right)
@@ -125,6 +157,8 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         }
         6 => case.row(face, um(far), a, b).depth = depth,
         7 => case.hole(face, um(far), um(far / 2)).depth = depth,
+        11..=15 => put_door(case, upper, (what - 3, a, b, right, far)),
+        16..=18 => put_drawer_in(case, (bay, hand), (what - 5, a, b, far)),
         _ => {
             case.bay(bay).inset = Some(Inset {
                 front: Some(mm(19)),
@@ -132,6 +166,50 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
             });
             case.bay(bay).pin_rows = PinRows::Three;
         }
+    }
+}
+
+/// Hangs a door over a bay, or over all of them, with none to four plates, of any thickness and with any gaps.
+fn put_door(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
+    let (bay, hand) = if right {
+        (upper, Hand::Right)
+    } else {
+        (1, Hand::Left)
+    };
+    // Two of these share the partition.
+    let hand = if what == 11 { hand.other() } else { hand };
+    let opening = match what {
+        8 if upper == 12 => 10,
+        _ => bay,
+    };
+    let mut holes = [a, b, a + 7, b - 5];
+    let mut many = usize::from(far % 5 != 0) * 2 + usize::from(far % 3 == 0);
+    if what == 9 {
+        // As far from the foot as from the head: plates of a door that is not handed.
+        case.cabinet().size.height = mm(704);
+        let low = a.abs() % 8 + 2;
+        ([holes[0], holes[1]], many) = ([low, 22 - low], 2);
+    }
+    let door = case.door(opening, hand, bay, &holes[..many]);
+    let tens = Length::from_um(far % 30 * 1_000);
+    door.thickness = (far % 2 == 0).then_some(mm(12) + tens);
+    match what {
+        10 => door.kind = FrontKind::Pair,
+        11 => door.height = FrontHeight::Ratio(2),
+        _ => {}
+    }
+    if what == 10 {
+        case.plate(bay, hand.other(), a);
+        case.plate(bay, hand.other(), b);
+    }
+    if what == 11 {
+        case.shop().fronts.gap = um(far % 4_000);
+        case.shop().fronts.reveal_side = um(far % 3_000);
+        case.hinge_card().arms.full.value = mm(far % 30);
+        case.hinge_card().arms.half.value = mm(far % 20);
+    }
+    if what == 12 {
+        case.runner_card().lengths[2].name = um(304_000 + far % 1_600);
     }
 }
 
@@ -214,6 +292,21 @@ proptest! {
         prop_assert_eq!(rules(&case.job, cabinet), rules(&case.job, &cabinet.mirrored()));
     }
 
+    /// No finding says that one runner of a pair has other holes than its mate: it cannot be.
+    #[test]
+    fn runners_of_a_pair_have_the_same_holes_in_the_same_rows(case in any_case()) {
+        let layout = Layout::of(&case.job.cabinets[0], &case.job);
+        for bay in &layout.bays {
+            let [left, right] = [bay.left, bay.right].map(|wall| {
+                let rows = &layout.face(wall).unwrap().rows;
+                let runs = rows.iter().flat_map(|row| row.runs.iter().map(move |run| (row.x.total(), run)));
+                let own = runs.filter(|(_, run)| run.spec.use_ == Use::Runner && run.spec.bay == Some(bay.key));
+                own.map(|(x, run)| (x, run.first, run.last, run.spec.owner)).collect::<Vec<_>>()
+            });
+            prop_assert_eq!(left, right);
+        }
+    }
+
     #[test]
     fn accepting_every_finding_leaves_none_open(mut case in any_case()) {
         let accepted = of_job(&case.job).into_iter().map(|finding| Acceptance {
@@ -275,4 +368,35 @@ proptest! {
         let least = f64::from(least.unwrap_or_default()).sqrt();
         prop_assert!((one.distance(other).mm() - least).abs() < 0.001);
     }
+}
+
+/// Rules that jobs of these laws reach; a rule they never break proves nothing of its sentences.
+#[test]
+fn laws_reach_the_rules_of_doors() {
+    let mut runner = TestRunner::deterministic();
+    let mut missed: Vec<Rule> = [
+        Rule::CupOffDoor,
+        Rule::OverlayUnreachable,
+        Rule::HalfOverlayArm,
+        Rule::InsetOnOverlayRow,
+        Rule::RevealTooSmall,
+        Rule::HingesTooFew,
+        Rule::HingesTooClose,
+        Rule::DoorHanded,
+        Rule::DoorSideChange,
+        Rule::InsetOverlayMixed,
+        Rule::PartitionNominalThickness,
+        Rule::UnitsMixed,
+        Rule::OpposedPlates,
+    ]
+    .into();
+    for _ in 0..3_000 {
+        let case = any_case().new_tree(&mut runner).unwrap().current();
+        let found = of_job(&case.job);
+        missed.retain(|rule| found.iter().all(|finding| finding.rule != *rule));
+        if missed.is_empty() {
+            return;
+        }
+    }
+    panic!("never broken: {missed:?}");
 }

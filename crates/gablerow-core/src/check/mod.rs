@@ -4,10 +4,13 @@
 //! Job, Cabinet, Layout                 what the checks look at (context)
 //!    | outline  joint  share  near     holes of one face
 //!    | depth  opposed  exposed         holes and the board
-//!    | keep_outs  runners              the space that hardware needs
+//!    | spaces  keep_outs               the space that hardware, boxes and open doors need
+//!    | runners  boxes  rise            drawers, as deep, as wide and as high as there is room
 //!    | balance  zones  open_points     the cabinet
 //!    | fixed                           boards that meet other boards
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
+//!    | hinges  doors                   how doors hang
+//!    | house                           cards that are not measured, one setback for a job
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    |     meet                        who is in whose way, found once for all of them
@@ -21,13 +24,18 @@
 //! open as soon as its sentence changes.
 
 mod balance;
+mod boxes;
 mod carried;
 mod context;
 mod depth;
+mod door;
+mod doors;
 mod exposed;
 mod finding;
 mod fixed;
 mod fronts;
+mod hinges;
+mod house;
 mod idle;
 mod inset;
 mod joint;
@@ -40,11 +48,13 @@ mod open_points;
 mod opposed;
 mod outline;
 mod pairs;
+mod rise;
 mod rule;
 mod runners;
 mod sag;
 mod share;
 mod shelves;
+mod spaces;
 mod strand;
 mod zones;
 
@@ -65,11 +75,13 @@ pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;
+use door::Door;
 use strand::{Strand, strands};
 
 use crate::job::{Cabinet, Job};
 use crate::layout::Layout;
 use crate::measure::Unit;
+use crate::parts::box_fits;
 
 /// Every check, in the order of [`RULES`].
 const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
@@ -93,13 +105,32 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
     balance::height_multiple_only,
     zones::zone_off_centre,
     runners::runner_too_long,
+    boxes::box_behind_blocked,
     runners::runner_row_flush,
+    runners::runner_rows_whole,
+    boxes::runner_overloaded,
+    boxes::box_width,
+    boxes::top_box_blocked,
+    boxes::bottom_box_low,
+    boxes::stretcher_in_box,
     open_points::open_points,
     open_points::sides_end_on_bottom,
     fixed::shelf_through_board,
     carried::cup_off_door,
     fronts::front_not_carried,
-    carried::box_off_front,
+    rise::runner_line_ignored,
+    rise::box_off_front,
+    rise::fronts_off_grid,
+    hinges::overlay_unreachable,
+    hinges::inset_on_overlay_row,
+    hinges::reveal_too_small,
+    hinges::hinges_too_few,
+    hinges::hinges_too_close,
+    doors::door_handed,
+    doors::door_side_change,
+    house::inset_overlay_mixed,
+    house::partition_nominal_thickness,
+    house::units_mixed,
     idle::idle_hardware,
     fronts::front_too_small,
     inset::inset_before_edge,
@@ -116,11 +147,15 @@ const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    let doors = Door::all(job, cabinet, layout);
+    let boxes = box_fits(cabinet, layout, job);
     let in_unit = |unit| {
         let cx = Context {
             job,
             cabinet,
             layout,
+            doors: &doors,
+            boxes: &boxes,
             unit,
         };
         let mut found = Vec::new();

@@ -42,7 +42,7 @@ pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-/// Fasteners from both faces that reach each other.
+/// Fasteners from both faces that reach each other; of two hinge plates it is a rule of its own.
 pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
     let spare = cx.limits().spare;
     let mut search = Search::default();
@@ -50,22 +50,20 @@ pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
         let met = back_to_back(&mut search, upright, cx.layout, spare, fastener);
         for (one, other) in met {
             let (a, b) = (one.spec, other.spec);
-            let both_plates = (a.use_, b.use_) == (Use::Plate, Use::Plate);
+            let (rule, cure) = if (a.use_, b.use_) == (Use::Plate, Use::Plate) {
+                (Rule::OpposedPlates, "stagger them by 2 holes")
+            } else {
+                (Rule::OpposedFastenersMeet, "move one of them")
+            };
             let message = format!(
-                "{}{}: {} + {} go in, {} takes {}; {}",
+                "{}{}: {} + {} go in, {} takes {}; {cure}",
                 doubt(a.pen_unproved || b.pen_unproved),
                 are_back_to_back(cx, one, other),
                 a.pen.show(cx.unit),
                 b.pen.show(cx.unit),
                 upright.thickness.show(cx.unit),
-                (upright.thickness - spare).show(cx.unit),
-                if both_plates {
-                    "stagger them by 2 holes"
-                } else {
-                    "move one of them"
-                }
+                (upright.thickness - spare).show(cx.unit)
             );
-            let rule = Rule::OpposedFastenersMeet;
             let both = (one, other);
             found.push(opposed(cx, rule, upright, both, message));
         }

@@ -260,7 +260,8 @@ fn boxes_of(face: &Face, limits: &Limits) {
         let same = |other: &KeepOut| std::ptr::eq(it, other);
         face.keep_outs.iter().position(same).unwrap()
     };
-    let found = keep_outs::in_each_others_way(&mut Search::default(), face, limits.close);
+    let found =
+        keep_outs::in_each_others_way(&mut Search::default(), &face.keep_outs, limits.close);
     let found = found.into_iter().map(|(rule, a, b)| {
         let (a, b) = (place(a), place(b));
         (rule, a.min(b), a.max(b))

@@ -57,6 +57,8 @@ rules! {
         "Blind holes bored from both faces at one place leave a web between them.";
     OpposedFastenersMeet "opposed-fasteners-meet" Stop
         "Fasteners driven from both faces at one place do not reach each other.";
+    OpposedPlates "opposed-plates" Stop
+        "Hinge plates on the two faces of a partition share no hole that their screws meet in.";
     ThroughIntoFreeBay "through-into-free-bay" Warn
         "A through hole that only one face asks for is seen in the bay behind.";
     BoredOnShowFace "bored-on-show-face" Stop
@@ -68,7 +70,7 @@ rules! {
     ShelfAtHinge "shelf-at-hinge" Warn
         "A loose shelf should clear the plate and arm of a hinge.";
     InnerDrawerFouls "inner-drawer-fouls" Stop
-        "A runner and what packs it out keep clear of the hinges on their wall.";
+        "A drawer, its runners and what packs them out keep clear of hinges and open doors on their wall.";
     KeepOutsMeet "keep-outs-meet" Stop
         "No two fittings need the same space.";
     KeepOutsClose "keep-outs-close" Note
@@ -83,8 +85,22 @@ rules! {
         "A zone counted from the middle sits in the middle only when both counts are odd or both even.";
     RunnerTooLong "runner-too-long" Stop
         "A runner fits between the fronts and the back panel.";
+    BoxBehindBlocked "box-behind-blocked" Stop
+        "A runner fits before what stands at the back, at the height of its box.";
     RunnerRowFlush "runner-row-flush" Warn
         "A runner stands back from the front edge, or the front does not pull up tight.";
+    RunnerRowsWhole "runner-rows-whole" Note
+        "Runners need single holes, and no whole rows.";
+    RunnerOverloaded "runner-overloaded" Warn
+        "A drawer, its front and its contents weigh at most 80 % of what its runners carry.";
+    BoxWidth "box-width" Stop
+        "A drawer box has a width between its runners, and sides that fit them.";
+    TopBoxBlocked "top-box-blocked" Stop
+        "There is room for a drawer box between its runners and what is above it.";
+    BottomBoxLow "bottom-box-low" Warn
+        "The lowest drawer box stands clear of the floor under it.";
+    StretcherInBox "stretcher-in-box" Warn
+        "A stretcher on edge takes height from the drawer under it that a flat one leaves.";
     NotYet "not-yet" Note
         "The job keeps it, but it is not laid out yet.";
     WidthsDoNotAddUp "widths-do-not-add-up" Stop
@@ -103,8 +119,34 @@ rules! {
         "A hinge cup lies on its door, whole.";
     FrontNotCarried "front-not-carried" Note
         "A door hangs on two hinge plates at least, and a drawer runs on a pair of runners.";
+    RunnerLineIgnored "runner-line-ignored" Stop
+        "The hole of a runner is its line above the box, not at the lower edge of the front.";
     BoxOffFront "box-off-front" Warn
         "A drawer's box stands as far above the foot of its front as the shop has it.";
+    FrontsOffGrid "fronts-off-grid" Note
+        "The boxes of a stack of drawers stand alike behind their fronts: one drilling for all.";
+    OverlayUnreachable "overlay-unreachable" Stop
+        "A tab and a plate of the hinge's card bring the door where it shall lap, but for what it adjusts.";
+    HalfOverlayArm "half-overlay-arm" Stop
+        "The arm of a door that shares the edge of a partition lets it lap over no more than its half.";
+    InsetOnOverlayRow "inset-on-overlay-row" Stop
+        "The front row stands where the door asks for it: behind a door that stands inside, else at the front.";
+    RevealTooSmall "reveal-too-small" Warn
+        "The hinge edge of a door has as much beside it as it needs to swing past.";
+    HingesTooFew "hinges-too-few" Warn
+        "A door hangs on as many hinges as the chart of its card asks for.";
+    HingesTooClose "hinges-too-close" Warn
+        "The first and the last hinge of a door are 0.8 of its width apart, or more.";
+    DoorHanded "door-handed" Note
+        "A door whose cups stand alike from foot and head fits either way up.";
+    DoorSideChange "door-side-change" Note
+        "A door that could hang on either hand needs its plate holes in both walls.";
+    InsetOverlayMixed "inset-overlay-mixed" Warn
+        "The front rows of a job stand at one setback, that of its first cabinet with hinges or pins.";
+    PartitionNominalThickness "partition-nominal-thickness" Warn
+        "The board a partition stands on is measured: its thickness moves every hole of the partition.";
+    UnitsMixed "units-mixed" Warn
+        "The lengths of a runner card are whole inches or whole tens of mm, not some of either.";
     IdleHardware "idle-hardware" Warn
         "A hinge plate carries a door, and a pair of runners a drawer.";
     FrontTooSmall "front-too-small" Warn
@@ -133,7 +175,10 @@ impl Rule {
     /// Whether it is about holes that meet through the panel, and so about both of its faces.
     #[must_use]
     pub fn is_back_to_back(self) -> bool {
-        matches!(self, Self::OpposedHolesMeet | Self::OpposedFastenersMeet)
+        matches!(
+            self,
+            Self::OpposedHolesMeet | Self::OpposedFastenersMeet | Self::OpposedPlates
+        )
     }
 
     /// Its line in [`RULES`].

@@ -3,8 +3,9 @@
 use alloc::vec::Vec;
 
 use super::{
-    Acceptance, Back, Bottom, Carcass, Copy, Datum, Division, EndOffsets, Fit, FreeHole, FreeRow,
-    Joint, Key, Label, Opening, PanelId, Shelf, ShelfHeight, Shop, Sides, Size, Top, TopKind,
+    Acceptance, Back, Bay, Bottom, Carcass, Copy, Datum, Division, EndOffsets, Fit, FreeHole,
+    FreeRow, Joint, Key, Label, Opening, PanelId, Shelf, ShelfHeight, Shop, Sides, Size, Top,
+    TopKind,
 };
 use crate::measure::Length;
 
@@ -116,6 +117,21 @@ impl Cabinet {
             .chain(measured.map(|cut| cut.panel))
             .filter_map(PanelId::partition)
             .for_each(visit);
+    }
+
+    /// Its bays whose hinges or pins ask for a front row, the lowest key first.
+    #[must_use]
+    pub fn front_rows(&self) -> Vec<(Key, &Bay)> {
+        let mut rows = Vec::new();
+        self.opening.each(&mut |opening| {
+            if let Division::Bay(bay) = &opening.division
+                && bay.has_front_row()
+            {
+                rows.push((opening.key, bay));
+            }
+        });
+        rows.sort_by_key(|(key, _)| *key);
+        rows
     }
 
     /// Where the places of a fitting, a free row or a fixed shelf are counted from; `None` when it has no hole number.

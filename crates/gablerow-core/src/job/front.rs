@@ -18,6 +18,8 @@ pub struct Front {
     pub height: FrontHeight,
     /// Its thickness; `None` is what its opening is made for, or that of the shop's front board, as measured.
     pub thickness: Option<Length>,
+    /// What a drawer shall hold, in grams; a wish.
+    pub load_grams: Option<u32>,
 }
 
 /// What a front is.
@@ -56,6 +58,7 @@ impl Front {
             kind,
             height: FrontHeight::Ratio(1),
             thickness: None,
+            load_grams: None,
         }
     }
 }

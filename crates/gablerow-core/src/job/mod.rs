@@ -42,7 +42,7 @@ pub use free::{Edge, End, FreeHole, FreeRow, FreeThing};
 pub use front::{Front, FrontHeight, FrontKind};
 pub use key::Key;
 pub(crate) use limits::CABINETS_MOST;
-pub use limits::{Fault, SHELF_LOAD_MOST};
+pub use limits::{DRAWER_LOAD_MOST, Fault, SHELF_LOAD_MOST};
 pub use names::{FaceName, Names, OpeningName, PanelName};
 pub use opening::{
     Bay, Division, Fastener, FixedShelf, Inset, Joint, JointBore, Opening, Part, PartWidth,
@@ -112,6 +112,13 @@ impl Job {
     #[must_use]
     pub fn cabinet(&self, key: Key) -> Option<&Cabinet> {
         self.cabinets.iter().find(|cabinet| cabinet.key == key)
+    }
+
+    /// The first cabinet with hinges or pins in a front row: others are compared with it.
+    #[must_use]
+    pub fn first_with_front_row(&self) -> Option<&Cabinet> {
+        let mut cabinets = self.cabinets.iter();
+        cabinets.find(|cabinet| !cabinet.front_rows().is_empty())
     }
 
     /// The position in the list of the cabinet with this key.

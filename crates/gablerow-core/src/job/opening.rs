@@ -305,6 +305,12 @@ impl Opening {
 }
 
 impl Bay {
+    /// Whether hinges or pins ask for holes in its front row.
+    #[must_use]
+    pub fn has_front_row(&self) -> bool {
+        !(self.plates.is_empty() && self.zones.is_empty() && self.shelves.is_empty())
+    }
+
     /// Whether no zone, shelf, plate or runner is in it.
     #[must_use]
     pub fn holds_nothing(&self) -> bool {

@@ -47,8 +47,12 @@ impl Span {
 pub enum Item {
     /// A hinge plate and its arm.
     Hinge,
+    /// The hinge side of a door that stands open. No layout has one: it is before the cabinet.
+    OpenDoor,
     /// A drawer runner.
     Runner,
+    /// A drawer box. No layout has one: it is a part, made from it.
+    Box,
     /// A loose shelf.
     Shelf,
     /// The bottom panel.
@@ -69,7 +73,9 @@ impl Item {
     pub fn word(self) -> &'static str {
         match self {
             Self::Hinge => "hinge",
+            Self::OpenDoor => "open door",
             Self::Runner => "runner",
+            Self::Box => "drawer box",
             Self::Shelf => "shelf",
             Self::Bottom => "bottom",
             Self::Top => "top",

@@ -42,7 +42,7 @@ pub use upright::Upright;
 
 use crate::cards::{CardId, Cards};
 use crate::grid::Grid;
-use crate::job::{Cabinet, FaceId, Hand, Job, Key, Names, PanelId, Shop};
+use crate::job::{Bay, Cabinet, FaceId, Hand, Job, Key, Names, PanelId, Shop};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -292,6 +292,18 @@ impl Layout {
         let number = i16::try_from(self.grid.number_at(z)?.get()).ok()?;
         (number <= self.last).then_some(number)
     }
+}
+
+/// From the carcass front to the front row of a bay, wherever in the job it is.
+#[must_use]
+pub fn front_row(bay: &Bay, job: &Job) -> Sum {
+    rows::front_row(
+        bay,
+        House {
+            shop: &job.shop,
+            cards: &job.cards,
+        },
+    )
 }
 
 /// What every cabinet of the job goes by.

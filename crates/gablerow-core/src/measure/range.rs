@@ -253,6 +253,8 @@ table! {
     SHARE = NumberRange { name: "modules or share", min: 1, max: 125, why: "125 modules are the tallest carcass" };
     /// Heights of hinge plates in stock.
     PLATES = NumberRange { name: "plates in stock", min: 1, max: 20, why: "no shop keeps more" };
+    /// Thicknesses of door whose least reveal at the hinge is known.
+    LEAST_REVEALS = NumberRange { name: "least reveals", min: 0, max: 20, why: "no maker lists more thicknesses" };
     /// Index holes of a rail.
     INDEX_HOLES = NumberRange { name: "index holes", min: 1, max: 400, why: "one guides a hole, and 400 are past any panel" };
     /// Faces of a stop, each another end offset.

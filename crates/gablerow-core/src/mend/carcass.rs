@@ -21,6 +21,7 @@ const BOARD: &[Rule] = &[
     Rule::DepthBreaksThrough,
     Rule::OpposedHolesMeet,
     Rule::OpposedFastenersMeet,
+    Rule::OpposedPlates,
     Rule::ExposedEnd,
     Rule::NoCard,
 ];

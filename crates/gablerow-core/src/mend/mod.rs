@@ -1,7 +1,7 @@
 //! From a finding to what would mend it: edits that were tried, and what each of them costs.
 //!
 //! ```text
-//! Finding -- moves  holes  carcass  wishes  shelves: what might help --> Edit
+//! Finding -- moves  holes  carcass  wishes  doors  drawers  shelves: what might help --> Edit
 //!    | trial    made on a copy, laid out and checked again
 //!    |          kept when the finding is gone and no stop is new
 //!    v
@@ -14,6 +14,8 @@
 
 mod barred;
 mod carcass;
+mod doors;
+mod drawers;
 mod holes;
 mod moves;
 mod shelves;
@@ -45,7 +47,9 @@ pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
     moves::offer(&mut trial);
     holes::offer(&mut trial);
     carcass::offer(&mut trial);
+    drawers::offer(&mut trial);
     wishes::offer(&mut trial);
+    doors::offer(&mut trial);
     shelves::offer(&mut trial);
     trial.proposals(MOST)
 }

@@ -8,7 +8,10 @@ use crate::arbitrary::*;
 use crate::cards::{CardId, Sourced};
 use crate::check::{self, Finding, Rule};
 use crate::edit::Edit;
-use crate::job::{Depth, Edge, End, FreeHole, Hand, Job, Key, Label, Reference};
+use crate::job::{
+    BackRail, Depth, Edge, End, FreeHole, Front, FrontHeight, FrontKind, Hand, Job, Key, Label,
+    Reference, Runner, TopKind,
+};
 use crate::propose::Proposal;
 
 fn the_finding(job: &Job, rule: Rule) -> Finding {
@@ -208,6 +211,136 @@ fn no_room_to_lift_a_shelf_in_costs_a_hole() {
             "pins to 2-20",
             "pins 3-21 without 3-21"
         ]
+    );
+}
+
+/// A cabinet with one drawer over its bay, on runners at a hole.
+fn one_drawer(hole: i16, change: impl FnOnce(&mut Job)) -> Job {
+    job_with(|job| {
+        let opening = &mut job.cabinets[0].opening;
+        opening.fronts = [Front {
+            height: FrontHeight::Ratio(1),
+            ..drawer(30, 1)
+        }]
+        .into();
+        let bay = opening.bay_mut(Key(1)).unwrap();
+        bay.runners = [Runner {
+            serves: Some(Key(30)),
+            ..runner(31, hole, 500)
+        }]
+        .into();
+        change(job);
+    })
+}
+
+#[test]
+fn runners_at_the_foot_of_their_front_move_to_the_hole_of_their_line() {
+    let job = one_drawer(1, |_| ());
+    assert_eq!(
+        titles(&job, Rule::RunnerLineIgnored),
+        ["runner to 2", "D1: runners 500.0 on 2", "no runner on 1"]
+    );
+    assert_eq!(titles(&job, Rule::BottomBoxLow)[0], "runner to 2");
+}
+
+#[test]
+fn a_box_before_a_rail_takes_shorter_runners_or_another_rail() {
+    let job = one_drawer(19, |job| {
+        job.cabinets[0].size.depth = mm(540);
+        job.cabinets[0].carcass.rail = Some(BackRail {
+            board: CardId::known("board-18"),
+            height: mm(200),
+        });
+    });
+    assert_eq!(
+        titles(&job, Rule::BoxBehindBlocked),
+        [
+            "runner 450",
+            "runner to 15",
+            "back rail none",
+            "no runner on 19"
+        ]
+    );
+}
+
+#[test]
+fn a_blocked_box_moves_down() {
+    let job = one_drawer(21, |job| job.shop.boxes.above = mm(40));
+    assert_eq!(
+        titles(&job, Rule::TopBoxBlocked),
+        ["runner to 20", "D1: runners 500.0 on 2", "no runner on 21"]
+    );
+}
+
+#[test]
+fn stretchers_on_edge_become_a_top() {
+    let job = one_drawer(2, |job| {
+        job.cabinets[0].carcass.top.kind = TopKind::EdgeStretchers(mm(80));
+    });
+    assert_eq!(
+        titles(&job, Rule::StretcherInBox),
+        ["top between the sides", "no runner on 2"]
+    );
+}
+
+#[test]
+fn a_heavy_drawer_takes_stronger_runners() {
+    let job = one_drawer(2, |job| {
+        job.cabinets[0].opening.fronts[0].load_grams = Some(10_000);
+        job.cards.runners[1].load.value = 60;
+    });
+    assert_eq!(
+        titles(&job, Rule::RunnerOverloaded),
+        ["runner to 12", "runners: runner-side", "no runner on 2"]
+    );
+}
+
+#[test]
+fn box_sides_too_thick_are_made_of_another_board() {
+    let job = one_drawer(2, |job| {
+        job.shop.box_board = Some(CardId::known("board-18"));
+    });
+    assert_eq!(
+        titles(&job, Rule::BoxWidth),
+        [
+            "runners: runner-side",
+            "board of boxes board-16",
+            "board of boxes board-15",
+            "no runner on 2"
+        ]
+    );
+}
+
+#[test]
+fn a_stack_of_two_becomes_whole_modules() {
+    let job = job_with(|job| {
+        let opening = &mut job.cabinets[0].opening;
+        let share = |key| Front {
+            height: FrontHeight::Ratio(1),
+            ..drawer(key, 1)
+        };
+        opening.fronts = [share(30), share(31)].into();
+        opening.fronts[0].height = FrontHeight::Fixed(mm(360));
+        let on = |key, hole, front| Runner {
+            serves: Some(Key(front)),
+            ..runner(key, hole, 500)
+        };
+        let bay = opening.bay_mut(Key(1)).unwrap();
+        bay.runners = [on(32, 2, 30), on(33, 13, 31)].into();
+    });
+    assert_eq!(titles(&job, Rule::FrontsOffGrid), ["D1 of 11 modules"]);
+}
+
+#[test]
+fn a_drawer_behind_a_door_is_packed_out() {
+    let job = one_drawer(5, |job| {
+        let fronts = &mut job.cabinets[0].opening.fronts;
+        fronts[0].kind = FrontKind::Inner;
+        fronts.insert(0, door(29, Hand::Left));
+    });
+    assert_eq!(
+        titles(&job, Rule::InnerDrawerFouls),
+        ["D1: runners 500.0 on 5", "no D1", "no runner on 5"]
     );
 }
 

@@ -54,7 +54,7 @@ pub(super) struct Trial<'a> {
     pub(super) cabinet: &'a Cabinet,
     /// What that comes to.
     pub(super) layout: Layout,
-    /// The cabinet alone, with the first one, that some checks compare others with.
+    /// The cabinet alone, with the one that some checks compare others with.
     here: Job,
     before: Vec<Finding>,
     /// What is said of the whole job before, once that is asked for.
@@ -77,13 +77,14 @@ impl<'a> Trial<'a> {
         let cabinet = job.cabinet(finding.place.cabinet)?;
         let layout = Layout::of(cabinet, job);
         let before = check::of_cabinet(job, cabinet, &layout);
-        let first = job.cabinets.first().filter(|it| it.key != cabinet.key);
+        let first = job.first_with_front_row().map(|first| first.key);
+        let here_too = |it: &&Cabinet| it.key == cabinet.key || first == Some(it.key);
         let here = Job {
             title: job.title.clone(),
             unit: job.unit,
             shop: job.shop.clone(),
             cards: job.cards.clone(),
-            cabinets: first.into_iter().chain([cabinet]).cloned().collect(),
+            cabinets: job.cabinets.iter().filter(here_too).cloned().collect(),
             bored: Vec::new(),
             left_at: None,
         };

@@ -1,10 +1,10 @@
-//! Openings that fill their space, fronts that are carried, runners that fit.
+//! Openings that fill their space, fronts that are carried.
 
 use alloc::vec::Vec;
 
 use super::trial::{Reach, Trial};
 use crate::check::Rule;
-use crate::edit::{Adjust, Edit, PartChoice};
+use crate::edit::{Edit, PartChoice};
 use crate::job::{Division, Key, Opening, Part, PartWidth};
 use crate::propose;
 
@@ -13,8 +13,14 @@ const CARRIED: &[Rule] = &[
     Rule::FrontNotCarried,
     Rule::CupOffDoor,
     Rule::BoxOffFront,
+    Rule::RunnerLineIgnored,
+    Rule::BottomBoxLow,
+    Rule::TopBoxBlocked,
     Rule::PlateOnFixedPanel,
     Rule::InnerDrawerFouls,
+    Rule::HingesTooFew,
+    Rule::HingesTooClose,
+    Rule::OpposedPlates,
 ];
 
 pub(super) fn offer(trial: &mut Trial) {
@@ -22,7 +28,6 @@ pub(super) fn offer(trial: &mut Trial) {
         hardware(trial);
     }
     match trial.finding.rule {
-        Rule::RunnerTooLong => shorter_runner(trial),
         Rule::WidthsDoNotAddUp => shares(trial),
         Rule::HeightsDoNotAddUp => front_shares(trial),
         Rule::InnerWithoutDoor => {
@@ -50,32 +55,6 @@ fn hardware(trial: &mut Trial) {
         for edit in meant.filter_map(|proposal| proposal.edit) {
             trial.offer(Reach::Hardware, edit);
         }
-    }
-}
-
-/// The longest of the card's lengths that fits.
-fn shorter_runner(trial: &mut Trial) {
-    for thing in trial.about() {
-        let mut lengths = Vec::new();
-        trial.cabinet.opening.each(&mut |opening| {
-            let Division::Bay(bay) = &opening.division else {
-                return;
-            };
-            let runner = bay.runners.iter().find(|runner| runner.key == thing);
-            let card = runner.and_then(|runner| trial.job.cards.runner(&runner.card));
-            lengths.extend(card.iter().flat_map(|card| &card.lengths).map(|it| it.name));
-        });
-        lengths.sort();
-        let cabinet = trial.cabinet.key;
-        _ = lengths.into_iter().rev().any(|length| {
-            let adjust = Adjust::Runner(length);
-            let edit = Edit::Adjust {
-                cabinet,
-                thing,
-                adjust,
-            };
-            trial.offer(Reach::Fitting, edit)
-        });
     }
 }
 

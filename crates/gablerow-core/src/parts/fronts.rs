@@ -2,15 +2,12 @@
 
 use alloc::vec::Vec;
 
-use super::{Banded, Grain, Make, Missing, Piece};
-use crate::cards::{CardId, CountChart, Hinge};
+use super::{Arm, Banded, DoorPlate, Grain, Leaf, Make, Missing, Piece};
+use crate::cards::{CardId, CountChart};
 use crate::job::{FrontKind, Hand, Key, Label};
-use crate::layout::{FrontLayout, Layout};
+use crate::layout::FrontLayout;
 use crate::measure::Length;
-use crate::solve::hinges::{
-    Count, Door, DoorCups, DoorFacts, OverlayCard, OverlayFit, chart_of, count, cups, fit_overlay,
-};
-use crate::strength::mass_kg;
+use crate::solve::hinges::{Count, DoorCups, OverlayFit, cups};
 use crate::sum::Sum;
 
 /// A door, a drawer front or a false front.
@@ -55,54 +52,6 @@ pub struct Hanging {
     pub chart: CountChart,
 }
 
-/// The arm of a hinge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Arm {
-    /// For a door over the whole edge of an upright.
-    Full,
-    /// For a door over half of it.
-    Half,
-    /// For a door inside the opening.
-    Inset,
-}
-
-impl Arm {
-    /// All of them.
-    pub const ALL: [Self; 3] = [Self::Full, Self::Half, Self::Inset];
-
-    /// The word of the trade.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Full => "full",
-            Self::Half => "half",
-            Self::Inset => "inset",
-        }
-    }
-}
-
-/// A plate that a door hangs on: its hole, and its middle above the carcass underside.
-struct Found<'a> {
-    card: &'a Hinge,
-    hole: i16,
-    middle: Length,
-}
-
-/// The arm that a door takes, and its overlay with no tab on a plate of height 0. A door that laps over less than half the
-/// edge of its upright shares it.
-#[must_use]
-pub fn arm_of(card: &Hinge, layout: &Layout, front: &FrontLayout) -> (Arm, Length) {
-    let upright = front
-        .wall_hung()
-        .and_then(|wall| layout.upright(wall.panel));
-    let lap = front.lap_hung().unwrap_or_default().total();
-    match upright {
-        _ if front.set_in.is_some() => (Arm::Inset, card.arms.inset.value),
-        Some(upright) if lap * 2 < upright.thickness => (Arm::Half, card.arms.half.value),
-        _ => (Arm::Full, card.arms.full.value),
-    }
-}
-
 impl<'a> Make<'a> {
     /// Every front that is seen.
     pub(super) fn fronts(&mut self) -> Vec<FrontPart> {
@@ -111,18 +60,14 @@ impl<'a> Make<'a> {
         seen.filter_map(|front| self.front(front)).collect()
     }
 
-    fn front(&mut self, front: &FrontLayout) -> Option<FrontPart> {
+    fn front(&mut self, front: &'a FrontLayout) -> Option<FrontPart> {
         let name = self.cabinet.opening.front(front.key)?.name.clone();
         let board = self.shop.front_board();
         let size = [front.height, front.width];
         let mut piece = self.piece(board, size, Banded::All, Grain::Up);
         piece.thickness = piece.thickness.map(|_| front.thickness);
-        let mass_kg = self.cards.board(board).map(|card| {
-            let density = f64::from(card.density.value);
-            let (width, height) = (front.width.total(), front.height.total());
-            mass_kg(width, height, front.thickness, density)
-        });
-        let hanging = front.hung.and_then(|_| self.hanging(front, mass_kg));
+        let mass_kg = self.leaf(front).mass_kg();
+        let hanging = front.hung.and_then(|_| self.hanging(front));
         Some(FrontPart {
             key: front.key,
             name,
@@ -134,43 +79,35 @@ impl<'a> Make<'a> {
         })
     }
 
-    fn hanging(&mut self, front: &FrontLayout, mass: Option<f64>) -> Option<Hanging> {
-        let found = self.plates(front);
-        let Some(&Found { card, .. }) = found.first() else {
+    fn leaf(&self, front: &'a FrontLayout) -> Leaf<'a> {
+        Leaf {
+            cabinet: self.cabinet,
+            layout: self.layout,
+            cards: self.cards,
+            board: self.shop.front_board(),
+            front,
+        }
+    }
+
+    fn hanging(&mut self, front: &'a FrontLayout) -> Option<Hanging> {
+        let leaf = self.leaf(front);
+        let found = self.plates(leaf);
+        let Some(&DoorPlate { card, .. }) = found.first() else {
             self.miss(Missing::Plates { front: front.key });
             return None;
         };
         let wanted = front.lap_hung()?;
-        let (arm, reach) = arm_of(card, self.layout, front);
-        let overlay = OverlayCard {
-            arm: reach,
-            tab_least: card.tabs.least.value,
-            tab_most: card.tabs.most.value,
-            tab_step: card.tabs.step,
-            plates: &card.plates,
-            cup: card.cup.value,
-        };
-        let fit = fit_overlay(&overlay, wanted.total());
-        let door = Door {
-            foot: front.foot,
-            height: front.height.total(),
-        };
+        let fit = leaf.fit(card);
         let middles: Vec<Length> = found.iter().map(|plate| plate.middle).collect();
-        let facts = |mass_kg| DoorFacts {
-            width: front.width.total(),
-            height: front.height.total(),
-            cabinet_height: self.cabinet.size.height,
-            mass_kg,
-        };
         let hanging = Hanging {
             card: card.id.clone(),
             holes: found.iter().map(|plate| plate.hole).collect(),
-            arm,
+            arm: leaf.arm(card).0,
             wanted,
             fit,
-            cups: cups(door, &middles),
+            cups: cups(leaf.door(), &middles),
             cup_depth: card.cup_depth.value,
-            asked: mass.map(|mass| count(chart_of(card.chart), &facts(mass))),
+            asked: leaf.asked(card),
             chart: card.chart,
         };
         if fit.is_none() {
@@ -179,22 +116,12 @@ impl<'a> Make<'a> {
         Some(hanging)
     }
 
-    /// The plates a door hangs on, upward.
-    fn plates(&mut self, front: &FrontLayout) -> Vec<Found<'a>> {
-        let (layout, cards, cabinet) = (self.layout, self.cards, self.cabinet);
+    /// The plates a door hangs on, upward; a card that is not there is said.
+    fn plates(&mut self, leaf: Leaf<'a>) -> Vec<DoorPlate<'a>> {
         let mut found = Vec::new();
-        for carrier in layout.carriers(cabinet, front) {
-            let bay = cabinet.opening.bay(carrier.bay);
-            let mut plates = bay.into_iter().flat_map(|bay| &bay.plates);
-            let Some(plate) = plates.find(|plate| plate.key == carrier.key) else {
-                continue;
-            };
-            match cards.hinge(&plate.card) {
-                Some(card) => found.push(Found {
-                    card,
-                    hole: carrier.hole,
-                    middle: layout.height(carrier.hole) + card.plate.rise(),
-                }),
+        for (carrier, plate) in leaf.hung_on() {
+            match self.cards.hinge(&plate.card) {
+                Some(card) => found.push(leaf.plate(carrier, card)),
                 None => self.no_card(&plate.card),
             }
         }

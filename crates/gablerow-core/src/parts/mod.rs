@@ -4,8 +4,9 @@
 //! Layout, Cabinet, Shop, Cards
 //!    | piece      a cut piece of board: finished size less bands is what the saw makes
 //!    | panels     sides, partitions, bottom, top, rail, fixed shelves, back
+//!    | hang       how a door hangs: plates, mass, count of hinges, arm, tab and plate
 //!    | fronts     doors and drawer fronts; cups of doors, tab and plate of their hinges
-//!    | boxes      drawer boxes on their runners
+//!    | box_fit    drawer boxes in their place     boxes: what of them is cut
 //!    | shelves    loose shelves: clear openings, sag, what tips them
 //!    | bag        hardware by kind, and what to take
 //!    v
@@ -15,8 +16,10 @@
 //! Sizes are those of one cabinet as it is drawn; [`Built`] says how often it is built, and how often as its mirror image.
 
 mod bag;
+mod box_fit;
 mod boxes;
 mod fronts;
+mod hang;
 mod panels;
 mod piece;
 mod shelves;
@@ -24,8 +27,10 @@ mod shelves;
 use alloc::vec::Vec;
 
 pub use bag::{BagKind, BagLine};
+pub use box_fit::{BoxFit, CLEAR_OF_DOOR, Over, box_fits, box_widths};
 pub use boxes::BoxPart;
-pub use fronts::{Arm, FrontPart, Hanging, arm_of};
+pub use fronts::{FrontPart, Hanging};
+pub use hang::{Arm, DoorPlate, Leaf};
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
 pub use shelves::{ShelfPart, Strength, strength};

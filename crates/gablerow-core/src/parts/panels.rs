@@ -128,7 +128,9 @@ impl Make<'_> {
                 let number = panel.owner.and_then(|key| self.layout.names.shelf(key));
                 PanelName::FixedShelf(number.unwrap_or_default())
             }
-            Item::Top | Item::Hinge | Item::Runner | Item::Shelf => PanelName::Top,
+            Item::Top | Item::Hinge | Item::OpenDoor | Item::Runner | Item::Box | Item::Shelf => {
+                PanelName::Top
+            }
         };
         let banded = match name {
             PanelName::BackStretcher | PanelName::BackRail => Banded::None,

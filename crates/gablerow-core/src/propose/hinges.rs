@@ -11,12 +11,10 @@ use crate::cards::{Hinge, PlateShape};
 use crate::job::{Cabinet, Datum, Hand, HolePlace, Job, Key, Plate};
 use crate::layout::{Carrier, FrontLayout, Layout};
 use crate::measure::{Length, Unit};
-use crate::parts::arm_of;
+use crate::parts::Leaf;
 use crate::solve::hinges::{
-    Count, Door, DoorCups, DoorFacts, END_LEAST, LegalCentre, NoOpposed, OverlayCard, OverlayFit,
-    chart_of, count, cups, fit_overlay, opposed, place,
+    Count, Door, DoorCups, END_LEAST, LegalCentre, NoOpposed, cups, opposed, place,
 };
-use crate::strength::mass_kg;
 
 /// A door being hung.
 struct Hanging<'a> {
@@ -150,32 +148,20 @@ impl Hanging<'_> {
     }
 
     fn door(&self) -> Door {
-        Door {
-            foot: self.leaf.foot,
-            height: self.leaf.height.total(),
-        }
+        self.hung().door()
     }
 
-    fn mass(&self, leaf: &FrontLayout) -> Option<f64> {
-        let board = self.job.cards.board(self.job.shop.front_board())?;
-        let (width, height) = (leaf.width.total(), leaf.height.total());
-        let density = f64::from(board.density.value);
-        Some(mass_kg(width, height, leaf.thickness, density))
+    fn hung(&self) -> Leaf<'_> {
+        self.leaf(self.leaf)
     }
 
-    fn asked(&self, leaf: &FrontLayout) -> Option<Count> {
-        let facts = DoorFacts {
-            width: leaf.width.total(),
-            height: leaf.height.total(),
-            cabinet_height: self.cabinet.size.height,
-            mass_kg: self.mass(leaf)?,
-        };
-        Some(count(chart_of(self.card.chart), &facts))
+    fn leaf<'s>(&'s self, front: &'s FrontLayout) -> Leaf<'s> {
+        Leaf::of(self.job, self.cabinet, self.layout, front)
     }
 
     /// The places for the plates, from the foot up, and why they are there.
     fn place(&self) -> Option<(Vec<LegalCentre>, Vec<String>)> {
-        let asked = self.asked(self.leaf)?;
+        let asked = self.hung().asked(self.card)?;
         let ground = self.ground(self.leaf)?;
         let mut why = alloc::vec![format!(
             "{} hinges {}: {} x {}, {:.1} kg",
@@ -183,7 +169,7 @@ impl Hanging<'_> {
             self.card.chart.words(),
             self.show(self.leaf.width.total()),
             self.show(self.leaf.height.total()),
-            self.mass(self.leaf)?,
+            self.hung().mass_kg()?,
         )];
         let centres = match self.with_behind(&ground, asked) {
             Some((centres, said)) => {
@@ -259,8 +245,10 @@ impl Hanging<'_> {
             .fronts
             .iter()
             .find(|other| other.wall_hung() == Some(wall) && size(other) == size(self.leaf))?;
-        let tab = |leaf| self.fit(leaf).map(|fit| fit.tab);
-        let alike = self.asked(other)?.hinges == asked.hinges && tab(other) == tab(self.leaf);
+        let other_leaf = self.leaf(other);
+        let tab = |leaf: &Leaf| leaf.fit(self.card).map(|fit| fit.tab);
+        let alike = other_leaf.asked(self.card)?.hinges == asked.hinges
+            && tab(&other_leaf) == tab(&self.hung());
         alike.then_some(other)
     }
 
@@ -367,25 +355,11 @@ impl Hanging<'_> {
         )
     }
 
-    /// Tab and plate for the lap of a door; `None` where no plate is in stock.
-    fn fit(&self, leaf: &FrontLayout) -> Option<OverlayFit> {
-        let (_, arm) = arm_of(self.card, self.layout, leaf);
-        let card = OverlayCard {
-            arm,
-            tab_least: self.card.tabs.least.value,
-            tab_most: self.card.tabs.most.value,
-            tab_step: self.card.tabs.step,
-            plates: &self.card.plates,
-            cup: self.card.cup.value,
-        };
-        fit_overlay(&card, leaf.lap_hung().unwrap_or_default().total())
-    }
-
     fn overlay(&self) -> String {
-        let (word, _) = arm_of(self.card, self.layout, self.leaf);
+        let (word, _) = self.hung().arm(self.card);
         let wanted = self.leaf.lap_hung().unwrap_or_default();
         let laps = wanted.show(self.unit());
-        match self.fit(self.leaf) {
+        match self.hung().fit(self.card) {
             Some(fit) => format!(
                 "laps {laps}: {} arm, tab {}, plate {}, {} left to adjust; cup {} from the hinge edge",
                 word.word(),

@@ -13,9 +13,7 @@ use crate::cards::{Hinge, Runner as Card, RunnerKind};
 use crate::job::{Cabinet, Hand, Job, Spacers};
 use crate::layout::{BayLayout, Layout};
 use crate::measure::{Length, Unit, range};
-
-/// What a box clears the open door by, and the hinge beside it; a house default.
-const CLEAR_OF_DOOR: Length = Length::from_mm(3);
+use crate::parts::CLEAR_OF_DOOR;
 
 /// What must be packed on one wall, and what makes it so.
 #[derive(Clone, Copy, Default)]

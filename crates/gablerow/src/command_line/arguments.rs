@@ -91,6 +91,8 @@ pub(super) enum Command {
     ///
     /// A set-up is one face of one panel under the rail at one setting. The holes are the numbers of the cabinet, and where the
     /// rail counts otherwise its numbers stand beside them. Below come distances to measure, whose hole is which, and all parts.
+    /// A cabinet with an open stop is held back: it is named on the standard error stream, and the exit code is 1. What overrules
+    /// a stop is printed on the sheet, and so is every warn.
     #[command(after_long_help = words::of_set_ups())]
     Bench {
         /// The job file; the demo job when none is named.

@@ -4,14 +4,23 @@ use gablerow_core::bench::{Plan, Times, plan};
 use gablerow_core::job::Job;
 use gablerow_papers::{SetUpRecord, bench_text};
 
+use super::released::Released;
 use super::table::json_table;
 
-pub(super) fn text(job: &Job) -> String {
-    bench_text(&planned(job), job)
+/// The sheet, with the warns of what is bored and the sentences that overrule its stops.
+pub(super) fn text(released: &Released) -> String {
+    let job = released.free_job();
+    let findings: Vec<_> = released
+        .free()
+        .flat_map(|(_, findings)| findings)
+        .cloned()
+        .collect();
+    bench_text(&planned(&job), &job, &findings)
 }
 
-pub(super) fn json(job: &Job) -> anyhow::Result<String> {
-    json_table(&SetUpRecord::of_plan(&planned(job), job))
+pub(super) fn json(released: &Released) -> anyhow::Result<String> {
+    let job = released.free_job();
+    json_table(&SetUpRecord::of_plan(&planned(&job), &job))
 }
 
 fn planned(job: &Job) -> Plan {

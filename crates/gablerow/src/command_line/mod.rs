@@ -10,8 +10,8 @@
 //!
 //! | code | |
 //! | --- | --- |
-//! | 0 | done; `check`, `holes`: no stop is open |
-//! | 1 | `check`: at least one stop is open; `holes`: at least one cabinet is held back |
+//! | 0 | done; `check`, `holes`, `bench`: no stop is open |
+//! | 1 | `check`: at least one stop is open; `holes`, `bench`: at least one cabinet is held back |
 //! | 2 | the job cannot be read, the words typed make no sense, or the output cannot be written |
 //!
 //! Whoever reads the output may stop early, as `head` does: the rest is dropped without a word, and the exit code is what it
@@ -42,6 +42,7 @@ mod mistyped;
 mod output;
 mod parts;
 mod reading;
+mod released;
 mod rules;
 mod table;
 mod words;
@@ -56,6 +57,7 @@ use gablerow_core::job::Job;
 use crate::shop_folder::Environment;
 use crate::{demo, program, terminal};
 use arguments::{Arguments, Command};
+use released::Released;
 
 /// Done.
 const DONE: u8 = 0;
@@ -101,28 +103,20 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             } else {
                 checked.text()
             })?;
-            Ok(if checked.has_open_stop() {
-                STOPPED
-            } else {
-                DONE
-            })
+            Ok(held(checked.has_open_stop()))
         }
         Some(Command::Holes { job, json, csv }) => {
             let job = job_or_demo(job.as_deref())?;
-            let released = holes::Released::of(&job);
+            let released = Released::of(&job);
             output::print(&match (json, csv) {
-                (true, _) => released.json()?,
-                (_, true) => released.csv(),
-                _ => released.text(),
+                (true, _) => holes::json(&released)?,
+                (_, true) => holes::csv(&released),
+                _ => holes::text(&released),
             })?;
             if *json || *csv {
                 released.say_overruled();
             }
-            Ok(if released.say_held_back() {
-                STOPPED
-            } else {
-                DONE
-            })
+            Ok(held(released.say_held_back()))
         }
         Some(Command::Rules { json }) => {
             output::print(&if *json { rules::json()? } else { rules::text() })
@@ -137,13 +131,23 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
         }
         Some(Command::Bench { job, json }) => {
             let job = job_or_demo(job.as_deref())?;
+            let released = Released::of(&job);
             output::print(&match json {
-                true => bench::json(&job)?,
-                false => bench::text(&job),
-            })
+                true => bench::json(&released)?,
+                false => bench::text(&released),
+            })?;
+            if *json {
+                released.say_overruled();
+            }
+            Ok(held(released.say_held_back()))
         }
         Some(Command::Schema) => output::print(SCHEMA),
     }
+}
+
+/// The exit code of what stops may hold back.
+fn held(is_held: bool) -> u8 {
+    if is_held { STOPPED } else { DONE }
 }
 
 /// The job of a file, or the demo when none is named.

@@ -2,9 +2,9 @@
 
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
-    Bay, Bored, Cabinet, Copy, Datum, Depth, Division, FaceId, Front, FrontHeight, FrontKind, Hand,
-    HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part, PartWidth, Partition, Plate,
-    SideBySide, Stacked, Zone,
+    Bay, Bored, Cabinet, Copy, DRAWER_LOAD_MOST, Datum, Depth, Division, FaceId, Front,
+    FrontHeight, FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part,
+    PartWidth, Partition, Plate, SideBySide, Stacked, Zone,
 };
 use gablerow_core::job::{FixedShelf, ShelfHeight};
 use gablerow_core::measure::range::{self, Range};
@@ -55,12 +55,15 @@ fn front() -> impl Strategy<Value = Front> {
         Just(FrontKind::Inner),
     ];
     let thickness = proptest::option::of(within(range::BOARD_THICKNESS));
-    (label(), kind, height, thickness).prop_map(|(name, kind, height, thickness)| Front {
+    let load = proptest::option::of(0..=DRAWER_LOAD_MOST);
+    let front = (label(), kind, height, thickness, load);
+    front.prop_map(|(name, kind, height, thickness, load_grams)| Front {
         key: Key(0),
         name,
         kind,
         height,
         thickness,
+        load_grams,
     })
 }
 

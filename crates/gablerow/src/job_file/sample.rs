@@ -83,6 +83,9 @@ pub(super) fn first_glaze_store() -> Job {
     for board in &mut job.cards.boards {
         (board.stiffness, board.creep) = (None, None);
     }
+    for hinge in &mut job.cards.hinges {
+        hinge.reveals.clear();
+    }
     job.cards.pins[0].projection = None;
     let shelves = job.cabinets[1].opening.bay_mut(Key(12));
     let shelves = shelves.into_iter().flat_map(|bay| &mut bay.shelves);
@@ -94,6 +97,9 @@ pub(super) fn first_glaze_store() -> Job {
     let drawers = &mut job.cabinets[2];
     (drawers.carcass.rail, drawers.carcass.stand) = (None, None);
     drawers.opening.fronts.truncate(5);
+    for runner in &mut job.cards.runners {
+        runner.side_most = None;
+    }
     job
 }
 
@@ -222,6 +228,7 @@ fn shelf_openings() -> Opening {
         kind: FrontKind::Door(Hand::Left),
         height: FrontHeight::Ratio(1),
         thickness: Some(mm(19)),
+        load_grams: None,
     };
     let right = Bay {
         recess: mm(200),
@@ -347,6 +354,7 @@ fn furnish_drawers(cabinet: &mut Cabinet) {
         kind,
         height,
         thickness: Some(Length::from_um(18_600)),
+        load_grams: None,
     };
     cabinet.opening.fronts = vec![
         front(20, FrontKind::Drawer, FrontHeight::Modules(9)),
@@ -363,6 +371,10 @@ fn furnish_drawers(cabinet: &mut Cabinet) {
             ..front(25, FrontKind::Inner, FrontHeight::Modules(6))
         },
         front(26, FrontKind::Door(Hand::Right), FrontHeight::Modules(12)),
+        Front {
+            load_grams: Some(6_500),
+            ..front(27, FrontKind::Drawer, FrontHeight::Modules(4))
+        },
     ];
     let runner = |key, hole, set_back, spacers, serves| Runner {
         key: Key(key),

@@ -243,7 +243,7 @@ fn a_cabinet_goes_only_when_its_name_is_typed() {
 fn a_page_ends_at_its_last_line_and_gives_way_to_what_it_lay_on() {
     let mut app = app(demo::job().unwrap());
     press_all(&mut app, &[Key::Char('e'), Key::Char('?')]);
-    press_all(&mut app, &[Key::Down; 300]);
+    press_all(&mut app, &[Key::Down; 500]);
     let last = page::last_start(&app);
     assert_eq!(app.pane, Some(Pane::Help(last)));
     press_all(&mut app, &[Key::Up]);

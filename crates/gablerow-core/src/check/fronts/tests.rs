@@ -2,7 +2,7 @@
 
 use super::super::fixture::*;
 use super::*;
-use crate::job::{FrontHeight, Hand, Label};
+use crate::job::{FrontHeight, Hand, Key, Label};
 
 fn front(key: u32, name: &str, kind: FrontKind) -> Front {
     Front::plain(Key(key), Label::new(name).unwrap(), kind)

@@ -27,6 +27,19 @@ fn a_plate_on_the_other_wall_carries_nothing() {
 }
 
 #[test]
+fn a_plate_across_from_one_that_carries_waits_for_the_door() {
+    let found = |hole| {
+        found(Rule::IdleHardware, |case| {
+            case.cabinet().opening.fronts = vec![front(30, HUNG_LEFT)];
+            case.plate(1, LEFT, 3);
+            case.plate(1, RIGHT, hole);
+        })
+        .len()
+    };
+    assert_eq!((found(3), found(4)), (0, 1));
+}
+
+#[test]
 fn what_was_set_for_a_front_that_is_gone_carries_nothing() {
     let said = said(Rule::IdleHardware, |case| {
         case.plate(1, LEFT, 3).serves = Some(Key(31));

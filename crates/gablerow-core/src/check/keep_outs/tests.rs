@@ -3,6 +3,7 @@
 use super::super::fixture::*;
 use super::*;
 use crate::cards::Origin;
+use crate::job::FrontKind;
 
 /// Height 800, board 18.6: 25 holes a row.
 fn tall(case: &mut Case) {
@@ -209,4 +210,193 @@ fn parts_of_the_carcass_are_silent_among_each_other() {
         });
         assert!(found.is_empty());
     }
+}
+
+/// A drawer behind a door that is hung on the left, on plates at holes 3 and 19, with packing on the left.
+fn behind_door(packing: Length, change: fn(&mut Case)) -> Vec<String> {
+    said(Rule::InnerDrawerFouls, move |case| {
+        proved(case);
+        let card = case.hinge_card();
+        for value in [&mut card.proud, &mut card.intrusion] {
+            value.origin = Origin::DataSheet;
+        }
+        case.runner_card().deduct.origin = Origin::DataSheet;
+        let door = case.front_over(1, FrontKind::Door(LEFT), SHARE);
+        case.plate(1, LEFT, 3).serves = Some(door);
+        case.plate(1, LEFT, 19).serves = Some(door);
+        let inner = case.front_over(1, FrontKind::Inner, SHARE);
+        let runner = case.runner(1, 5, 450);
+        (runner.serves, runner.spacers.left) = (Some(inner), packing);
+        change(case);
+    })
+}
+
+// Geometry: the box stands 21 - 15 beyond its packing, from 132 up past the hinge at 580-636.
+#[test]
+fn drawer_behind_a_door_passes_its_hinges_and_the_open_door() {
+    assert_eq!(
+        behind_door(mm(0), |_| ()),
+        [
+            "runner on 5 stands 0.0 off the wall, open door F needs 15.0 and 3.0 clear of it: 18.0 too little; \
+            pack it out",
+            "drawer box on 5 stands 6.0 off the wall, hinge plate on 19-20 needs 15.0 and 3.0 clear of it: 12.0 too little; \
+            pack it out",
+        ]
+    );
+    assert_eq!(behind_door(mm(18), |_| ()), [""; 0]);
+}
+
+#[test]
+fn three_millimetres_clear_of_the_open_door_are_enough() {
+    let past = |packing| behind_door(packing, |case| case.hinge_card().proud.value = mm(0));
+    assert_eq!(past(mm(18)), [""; 0]);
+    assert_eq!(past(um(17_999)).len(), 1);
+}
+
+#[test]
+fn three_millimetres_clear_of_the_hinge_are_enough() {
+    let beside = |packing| behind_door(packing, |case| case.hinge_card().intrusion.value = mm(8));
+    assert_eq!(beside(mm(12)), [""; 0]);
+    assert_eq!(beside(um(11_999)).len(), 1);
+}
+
+#[test]
+fn set_back_drawers_pass_the_open_door_too() {
+    let said = behind_door(mm(12), |case| {
+        // Beyond the reach of the hinge.
+        case.bay(1).runners[0].set_back = 3;
+        case.bay(1).runners[0].length = mm(400);
+    });
+    assert_eq!(
+        said,
+        [
+            "runner on 5 stands 12.0 off the wall, open door F needs 15.0 and 3.0 clear of it: 6.0 too little; pack it out"
+        ]
+    );
+}
+
+#[test]
+fn guesses_of_what_stands_in_send_to_the_data_sheet() {
+    let said = behind_door(mm(0), |case| {
+        case.hinge_card().proud.origin = Origin::HouseGuess;
+        case.hinge_card().intrusion.origin = Origin::HouseGuess;
+    });
+    assert_eq!(said.len(), 2);
+    let doubted = |it: &String| it.starts_with("check the data sheet: ");
+    assert!(said.iter().all(doubted));
+}
+
+#[test]
+fn doors_that_stand_open_are_in_no_shelfs_way() {
+    for rule in [Rule::KeepOutsMeet, Rule::KeepOutsClose, Rule::ShelfAtHinge] {
+        let found = found(rule, |case| {
+            case.front_over(1, FrontKind::Door(LEFT), SHARE);
+            case.shelf(1, 8);
+        });
+        assert_eq!(found, []);
+    }
+}
+
+// Geometry: runners on hole 6 whose own zone ends above 166, their box at 164; the shelf on 5 is 146.5 up.
+#[test]
+fn loose_shelf_that_crosses_a_drawer_box() {
+    let crossing = |thickness| {
+        said(Rule::KeepOutsMeet, |case| {
+            proved(case);
+            *case.board() = thickness;
+            case.runner_card().below.value = mm(10);
+            case.drawer(6, 500);
+            case.shelf(1, 5);
+        })
+    };
+    assert_eq!(
+        crossing(mm(18)),
+        ["drawer box on 6 and shelf on 5 need the same space, 0.5 in height; move one of them"]
+    );
+    assert_eq!(crossing(um(17_500)), [""; 0]);
+    assert_eq!(crossing(um(17_501)).len(), 1);
+}
+
+#[test]
+fn a_box_is_silent_where_its_runners_are_in_the_way_already() {
+    let said = said(Rule::KeepOutsMeet, |case| {
+        proved(case);
+        case.drawer(6, 500);
+        case.shelf(1, 5);
+    });
+    assert_eq!(
+        said,
+        ["runner on 6 and shelf on 5 need the same space, 2.5 in height; move one of them"]
+    );
+}
+
+// Geometry: hole 2 at 48 less a line of 36 is 12, and the bottom ends at 18.
+#[test]
+fn drawer_box_in_the_bottom() {
+    let with = |line| {
+        said(Rule::KeepOutsMeet, |case| {
+            proved(case);
+            case.runner_card().below.value = mm(0);
+            case.runner_card().line.value = line;
+            case.drawer(2, 500);
+        })
+    };
+    assert_eq!(
+        with(mm(36)),
+        ["drawer box on 2 and the bottom need the same space, 6.0 in height; move one of them"]
+    );
+    assert_eq!(with(mm(30)), [""; 0]);
+    assert_eq!(with(um(30_001)).len(), 1);
+}
+
+// Geometry: 1 above the bottom.
+#[test]
+fn drawer_box_close_to_the_bottom() {
+    let said = said(Rule::KeepOutsClose, |case| {
+        case.runner_card().below.value = mm(0);
+        case.runner_card().line.value = mm(29);
+        case.drawer(2, 500);
+    });
+    assert_eq!(
+        said,
+        ["drawer box on 2 and the bottom are 1.0 apart in height"]
+    );
+}
+
+// Geometry: both boxes from 164 up, the lower one to 10 under the head of its front at 350; their runners have no zone of
+// their own here.
+#[test]
+fn two_drawer_boxes_on_one_hole() {
+    let said = said(Rule::KeepOutsMeet, |case| {
+        proved(case);
+        (
+            case.runner_card().below.value,
+            case.runner_card().above.value,
+        ) = (mm(0), mm(0));
+        case.drawer(6, 500);
+        case.drawer(6, 500);
+    });
+    assert_eq!(
+        said,
+        [
+            "drawer box on 6 and drawer box on 6 need the same space, 176.0 in height; move one of them"
+        ]
+    );
+}
+
+#[test]
+fn drawer_box_before_a_rail_is_said_by_its_own_rule_alone() {
+    let found = |rule| {
+        found(rule, |case| {
+            case.cabinet().size.depth = mm(540);
+            case.runner_card().lengths[5].need.value = mm(503);
+            case.back_rail(mm(200));
+            case.drawer(19, 500);
+        })
+        .len()
+    };
+    assert_eq!(
+        (found(Rule::BoxBehindBlocked), found(Rule::KeepOutsMeet)),
+        (1, 0)
+    );
 }

@@ -36,9 +36,9 @@ fn as_many_cabinets_are_checked_as_a_change_touches() {
         measure: Measure::Height,
         value: mm(700),
     };
-    assert_eq!(follow(&mut job, &mut checked, &height), 1);
+    assert_eq!(follow(&mut job, &mut checked, &height), 3);
     let remove = Edit::Remove { cabinet: Key(1) };
-    assert_eq!(follow(&mut job, &mut checked, &remove), 0);
+    assert_eq!(follow(&mut job, &mut checked, &remove), 2);
     assert_eq!(checked.cabinets().count(), 2);
     job.unit = Unit::Inch;
     let unit = Change::Unit {

@@ -84,7 +84,7 @@ fn measured(case: &mut Case) {
 
 #[test]
 fn screw_opposite_screw_is_22_over_18_1() {
-    let said = said(Rule::OpposedFastenersMeet, |case| {
+    let said = said(Rule::OpposedPlates, |case| {
         measured(case);
         case.plate(1, RIGHT, 5);
         case.plate(12, LEFT, 6);
@@ -96,6 +96,22 @@ fn screw_opposite_screw_is_22_over_18_1() {
           11.0 + 11.0 go in, 18.6 takes 18.1; stagger them by 2 holes"
         ]
     );
+}
+
+// Geometry: 11 and 11 go in; board of 22.5 takes 22.
+#[test]
+fn plates_that_share_a_hole_need_board_for_both_screws() {
+    let found = |board, lower| {
+        found(Rule::OpposedPlates, |case| {
+            measured(case);
+            *case.board() = board;
+            case.plate(1, RIGHT, 5);
+            case.plate(12, LEFT, lower);
+        })
+        .len()
+    };
+    assert_eq!((found(um(22_500), 5), found(um(22_499), 5)), (0, 1));
+    assert_eq!((found(mm(18), 6), found(mm(18), 7)), (1, 0), "by 2 holes");
 }
 
 #[test]

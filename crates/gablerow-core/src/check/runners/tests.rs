@@ -110,3 +110,44 @@ fn runner_flush_with_the_edge() {
         ]
     );
 }
+
+/// Runners on hole 6 have screws at 37, 261 and 453; a free row on the left side.
+fn with_row(setback: i32, first: i16, last: i16, set_back: u8) -> Vec<String> {
+    said(Rule::RunnerRowsWhole, move |case| {
+        case.runner(1, 6, 500).set_back = set_back;
+        case.row(left_side(), mm(setback), first, last);
+    })
+}
+
+#[test]
+fn a_whole_row_on_the_line_of_screws_is_more_than_runners_need() {
+    assert_eq!(
+        with_row(261, 1, 22, 0),
+        [
+            "free row \"cable\": 22 holes where runners need 1; 21 fewer to bore on this face without the row"
+        ]
+    );
+    assert_eq!(with_row(261, 6, 6, 0), [""; 0]);
+    assert_eq!(with_row(261, 6, 7, 0).len(), 1);
+}
+
+#[test]
+fn a_row_that_passes_no_runner_or_stands_elsewhere_is_for_something_else() {
+    assert_eq!(with_row(261, 7, 22, 0), [""; 0]);
+    assert_eq!(with_row(262, 1, 22, 0), [""; 0]);
+    let other_side = said(Rule::RunnerRowsWhole, |case| {
+        case.runner(1, 6, 500);
+        case.row(left_side().behind(), mm(261), 1, 22);
+    });
+    assert_eq!(other_side, [""; 0]);
+}
+
+#[test]
+fn a_whole_front_row_is_more_than_runners_need_that_are_set_back() {
+    assert_eq!(
+        with_row(37, 1, 22, 1),
+        [
+            "free row \"cable\": 22 holes where runners need 0; 22 fewer to bore on this face without the row"
+        ]
+    );
+}

@@ -40,11 +40,13 @@ fn other(value: &Value) -> New {
     New::To(match (&value.now, value.quantity) {
         (Content::Title(_), _) => Content::Title(Label::known("another")),
         (Content::Length(now), _) => Content::Length(*now + um(100)),
-        (Content::MaybeLength(now), _) => Content::MaybeLength(now.map(|now| now + um(100))),
+        (Content::MaybeLength(now), _) => {
+            Content::MaybeLength(Some(now.unwrap_or(mm(12)) + um(100)))
+        }
         (Content::MaybeLoad(now), _) => Content::MaybeLoad(now.map(|now| now + 100)),
         (Content::Number(now), _) => Content::Number(now.map(|now| now + 1)),
         (Content::Lengths(now), _) => {
-            let mut lengths: Vec<Length> = now.iter().copied().chain([mm(77)]).collect();
+            let mut lengths: Vec<Length> = now.iter().copied().chain([mm(57)]).collect();
             lengths.sort_unstable();
             Content::Lengths(lengths)
         }
@@ -68,14 +70,18 @@ fn every_value_of_every_card_reads_back_as_it_was_set_and_nothing_else_changes()
                 },
             );
             let after = value(&values_of(&job, &card), &before.name.to_string());
-            assert_eq!(after.origin, before.origin, "typing leaves the origin");
+            let origin = match before.now {
+                Content::MaybeLength(None) => Some(Origin::HouseGuess),
+                _ => before.origin,
+            };
+            assert_eq!(after.origin, origin, "typing leaves the origin");
             match new {
                 New::To(content) => assert_eq!(after.now, content, "{card} {}", before.name),
                 New::Next => assert_ne!(after.now, before.now, "{card} {}", before.name),
             }
             let changed = |job: &Job| {
                 let all = values_of(job, &card).into_iter();
-                all.filter(|value| value.name != before.name && value.name.length() != Some(mm(77)))
+                all.filter(|value| value.name != before.name && value.name.length() != Some(mm(57)))
                     .collect::<Vec<_>>()
             };
             assert_eq!(changed(&job), changed(&job_with(|_| ())));
@@ -347,6 +353,7 @@ fn fronts_and_pins_rest_on_the_house_defaults() {
         kind: FrontKind::Pair,
         height: FrontHeight::Ratio(1),
         thickness: None,
+        load_grams: None,
     });
     let edit = Edit::Shelves(super::run(5, 5));
     make(&mut job, &edit);

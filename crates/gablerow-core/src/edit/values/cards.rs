@@ -101,6 +101,20 @@ fn hinge(lines: &mut Lines<'_>, card: &mut Hinge) {
         Quantity::Choice,
         Slot::Choice(&mut card.chart),
     );
+    lines.place(
+        "reveals by door",
+        Quantity::Lengths(&range::LEAST_REVEALS, &range::BOARD_THICKNESS),
+        Slot::LeastReveals(&mut card.reveals),
+    );
+    for reveal in &mut card.reveals {
+        lines.length = Some(reveal.thickness);
+        sourced(
+            lines,
+            "door needs reveal",
+            &range::REVEAL,
+            &mut reveal.least,
+        );
+    }
 }
 
 fn runner(lines: &mut Lines<'_>, card: &mut Runner) {
@@ -124,6 +138,11 @@ fn runner(lines: &mut Lines<'_>, card: &mut Runner) {
         "load of a pair",
         Quantity::Number(&range::LOAD, "kg"),
         Slot::Number(&mut card.load),
+    );
+    lines.place(
+        "thickest box side",
+        Quantity::MaybeLength(&range::CARD_VALUE, "not looked up"),
+        Slot::MaybeSourced(&mut card.side_most),
     );
     lines.place(
         "lengths",

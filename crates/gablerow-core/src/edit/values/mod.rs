@@ -27,7 +27,7 @@ use crate::measure::{Length, Unit};
 use slot::Slot;
 pub(super) use slot::next_card;
 
-/// The name of a value: its words, and which of a runner's lengths it is said of.
+/// The name of a value: its words, and which of a runner's lengths or of a hinge's doors it is said of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ValueName {
     words: &'static str,
@@ -41,7 +41,7 @@ impl ValueName {
         self.words
     }
 
-    /// The length of a runner it is said of.
+    /// The length of a runner or the thickness of a door it is said of.
     #[must_use]
     pub fn length(self) -> Option<Length> {
         self.length

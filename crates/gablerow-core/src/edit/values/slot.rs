@@ -5,7 +5,9 @@ use alloc::vec::Vec;
 
 use super::ways::Ways;
 use super::{Content, New, Quantity, typed};
-use crate::cards::{CardId, CardKind, Cards, Origin, RunnerLength, Sourced};
+use crate::cards::{
+    CardId, CardKind, Cards, LeastReveal, Origin, RunnerLength, Sourced, least_reveals,
+};
 use crate::edit::Refusal;
 use crate::label::Label;
 use crate::measure::Length;
@@ -23,6 +25,7 @@ pub(super) enum Slot<'a> {
     MaybeNumber(&'a mut Option<Sourced<u32>>),
     Lengths(&'a mut Vec<Length>),
     RunnerLengths(&'a mut Vec<RunnerLength>),
+    LeastReveals(&'a mut Vec<LeastReveal>),
     Pitches(&'a mut Vec<u8>),
     Choice(&'a mut dyn Ways),
     Card(&'a mut CardId),
@@ -50,6 +53,10 @@ impl Slot<'_> {
             Self::RunnerLengths(lengths) => {
                 let names = lengths.iter().map(|length| length.name);
                 (Content::Lengths(names.collect()), None)
+            }
+            Self::LeastReveals(reveals) => {
+                let doors = reveals.iter().map(|reveal| reveal.thickness);
+                (Content::Lengths(doors.collect()), None)
             }
             Self::Pitches(pitches) => (Content::Pitches((*pitches).clone()), None),
             Self::Choice(ways) => (Content::Choice(ways.words()), None),
@@ -132,6 +139,13 @@ impl Slot<'_> {
             (Self::RunnerLengths(list), Quantity::Lengths(count, range), Content::Lengths(new)) => {
                 let names = listed(count, range, new)?;
                 *list = names.into_iter().map(|name| made(list, name)).collect();
+            }
+            (Self::LeastReveals(list), Quantity::Lengths(count, range), Content::Lengths(new)) => {
+                let doors = listed(count, range, new)?;
+                *list = doors
+                    .into_iter()
+                    .map(|door| known_reveal(list, door))
+                    .collect();
             }
             (Self::Pitches(list), Quantity::Pitches, Content::Pitches(new)) => {
                 *list = screws(new)?;
@@ -219,6 +233,26 @@ fn made(lengths: &[RunnerLength], name: Length) -> RunnerLength {
             name,
             need: Sourced::guess(name),
             steps: [0].into(),
+        },
+    }
+}
+
+/// What a door of that thickness needs; one that was not there is made like the nearest, as a house guess.
+fn known_reveal(reveals: &[LeastReveal], thickness: Length) -> LeastReveal {
+    let guesses = least_reveals();
+    let known = if reveals.is_empty() {
+        &guesses
+    } else {
+        reveals
+    };
+    let nearest = known
+        .iter()
+        .min_by_key(|reveal| (reveal.thickness - thickness).abs());
+    match nearest {
+        Some(reveal) if reveal.thickness == thickness => *reveal,
+        nearest => LeastReveal {
+            thickness,
+            least: Sourced::guess(nearest.map_or(Length::ZERO, |reveal| reveal.least.value)),
         },
     }
 }

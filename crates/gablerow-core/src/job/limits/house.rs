@@ -126,7 +126,27 @@ impl Hinge {
         length("cup", &range::HOLE_DIAMETER, self.cup.value)?;
         length("cup_depth", &range::BORE_DEPTH, self.cup_depth.value)?;
         length("intrusion", &range::CARD_VALUE, self.intrusion.value)?;
-        length("adjust", &range::CARD_VALUE, self.adjust.value)
+        length("adjust", &range::CARD_VALUE, self.adjust.value)?;
+        self.validate_reveals()
+    }
+
+    fn validate_reveals(&self) -> Checked {
+        let count = i64::try_from(self.reveals.len()).unwrap_or(i64::MAX);
+        number("reveals", &range::LEAST_REVEALS, count)?;
+        each(&self.reveals, "reveals", |reveal| {
+            length("thickness", &range::BOARD_THICKNESS, reveal.thickness)?;
+            length("least", &range::REVEAL, reveal.least.value)
+        })?;
+        for (at, pair) in self.reveals.windows(2).enumerate() {
+            let [thinner, thicker] = [&pair[0], &pair[1]].map(|reveal| reveal.thickness);
+            if thinner >= thicker {
+                let (thicker, thinner) = (thicker.exact_mm(), thinner.exact_mm());
+                let problem = format!("{thicker} after {thinner}, but the thinnest comes first");
+                let place = format!("reveals[{}].thickness", at + 1);
+                return Err(Fault::new(&place, problem));
+            }
+        }
+        Ok(())
     }
 }
 
@@ -158,6 +178,9 @@ impl Runner {
             ("recess", self.recess),
         ] {
             length(field, &range::CARD_VALUE, value.value)?;
+        }
+        if let Some(most) = self.side_most {
+            length("side_most", &range::CARD_VALUE, most.value)?;
         }
         if self.lengths.is_empty() {
             return Err(Fault::new(

@@ -5,7 +5,7 @@ mod house;
 mod keys;
 mod opening;
 
-pub use opening::SHELF_LOAD_MOST;
+pub use opening::{DRAWER_LOAD_MOST, SHELF_LOAD_MOST};
 
 use alloc::collections::BTreeSet;
 use alloc::format;

@@ -175,8 +175,17 @@ impl Runner {
     }
 }
 
+/// The most the contents of a drawer weigh, in grams: what no pair of runners carries.
+pub const DRAWER_LOAD_MOST: u32 = 500_000;
+
 impl Front {
     fn validate(&self) -> Checked {
+        if let Some(grams) = self.load_grams.filter(|grams| *grams > DRAWER_LOAD_MOST) {
+            return Err(Fault::new(
+                "load_grams",
+                format!("{grams}, but a drawer holds at most {DRAWER_LOAD_MOST} g"),
+            ));
+        }
         if let Some(thickness) = self.thickness {
             length("thickness", &range::BOARD_THICKNESS, thickness)?;
         }

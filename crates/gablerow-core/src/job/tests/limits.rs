@@ -320,6 +320,25 @@ fn runner_lengths_and_screws_are_in_order() {
 }
 
 #[test]
+fn least_reveals_are_in_order_of_thickness() {
+    check(
+        |job| job.cards.hinges[0].reveals.swap(0, 1),
+        "cards.hinges[0].reveals[1].thickness: 19 after 22, but the thinnest comes first",
+    );
+    check(
+        |job| job.cards.hinges[0].reveals[1].thickness = mm(19),
+        "cards.hinges[0].reveals[1].thickness: 19 after 19, but the thinnest comes first",
+    );
+    check(
+        |job| {
+            let reveals = &mut job.cards.hinges[0].reveals;
+            *reveals = vec![reveals[0]; 21];
+        },
+        "cards.hinges[0].reveals: least reveals: 21, but it is 0 to 20",
+    );
+}
+
+#[test]
 fn loads_and_masses_are_of_this_world() {
     check(
         |job| bay_of(job, 11).shelves[0].load_grams = Some(1_000_001),

@@ -363,6 +363,12 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     ("cards.hinges[0].adjust", |it, to| {
         it.cards.hinges[0].adjust.value = to;
     }),
+    ("cards.hinges[0].reveals[0].thickness", |it, to| {
+        it.cards.hinges[0].reveals[0].thickness = to;
+    }),
+    ("cards.hinges[0].reveals[0].least", |it, to| {
+        it.cards.hinges[0].reveals[0].least.value = to;
+    }),
     ("cards.runners[0].deduct", |it, to| {
         it.cards.runners[0].deduct.value = to;
     }),

@@ -50,6 +50,25 @@ fn doors_that_share_a_partition_take_the_half_arm() {
     assert_eq!([fit.tab, fit.plate, fit.residual], [mm(4), mm(2), um(200)]);
 }
 
+// Geometry: with a gap of 0 each has 18.6 / 2 = 9.3; arm 6, tab 3.5, plate 0 is 9.5 and no other is nearer.
+#[test]
+fn doors_that_touch_over_a_partition_take_the_half_arm() {
+    let hanging = hanging(|job| {
+        job.shop.fronts.gap = mm(0);
+        put_fronts(job, 11, vec![door(34, Hand::Right)]);
+        put_fronts(job, 12, vec![door(35, Hand::Right)]);
+        bay_of(job, 11)
+            .plates
+            .iter_mut()
+            .for_each(|plate| plate.wall = Hand::Right);
+    });
+    assert_eq!(
+        (hanging.arm, hanging.wanted.total()),
+        (Arm::Half, um(9_300))
+    );
+    assert_eq!(hanging.fit.unwrap().residual, um(200));
+}
+
 // Geometry: gap 2, arm -3: tab 3, plate 2 is -2.
 #[test]
 fn door_inside_the_opening_takes_the_inset_arm() {

@@ -6,7 +6,7 @@ use crate::arbitrary;
 use crate::job::{Band, Hand};
 use crate::layout::Layout;
 use crate::measure::Length;
-use crate::parts::{BagKind, PanelName, Parts, Piece};
+use crate::parts::{Arm, BagKind, Leaf, PanelName, Parts, Piece};
 
 /// Every piece of board that a band may be on.
 fn pieces(parts: &Parts) -> impl Iterator<Item = &Piece> {
@@ -110,6 +110,66 @@ proptest! {
             }
             let uprights = parts.panels.iter().filter(|panel| matches!(panel.name, PanelName::Upright(_)));
             prop_assert_eq!(uprights.count(), layout.uprights.len());
+        }
+    }
+
+    // Why no check says that cups miss their plates.
+    #[test]
+    fn every_cup_is_at_the_middle_of_its_plate(job in arbitrary::job()) {
+        for cabinet in &job.cabinets {
+            let layout = Layout::of(cabinet, &job);
+            let parts = Parts::of(cabinet, &layout, &job);
+            let hung = layout.fronts.iter().filter(|front| front.kind.is_hung());
+            let made = parts.fronts.iter().filter(|part| part.kind.is_hung());
+            for (front, part) in hung.zip(made) {
+                prop_assert_eq!((front.key, front.hung), (part.key, part.hung));
+                let Some(hanging) = &part.hanging else { continue };
+                let plates = Leaf::of(&job, cabinet, &layout, front).plates();
+                prop_assert_eq!(plates.len(), hanging.cups.cups.len());
+                for (plate, cup) in plates.iter().zip(&hanging.cups.cups) {
+                    let mut spaces = layout.face(front.wall_hung().unwrap()).unwrap().keep_outs.iter();
+                    let space = spaces.find(|space| space.owner == Some(plate.key)).unwrap();
+                    let middle = front.foot + cup.from_foot.total();
+                    prop_assert_eq!(middle * 2, space.z.from + space.z.to);
+                }
+            }
+        }
+    }
+
+    // Why `half-overlay-arm` has only the half arm to measure.
+    #[test]
+    fn a_door_that_shares_its_edge_takes_the_half_arm(job in arbitrary::job()) {
+        for cabinet in &job.cabinets {
+            let layout = Layout::of(cabinet, &job);
+            for front in layout.fronts.iter().filter(|front| front.set_in.is_none()) {
+                let Some(wall) = front.wall_hung() else { continue };
+                let shares = layout.fronts.iter().any(|other| {
+                    let facing = [other.wall_left, other.wall_right].contains(&wall.behind());
+                    facing && other.kind.is_seen() && other.set_in.is_none()
+                });
+                if shares && !wall.behind().is_outside() {
+                    for card in &job.cards.hinges {
+                        let arm = Leaf::of(&job, cabinet, &layout, front).arm(card).0;
+                        prop_assert_eq!(arm, Arm::Half, "{:?}", front);
+                    }
+                }
+            }
+        }
+    }
+
+    // Doors on both faces of one partition leave the gap between them, or what an odd count makes of it.
+    #[test]
+    fn fronts_on_either_side_of_a_partition_leave_the_gap(job in arbitrary::job()) {
+        for cabinet in &job.cabinets {
+            let layout = Layout::of(cabinet, &job);
+            let lapping = || layout.fronts.iter().filter(|it| it.kind.is_seen() && it.set_in.is_none());
+            for left in lapping() {
+                for right in lapping().filter(|right| right.wall_left == left.wall_right.behind()) {
+                    let thickness = layout.upright(right.wall_left.panel).unwrap().thickness;
+                    let laps = left.lap_right.total() + right.lap_left.total();
+                    prop_assert!((thickness - laps - job.shop.fronts.gap).abs() <= Length::from_counts(2));
+                }
+            }
         }
     }
 

@@ -391,5 +391,7 @@ fn stops(job: &Job) -> Vec<String> {
     let layout = Layout::of(&job.cabinets[0], job);
     let found = check::of_cabinet(job, &job.cabinets[0], &layout);
     let stops = found.into_iter().filter(|it| it.level == Level::Stop);
+    // Where the front row of a bay stands is the bay's own, whatever hangs there.
+    let stops = stops.filter(|it| it.rule != check::Rule::InsetOnOverlayRow);
     stops.map(|finding| finding.message).collect()
 }

@@ -143,6 +143,19 @@ record! {
         /// Which chart says how many hinges a door takes.
         #[serde(default = "first::chart")]
         chart: CountChart,
+        /// What the hinge edge of a door needs beside it, thinnest door first; none until somebody has looked it up.
+        #[serde(default = "first::reveals")]
+        reveals: Vec<LeastReveal>,
+    }
+}
+
+record! {
+    /// What the hinge edge of a door needs beside it to swing past.
+    LeastReveal = cards::LeastReveal {
+        /// Of doors up to this thickness, in mm, included.
+        thickness: Mm,
+        /// From the hinge edge to whatever stands beside it, in mm.
+        least: Sourced<Mm>,
     }
 }
 
@@ -228,6 +241,9 @@ record! {
         /// What a pair carries, in kg.
         #[serde(default = "first::load")]
         load: Sourced<u32>,
+        /// The thickest side of a box that it takes, in mm; left out until somebody has looked it up.
+        #[serde(default, skip_serializing_if = "plain")]
+        side_most: Option<Sourced<Mm>>,
         /// The lengths it comes in, shortest first; at least one.
         lengths: Vec<RunnerLength>,
     }

@@ -30,6 +30,9 @@ pub(in crate::job_file) struct Front {
     /// Its thickness, in mm; left out for that of the shop's front board.
     #[serde(default, skip_serializing_if = "plain")]
     thickness: Option<Mm>,
+    /// What a drawer shall hold, in grams; a wish.
+    #[serde(default, skip_serializing_if = "plain")]
+    load_grams: Option<u32>,
 }
 
 impl Twin for Front {
@@ -42,6 +45,7 @@ impl Twin for Front {
             kind,
             height,
             thickness,
+            load_grams,
         } = core;
         Self {
             key: Key::of(key),
@@ -51,6 +55,7 @@ impl Twin for Front {
                 height: *height,
             }),
             thickness: Twin::of(thickness),
+            load_grams: *load_grams,
         }
     }
 
@@ -60,6 +65,7 @@ impl Twin for Front {
             name,
             kind,
             thickness,
+            load_grams,
         } = self;
         let FrontWish { kind, height } = kind.into_core().map_err(|wrong| wrong.within("kind"))?;
         Ok(job::Front {
@@ -70,6 +76,7 @@ impl Twin for Front {
             thickness: thickness
                 .into_core()
                 .map_err(|wrong| wrong.within("thickness"))?,
+            load_grams,
         })
     }
 }

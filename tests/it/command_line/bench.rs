@@ -1,0 +1,41 @@
+//! The bench sheet: what it holds back, what it says before the first hole.
+
+use gablerow_core::job::Division;
+use serde_json::Value;
+
+use super::{Shop, overruled};
+
+#[test]
+fn a_cabinet_with_an_open_stop_is_not_on_the_sheet() {
+    let said = Shop::new().run(&["bench"]);
+    assert_eq!(said.code, Some(1));
+    assert!(said.err.starts_with("held back: G3, "), "{}", said.err);
+    assert!(said.out.contains(" [ ]  G1 ") && !said.out.contains("G3"));
+}
+
+#[test]
+fn an_overruled_stop_and_every_warn_are_on_the_sheet() {
+    let mut job = overruled();
+    // A shelf that sags under what it shall bear is a warn.
+    if let Division::Bay(bay) = &mut job.cabinets[0].opening.division {
+        bay.shelves[0].load_grams = Some(60_000);
+    }
+    let shop = Shop::with(&job);
+    let said = shop.run(&["bench", "store.json"]);
+    assert_eq!(said.code, Some(0), "{}", said.err);
+    let (before, _) = said.out.split_once("FIRST").unwrap();
+    assert!(
+        before.contains("overruled: Ann bores the two by hand"),
+        "{before}"
+    );
+    assert!(before.contains("[shelf-sags]"), "{before}");
+    let json = shop.run(&["bench", "store.json", "--json"]);
+    assert!(
+        json.err
+            .contains("overruled: G1, plate-on-pin-hole: Ann bores"),
+        "{}",
+        json.err
+    );
+    let set_ups: Value = serde_json::from_str(&json.out).unwrap();
+    assert_eq!(set_ups[0]["order"], 1);
+}
