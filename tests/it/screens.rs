@@ -90,7 +90,7 @@ fn what_is_built_of_a_cabinet() {
 
 #[test]
 fn the_checks_of_a_cabinet_with_stops() {
-    is_committed("checks", "p p k Down", "2 of 6");
+    is_committed("checks", "p p k Down", "2 of 4");
 }
 
 #[test]

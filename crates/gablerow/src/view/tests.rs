@@ -310,9 +310,9 @@ fn narrow_panel_has_its_name_beside_it() {
 
 #[test]
 fn book_says_what_is_open_and_whether_it_is_saved() {
-    // Pins on the hinge plate of hole 3; a move later their notice is gone.
+    // Pins on the hinge plate of hole 3, and a shelf that sags; a move later their notice is gone.
     let last = &shown("mst", (80, 24), None)[23];
-    assert!(last.ends_with("1 stop  not saved"), "{last}");
+    assert!(last.ends_with("1 stop 1 warn  not saved"), "{last}");
     let last = &shown("m", (80, 24), None)[23];
     assert!(last.ends_with(" new"), "{last}");
 }
