@@ -76,9 +76,9 @@ fn is_pin(quantity: Quantity) -> bool {
 /// A loose shelf with another content of the value that is of this kind.
 fn with(trial: &Trial, shelf: Key, kind: fn(Quantity) -> bool, to: Content) -> Option<Edit> {
     let of = trial.cabinet.loose_shelf(shelf)?;
-    Some(Edit::ShelfValue {
+    Some(Edit::OwnValue {
         cabinet: trial.cabinet.key,
-        shelf,
+        thing: shelf,
         value: name(&shelf_values(of), kind)?,
         new: New::To(to),
     })
