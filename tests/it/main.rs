@@ -24,6 +24,8 @@ mod pty;
 #[cfg(test)]
 mod readme;
 #[cfg(test)]
+mod rules;
+#[cfg(test)]
 mod screens;
 #[cfg(test)]
 mod terminal;
