@@ -1,7 +1,8 @@
 //! Laying out and checking a job of 300 cabinets from nothing, against cloning all its holes.
 //!
 //! `cargo bench -p gablerow-core` prints medians of interleaved rounds, so that a noisy machine troubles both alike. With two
-//! arguments, `layout|check|clone REPS`, it runs one of them that often, for counting instructions.
+//! arguments, `layout|check|clone REPS`, it runs one of them that often, for counting instructions; with `edit CABINETS REPS`
+//! it edits and checks one cabinet of so many that often.
 
 // A benchmark prints for people, and may panic where its own job is wrong.
 #![allow(clippy::print_stdout, clippy::expect_used)]
@@ -9,7 +10,7 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use gablerow_core::check;
+use gablerow_core::check::{self, Checked};
 use gablerow_core::edit::{BayRun, Edit};
 use gablerow_core::job::{Datum, Hand, Job, Key};
 use gablerow_core::label::Label;
@@ -19,12 +20,20 @@ const CABINETS: usize = 300;
 const ROUNDS: usize = 41;
 
 fn main() {
-    let job = job();
-    let holes = holes(&job);
     let words: Vec<String> = std::env::args()
         .skip(1)
         .filter(|word| word != "--bench")
         .collect();
+    if let [what, cabinets, reps] = words.as_slice() {
+        assert_eq!(what, "edit");
+        edit(
+            cabinets.parse().expect("a count"),
+            reps.parse().expect("a count"),
+        );
+        return;
+    }
+    let job = job(CABINETS);
+    let holes = holes(&job);
     if let [what, reps] = words.as_slice() {
         for _ in 0..reps.parse().unwrap_or(1) {
             match what.as_str() {
@@ -89,8 +98,30 @@ fn holes(job: &Job) -> Vec<Vec<Hole>> {
     layouts.flat_map(|layout| of(&layout)).collect()
 }
 
+/// One fitting more in the last cabinet of a job, checked, and taken back again, so often.
+fn edit(cabinets: usize, reps: usize) {
+    let mut job = job(cabinets);
+    let mut checked = Checked::of(&job);
+    let last = job.cabinets.last().expect("a cabinet").key;
+    for _ in 0..reps {
+        let edit = Edit::Pins(BayRun {
+            cabinet: last,
+            bay: Key(1),
+            first: 7,
+            last: 9,
+            datum: Datum::Foot,
+        });
+        let step = edit.apply(black_box(&job)).expect("an edit that fits");
+        step.apply(&mut job);
+        checked.follow(&job, &step.change);
+        step.revert(&mut job);
+        checked.follow(&job, &step.change.reversed());
+        black_box(&checked);
+    }
+}
+
 /// Cabinets with a door, two shelf zones and four drawers each: what a full panel carries.
-fn job() -> Job {
+fn job(cabinets: usize) -> Job {
     let label = |text: &str| Label::new(text).expect("a name");
     let mut job = Job::plain(label("bench"));
     let run = |first, last, datum| BayRun {
@@ -118,7 +149,7 @@ fn job() -> Job {
     for edit in edits {
         edit.apply(&job).expect("an edit that fits").apply(&mut job);
     }
-    for at in 1..CABINETS {
+    for at in 1..cabinets {
         let name = label(&format!("A{}", at + 1));
         Edit::Duplicate {
             cabinet: Key(1),

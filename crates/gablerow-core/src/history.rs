@@ -73,7 +73,9 @@ impl Change {
         }
     }
 
-    fn reversed(&self) -> Self {
+    /// The change that takes it back.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
         match self.clone() {
             Self::Cabinet { at, before, after } => Self::Cabinet {
                 at,

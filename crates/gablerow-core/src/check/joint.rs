@@ -5,34 +5,59 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::context::holes;
-use super::strand::reach;
+use super::meet::{Holes, Search, Space};
+use super::pairs::{ON_FACE, lying_over};
 use super::{Context, Finding, Rule, Strand, strands};
-use crate::layout::{Face, KeepOut, Span, Upright, Use};
+use crate::layout::{Face, KeepOut, Layout, Span, Upright, Use};
 use crate::measure::Length;
 
 /// Holes whose disc meets the end zone of a bottom, top, stretcher or fixed shelf on their face.
 pub(super) fn hole_in_joint(cx: &Context, found: &mut Vec<Finding>) {
-    for (upright, face, strand) in cx.strands() {
-        if is_of_joint(&strand) {
-            continue;
-        }
-        let panels = face
-            .keep_outs
-            .iter()
-            .filter(|panel| panel.item.is_fixed_panel());
-        for panel in panels {
-            let Some(zone) = end_zone(upright, panel) else {
-                continue;
-            };
-            let Some(part) = within_disc(strand, panel.x, zone) else {
-                continue;
-            };
+    let mut search = Search::default();
+    for (upright, face) in cx.faces() {
+        for (panel, zone, part) in holes_in_ends(&mut search, upright, face, cx.layout) {
             let message = sentence(cx, face, panel, zone, part);
             let place = cx.here().on(face.id).at(&part);
             let finding = Finding::new(Rule::HoleInJoint, place, message);
             found.push(finding.about_both((Some(part.spec.owner), panel.owner)));
         }
     }
+}
+
+/// The fixed panels of a face, the heights at which each one's end meets it, and the holes whose disc lies over that.
+pub(super) fn holes_in_ends<'a>(
+    search: &mut Search,
+    upright: &Upright,
+    face: &'a Face,
+    layout: &'a Layout,
+) -> Vec<(&'a KeepOut, Span, Strand<'a>)> {
+    let fixed = face.keep_outs.iter();
+    let ends: Vec<(&KeepOut, Span)> = fixed
+        .filter(|panel| panel.item.is_fixed_panel())
+        .filter_map(|panel| Some((panel, end_zone(upright, panel)?)))
+        .collect();
+    let all: Vec<Strand> = strands(face, layout)
+        .filter(|strand| !is_of_joint(strand))
+        .collect();
+    let shapes: Vec<Holes> = all
+        .iter()
+        .map(|strand| strand.shape(strand.spec.diameter, ON_FACE))
+        .collect();
+    let zones: Vec<Space> = ends
+        .iter()
+        .map(|&(panel, z)| Space {
+            x: panel.x,
+            z,
+            u: ON_FACE,
+        })
+        .collect();
+    lying_over(search, &shapes, &zones)
+        .into_iter()
+        .map(|(part, space)| {
+            let (panel, zone) = ends[space];
+            (panel, zone, part.of(&all))
+        })
+        .collect()
 }
 
 /// A joint's own bores belong in its zone.
@@ -45,13 +70,6 @@ fn end_zone(upright: &Upright, panel: &KeepOut) -> Option<Span> {
     let from = panel.z.from.max(upright.foot.total());
     let to = panel.z.to.min(upright.head.total());
     (from < to).then(|| Span::new(from, to))
-}
-
-/// The holes whose disc meets a zone.
-fn within_disc(strand: Strand, x: Span, z: Span) -> Option<Strand> {
-    let aside = (x.from - strand.x).max(strand.x - x.to).max(Length::ZERO);
-    let reach = reach(aside, strand.radius())?;
-    strand.within(z.from - reach, z.to + reach)
 }
 
 fn sentence(cx: &Context, face: &Face, panel: &KeepOut, zone: Span, part: Strand) -> String {

@@ -5,6 +5,8 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::context::{doubt, range};
+use super::meet::{Search, Space};
+use super::pairs::{ON_FACE, spaces_that_meet};
 use super::{Context, Finding, Place, Rule, spaces};
 use crate::cards::Hinge;
 use crate::job::Key;
@@ -14,32 +16,54 @@ use crate::parts::CLEAR_OF_DOOR;
 
 /// Pairs of keep-outs of one face that meet, or nearly.
 pub(super) fn keep_outs(cx: &Context, found: &mut Vec<Finding>) {
+    let mut search = Search::default();
     for (_, face) in cx.faces() {
         let all = spaces::of_face(cx, face);
         let mut said: Vec<(Rule, [Option<Key>; 2])> = Vec::new();
-        for (at, one) in all.iter().enumerate() {
-            for other in &all[at + 1..] {
-                let (a, b) = if one.item <= other.item {
-                    (one, other)
-                } else {
-                    (other, one)
-                };
-                let Some(rule) = broken(a, b, cx.limits().close) else {
-                    continue;
-                };
-                let pair = Pair { cx, face, a, b };
-                let finding = Finding::new(rule, pair.place(), pair.sentence(rule));
-                let finding = finding.about_both((one.owner, other.owner));
-                // A box meets most of what its runners meet; those come first and are said alone.
-                let is_box = [a.item, b.item].contains(&Item::Box);
-                let what = (rule, finding.about);
-                if !is_box || !said.contains(&what) {
-                    said.push(what);
-                    found.push(finding);
-                }
+        for (rule, a, b) in in_each_others_way(&mut search, &all, cx.limits().close) {
+            let pair = Pair { cx, face, a, b };
+            let finding = Finding::new(rule, pair.place(), pair.sentence(rule));
+            let finding = finding.about_both((a.owner, b.owner));
+            // A box meets most of what its runners meet; those come first and are said alone.
+            let is_box = [a.item, b.item].contains(&Item::Box);
+            let what = (rule, finding.about);
+            if !is_box || !said.contains(&what) {
+                said.push(what);
+                found.push(finding);
             }
         }
     }
+}
+
+/// Two keep-outs of one face that break a rule, the items in their own order.
+pub(super) fn in_each_others_way<'a>(
+    search: &mut Search,
+    all: &'a [KeepOut],
+    close: Length,
+) -> Vec<(Rule, &'a KeepOut, &'a KeepOut)> {
+    let longer = |span: Span| Span {
+        to: span.to + close,
+        ..span
+    };
+    let room = |keep_out: &KeepOut| Space {
+        x: longer(keep_out.x),
+        z: longer(keep_out.z),
+        // How far out from the face counts for some pairs and not for others.
+        u: ON_FACE,
+    };
+    let rooms: Vec<Space> = all.iter().map(room).collect();
+    spaces_that_meet(search, &rooms)
+        .into_iter()
+        .filter_map(|(one, other)| {
+            let (one, other) = (&all[one], &all[other]);
+            let (a, b) = if one.item <= other.item {
+                (one, other)
+            } else {
+                (other, one)
+            };
+            Some((broken(a, b, close)?, a, b))
+        })
+        .collect()
 }
 
 /// Which rule two keep-outs break, the items in their own order; `None` when they are clear of each other.

@@ -19,7 +19,7 @@ use std::string::ToString;
 type Put = (u8, i16, i16, bool, i32);
 
 /// Any cabinet that a person could make in a few minutes.
-fn any_case() -> impl Strategy<Value = Case> {
+pub(super) fn any_case() -> impl Strategy<Value = Case> {
     let put = (
         0..20_u8,
         -3..28_i16,

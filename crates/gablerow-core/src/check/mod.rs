@@ -13,8 +13,11 @@
 //!    | house                           cards that are not measured, one setback for a job
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
+//!    |     meet                        who is in whose way, found once for all of them
 //!    v
 //! Finding: Rule, Level, Place, sentence, and why a person accepted it
+//!    |
+//! Checked                              those of a whole job, kept while it changes (kept)
 //! ```
 //!
 //! Each check is a pure function that adds findings. An accepted finding stays in the list with its reason; it comes back
@@ -37,11 +40,14 @@ mod idle;
 mod inset;
 mod joint;
 mod keep_outs;
+mod kept;
+pub mod meet;
 mod near;
 mod new_hole;
 mod open_points;
 mod opposed;
 mod outline;
+mod pairs;
 mod rise;
 mod rule;
 mod runners;
@@ -57,11 +63,14 @@ mod fixture;
 #[cfg(test)]
 mod laws;
 #[cfg(test)]
+mod oracle;
+#[cfg(test)]
 mod tests;
 
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Level, Place};
+pub use kept::Checked;
 pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
 

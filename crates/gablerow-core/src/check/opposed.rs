@@ -5,59 +5,75 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::context::{doubt, holes};
+use super::meet::{Holes, Search};
+use super::pairs::{FAR, strands_that_meet};
 use super::{Context, Finding, Rule, Strand, strands};
 use crate::job::{Hand, Key, Limits};
-use crate::layout::{BoreSpec, Face, Upright, Use};
+use crate::layout::{BoreSpec, Face, Layout, Span, Upright, Use};
 use crate::measure::Length;
 
 /// Blind holes from both faces that leave too little board between them.
 pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
-    each_back_to_back(cx, |upright, one, other| {
-        if !depths_meet(upright.thickness, cx.limits(), one.spec, other.spec) {
-            return;
+    let web = cx.limits().web;
+    let mut search = Search::default();
+    for upright in &cx.layout.uprights {
+        let met = back_to_back(&mut search, upright, cx.layout, web, |spec| spec.depth);
+        for (one, other) in met {
+            let (Some(a), Some(b)) = (one.spec.depth, other.spec.depth) else {
+                continue;
+            };
+            let left = (upright.thickness - a - b).max(Length::ZERO);
+            let message = format!(
+                "{}: {} + {} deep leave {} of {}, at least {}; {} each at most, or shift one",
+                are_back_to_back(cx, one, other),
+                a.show(cx.unit),
+                b.show(cx.unit),
+                left.show(cx.unit),
+                upright.thickness.show(cx.unit),
+                web.show(cx.unit),
+                (upright.thickness - web)
+                    .max(Length::ZERO)
+                    .half()
+                    .show(cx.unit)
+            );
+            let both = (one, other);
+            found.push(opposed(cx, Rule::OpposedHolesMeet, upright, both, message));
         }
-        let [a, b] = [one, other].map(|it| it.spec.depth.unwrap_or_default());
-        let most = upright.thickness - cx.limits().web;
-        let left = (upright.thickness - a - b).max(Length::ZERO);
-        let message = format!(
-            "{}: {} + {} deep leave {} of {}, at least {}; {} each at most, or shift one",
-            back_to_back(cx, one, other),
-            a.show(cx.unit),
-            b.show(cx.unit),
-            left.show(cx.unit),
-            upright.thickness.show(cx.unit),
-            cx.limits().web.show(cx.unit),
-            most.max(Length::ZERO).half().show(cx.unit)
-        );
-        let both = (one, other);
-        found.push(opposed(cx, Rule::OpposedHolesMeet, upright, both, message));
-    });
+    }
 }
 
 /// Fasteners from both faces that reach each other; of two hinge plates it is a rule of its own.
 pub(super) fn opposed_fasteners_meet(cx: &Context, found: &mut Vec<Finding>) {
-    each_back_to_back(cx, |upright, one, other| {
-        let (a, b) = (one.spec, other.spec);
-        let most = upright.thickness - cx.limits().spare;
-        if !fasteners_meet(upright.thickness, cx.limits(), a, b) {
-            return;
+    let spare = cx.limits().spare;
+    let mut search = Search::default();
+    for upright in &cx.layout.uprights {
+        let met = back_to_back(&mut search, upright, cx.layout, spare, fastener);
+        for (one, other) in met {
+            let (a, b) = (one.spec, other.spec);
+            let (rule, cure) = if (a.use_, b.use_) == (Use::Plate, Use::Plate) {
+                (Rule::OpposedPlates, "stagger them by 2 holes")
+            } else {
+                (Rule::OpposedFastenersMeet, "move one of them")
+            };
+            let message = format!(
+                "{}{}: {} + {} go in, {} takes {}; {cure}",
+                doubt(a.pen_unproved || b.pen_unproved),
+                are_back_to_back(cx, one, other),
+                a.pen.show(cx.unit),
+                b.pen.show(cx.unit),
+                upright.thickness.show(cx.unit),
+                (upright.thickness - spare).show(cx.unit)
+            );
+            let both = (one, other);
+            found.push(opposed(cx, rule, upright, both, message));
         }
-        let (rule, cure) = if (a.use_, b.use_) == (Use::Plate, Use::Plate) {
-            (Rule::OpposedPlates, "stagger them by 2 holes")
-        } else {
-            (Rule::OpposedFastenersMeet, "move one of them")
-        };
-        let message = format!(
-            "{}{}: {} + {} go in, {} takes {}; {cure}",
-            doubt(a.pen_unproved || b.pen_unproved),
-            back_to_back(cx, one, other),
-            a.pen.show(cx.unit),
-            b.pen.show(cx.unit),
-            upright.thickness.show(cx.unit),
-            most.show(cx.unit)
-        );
-        found.push(opposed(cx, rule, upright, (one, other), message));
-    });
+    }
+}
+
+/// How deep a fastener goes in; `None` when there is none, or when it is a connector that takes both sides with one screw.
+pub(super) fn fastener(spec: &BoreSpec) -> Option<Length> {
+    let is_through_connector = spec.use_ == Use::Connector && spec.depth.is_none();
+    (spec.pen != Length::ZERO && !is_through_connector).then_some(spec.pen)
 }
 
 /// Whether two blind holes back to back leave less than the least web between them.
@@ -73,32 +89,48 @@ pub(super) fn fasteners_meet(
     a: &BoreSpec,
     b: &BoreSpec,
 ) -> bool {
-    let is_free = |spec: &BoreSpec| spec.pen == Length::ZERO || is_through_connector(spec);
-    !is_free(a) && !is_free(b) && a.pen + b.pen > thickness - limits.spare
+    let both = fastener(a).zip(fastener(b));
+    both.is_some_and(|(a, b)| a + b > thickness - limits.spare)
 }
 
-/// A connector that goes through takes both sides with one screw.
-fn is_through_connector(spec: &BoreSpec) -> bool {
-    spec.use_ == Use::Connector && spec.depth.is_none()
+/// What does not matter takes nothing of the thickness.
+const NOWHERE: Span = Span {
+    from: Length::ZERO,
+    to: Length::ZERO,
+};
+
+/// The holes of both faces of a panel whose discs lie over each other and whose depths leave less than `least` between
+/// them, the face toward the left first; `deep` says how deep a hole goes in, or that it does not matter here.
+pub(super) fn back_to_back<'a>(
+    search: &mut Search,
+    upright: &'a Upright,
+    layout: &'a Layout,
+    least: Length,
+    deep: impl Fn(&BoreSpec) -> Option<Length>,
+) -> Vec<(Strand<'a>, Strand<'a>)> {
+    let on = |hand| strands(upright.face(hand), layout);
+    let mut all: Vec<Strand> = on(Hand::Left).collect();
+    let right = all.len();
+    all.extend(on(Hand::Right));
+    let shape = |(at, strand): (usize, &Strand)| {
+        // From the left the board that has to stay between them belongs to the hole.
+        let u = match deep(strand.spec) {
+            None => NOWHERE,
+            Some(deep) if at < right => Span::new(-FAR, deep + least),
+            Some(deep) => Span::new(upright.thickness - deep, FAR),
+        };
+        strand.shape(strand.spec.diameter, u)
+    };
+    let shapes: Vec<Holes> = all.iter().enumerate().map(shape).collect();
+    let met = strands_that_meet(search, &shapes);
+    met.into_iter()
+        .filter(|[one, other]| one.place < right && right <= other.place)
+        .map(|both| both.map(|part| part.of(&all)))
+        .map(|[one, other]| (one, other))
+        .collect()
 }
 
-/// Calls `visit` with the holes of both faces of a panel whose discs lie over each other.
-fn each_back_to_back(cx: &Context, mut visit: impl FnMut(&Upright, Strand, Strand)) {
-    for upright in &cx.layout.uprights {
-        let [left, right] = [Hand::Left, Hand::Right]
-            .map(|hand| strands(upright.face(hand), cx.layout).collect::<Vec<_>>());
-        for one in &left {
-            for other in &right {
-                let limit = one.radius() + other.radius();
-                if let Some((one, other)) = one.nearer(*other, limit) {
-                    visit(upright, one, other);
-                }
-            }
-        }
-    }
-}
-
-fn back_to_back(cx: &Context, one: Strand, other: Strand) -> String {
+fn are_back_to_back(cx: &Context, one: Strand, other: Strand) -> String {
     let shared = if one.holes.is_some() { one } else { other };
     let both = cx.owners(one.spec, other.spec);
     format!("{both} are back to back at {}", holes(cx, &shared))

@@ -55,7 +55,7 @@ impl Strand<'_> {
     }
 
     /// From one step above its lowest hole to another, both included.
-    fn part(self, first: i32, last: i32) -> Self {
+    pub(super) fn part(self, first: i32, last: i32) -> Self {
         let number =
             |at: i16, steps: i32| at.saturating_add(i16::try_from(steps).unwrap_or(i16::MAX));
         Self {

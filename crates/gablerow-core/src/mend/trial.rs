@@ -5,7 +5,7 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use crate::check::{self, Finding, Level, Rule};
+use crate::check::{self, Checked, Finding, Level, Rule};
 use crate::edit::Edit;
 use crate::history::{Change, Step};
 use crate::job::{Cabinet, FaceId, Job, Key, PanelId};
@@ -57,6 +57,8 @@ pub(super) struct Trial<'a> {
     /// The cabinet alone, with the one that some checks compare others with.
     here: Job,
     before: Vec<Finding>,
+    /// What is said of the whole job before, once that is asked for.
+    all: Option<Checked>,
     good: Vec<Good>,
 }
 
@@ -93,6 +95,7 @@ impl<'a> Trial<'a> {
             layout,
             here,
             before,
+            all: None,
             good: Vec::new(),
         })
     }
@@ -157,19 +160,16 @@ impl<'a> Trial<'a> {
     }
 
     /// Whether a change of what every cabinet goes by opens a stop in another cabinet.
-    fn harms_others(&self, step: &Step) -> bool {
-        let mut after = self.job.clone();
-        step.apply(&mut after);
-        let others = self.job.cabinets.iter().zip(&after.cabinets);
-        others
+    fn harms_others(&mut self, step: &Step) -> bool {
+        let before = self.all.get_or_insert_with(|| Checked::of(self.job));
+        let (mut job, mut after) = (self.job.clone(), before.clone());
+        step.apply(&mut job);
+        after.follow(&job, &step.change);
+        let cabinets = self.job.cabinets.iter();
+        cabinets
+            .zip(before.cabinets().zip(after.cabinets()))
             .filter(|(cabinet, _)| cabinet.key != self.cabinet.key)
-            .any(|(cabinet, same)| {
-                let before = check::of_cabinet(self.job, cabinet, &Layout::of(cabinet, self.job));
-                has_new_stop(
-                    &before,
-                    &check::of_cabinet(&after, same, &Layout::of(same, &after)),
-                )
-            })
+            .any(|(_, (before, after))| has_new_stop(before, after))
     }
 
     /// How many holes are there no longer, or are new.

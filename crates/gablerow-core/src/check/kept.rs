@@ -1,0 +1,77 @@
+//! What the checks say of a whole job, kept while the job changes.
+//!
+//! What is said of a cabinet rests on that cabinet, the house defaults, the cards and the unit, and on the first cabinet, which
+//! others are compared with. So a change of any other cabinet is answered by checking that one, in a job of ten as in a job of a thousand.
+
+use alloc::vec::Vec;
+
+use super::{Finding, of_cabinet};
+use crate::history::Change;
+use crate::job::Job;
+use crate::layout::Layout;
+
+/// What the checks say of every cabinet of one job, as it is now.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Checked {
+    /// In the order of the cabinets.
+    cabinets: Vec<Vec<Finding>>,
+}
+
+impl Checked {
+    /// Every cabinet of a job, from nothing.
+    #[must_use]
+    pub fn of(job: &Job) -> Self {
+        Self {
+            cabinets: (0..job.cabinets.len()).map(|at| check(job, at)).collect(),
+        }
+    }
+
+    /// Follows a change that the job has by now; gives how many cabinets were checked for it. Nothing else may have changed
+    /// since: in a build with assertions it is an error not to come to what a check from nothing says.
+    pub fn follow(&mut self, job: &Job, change: &Change) -> usize {
+        let checked = match change {
+            // The first cabinet is what others are compared with.
+            Change::Cabinet { at: 0, .. }
+            | Change::Shop { .. }
+            | Change::Cards { .. }
+            | Change::Unit { .. } => {
+                *self = Self::of(job);
+                self.cabinets.len()
+            }
+            Change::Cabinet { at, before, after } => {
+                self.follow_cabinet(job, *at, before.is_some(), after.is_some())
+            }
+            Change::Title { .. } => 0,
+        };
+        debug_assert_eq!(*self, Self::of(job), "a check missed what changed");
+        checked
+    }
+
+    /// A cabinet at a position that was there before, or is there now, or both.
+    fn follow_cabinet(&mut self, job: &Job, at: usize, before: bool, after: bool) -> usize {
+        let at = at.min(self.cabinets.len());
+        match (before, after) {
+            (false, true) => self.cabinets.insert(at, check(job, at)),
+            (true, true) if at < self.cabinets.len() => self.cabinets[at] = check(job, at),
+            (true, false) if at < self.cabinets.len() => drop(self.cabinets.remove(at)),
+            _ => {}
+        }
+        usize::from(after)
+    }
+
+    /// What is said of the cabinets, one after the other as they stand in the job.
+    pub fn cabinets(&self) -> impl Iterator<Item = &[Finding]> {
+        self.cabinets.iter().map(Vec::as_slice)
+    }
+}
+
+/// The findings of the cabinet at a position; none where there is no cabinet.
+fn check(job: &Job, at: usize) -> Vec<Finding> {
+    let found = job.cabinets.get(at);
+    found
+        .map(|cabinet| of_cabinet(job, cabinet, &Layout::of(cabinet, job)))
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests;
