@@ -8,7 +8,7 @@
 //! trade_drawers   pages of the trade: fronts, runners, boxes
 //! trade_hinges    pages of the trade: hinges and doors
 //! practice        rules of thumb without a source, and what is known from memory alone: they prove nothing
-//! libraries       exact fractions, a schema validator, an index of points in the plane
+//! libraries       exact fractions, a schema validator
 //! beams           sag, solved in other ways
 //! ```
 

@@ -370,35 +370,23 @@ const FOLLOWED: [(&str, &str, Standing); 9] = [
     ),
 ];
 
-/// The values of starter cards that follow something, and how many of each kind are guesses.
+/// The values of starter cards that follow something; all others are guesses, and each card marks its own.
 fn starter_cards() -> Vec<Figure> {
     let cards = Cards::starter();
-    let mut followed = Vec::new();
-    let mut guesses = Vec::new();
+    let mut found = Vec::new();
     for kind in CardKind::ALL {
-        let named = cards.names(kind);
-        let mut count = 0;
-        for card in named.iter().filter_map(|name| cards.card(name)) {
-            for value in card_values(&card)
-                .iter()
-                .filter(|value| value.origin.is_some())
-            {
-                match follows(&card, value) {
-                    Some(found) => followed.push(found),
-                    None => count += 1,
-                }
-            }
+        for card in cards.names(kind).iter().filter_map(|name| cards.card(name)) {
+            let values = card_values(&card);
+            found.extend(values.iter().filter_map(|value| follows(&card, value)));
         }
-        let value = format!("{count} values, each on its card");
-        guesses.push(figure(
+        found.push(figure(
             "starter cards",
             kind.plural(),
-            value,
+            "all other values, as each card marks them",
             Standing::HouseGuess,
         ));
     }
-    followed.extend(guesses);
-    followed
+    found
 }
 
 fn follows(card: &Card, value: &Value) -> Option<Figure> {

@@ -243,6 +243,18 @@ fn cases_reach_every_rule_of_shelves() {
 
 proptest! {
     #[test]
+    fn a_rule_looked_for_alone_finds_what_all_find_of_it(case in any_case()) {
+        let (job, cabinet) = (&case.job, &case.job.cabinets[0]);
+        let layout = Layout::of(cabinet, job);
+        let all = of_cabinet(job, cabinet, &layout);
+        for info in RULES {
+            let of_it: Vec<&Finding> = all.iter().filter(|it| it.rule == info.rule).collect();
+            let alone = of_rule(info.rule, job, cabinet, &layout);
+            prop_assert_eq!(alone.iter().collect::<Vec<_>>(), of_it, "{}", info.name);
+        }
+    }
+
+    #[test]
     fn every_place_exists(case in any_case()) {
         prop_assert_eq!(case.job.validate(), Ok(()));
         let layout = Layout::of(&case.job.cabinets[0], &case.job);

@@ -76,6 +76,7 @@ pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;
 use door::Door;
+use rule::{CHECKS, Check};
 use strand::{Strand, strands};
 
 use crate::job::{Cabinet, Job};
@@ -83,70 +84,26 @@ use crate::layout::Layout;
 use crate::measure::Unit;
 use crate::parts::box_fits;
 
-/// Every check, in the order of [`RULES`].
-const CHECKS: &[fn(&Context, &mut Vec<Finding>)] = &[
-    outline::hole_off_panel,
-    outline::hole_near_edge,
-    outline::toe_notch_eats_row,
-    outline::back_row_in_groove,
-    joint::hole_in_joint,
-    share::shared_holes,
-    near::near_miss_rows,
-    depth::depth_short_for_screw,
-    depth::depth_breaks_through,
-    opposed::opposed_holes_meet,
-    opposed::opposed_fasteners_meet,
-    opposed::through_into_free_bay,
-    exposed::bored_on_show_face,
-    exposed::exposed_end,
-    keep_outs::keep_outs,
-    balance::unbalanced,
-    balance::unbalanced_turned,
-    balance::height_multiple_only,
-    zones::zone_off_centre,
-    runners::runner_too_long,
-    boxes::box_behind_blocked,
-    runners::runner_row_flush,
-    runners::runner_rows_whole,
-    boxes::runner_overloaded,
-    boxes::box_width,
-    boxes::top_box_blocked,
-    boxes::bottom_box_low,
-    boxes::stretcher_in_box,
-    open_points::open_points,
-    open_points::sides_end_on_bottom,
-    fixed::shelf_through_board,
-    carried::cup_off_door,
-    fronts::front_not_carried,
-    rise::runner_line_ignored,
-    rise::box_off_front,
-    rise::fronts_off_grid,
-    hinges::overlay_unreachable,
-    hinges::inset_on_overlay_row,
-    hinges::reveal_too_small,
-    hinges::hinges_too_few,
-    hinges::hinges_too_close,
-    doors::door_handed,
-    doors::door_side_change,
-    house::inset_overlay_mixed,
-    house::partition_nominal_thickness,
-    house::units_mixed,
-    idle::idle_hardware,
-    fronts::front_too_small,
-    inset::inset_before_edge,
-    fronts::front_behind_front,
-    fronts::drawer_over_bays,
-    fronts::inner_without_door,
-    sag::shelf_sags,
-    shelves::shelf_tips,
-    shelves::shelf_length,
-    shelves::clear_opening_short,
-    shelves::no_lift_room,
-];
-
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    found_by(CHECKS.iter().map(|(check, _)| *check), job, cabinet, layout)
+}
+
+/// The same of one rule alone, without the work of the others.
+#[must_use]
+pub fn of_rule(rule: Rule, job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    let mut found = found_by(rule.check().into_iter(), job, cabinet, layout);
+    found.retain(|finding| finding.rule == rule);
+    found
+}
+
+fn found_by(
+    checks: impl Iterator<Item = Check> + Clone,
+    job: &Job,
+    cabinet: &Cabinet,
+    layout: &Layout,
+) -> Vec<Finding> {
     let doors = Door::all(job, cabinet, layout);
     let boxes = box_fits(cabinet, layout, job);
     let in_unit = |unit| {
@@ -159,7 +116,7 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
             unit,
         };
         let mut found = Vec::new();
-        CHECKS.iter().for_each(|check| check(&cx, &mut found));
+        checks.clone().for_each(|check| check(&cx, &mut found));
         found
     };
     let mut found: Vec<Finding> = in_unit(Unit::Millimetre);
@@ -168,6 +125,18 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
         let shown = found.iter_mut().zip(in_unit(job.unit));
         shown.for_each(|(finding, shown)| finding.message = shown.message);
     }
+    in_order(&mut found, layout);
+    for finding in &mut found {
+        let same = cabinet.accepted.iter().find(|accepted| {
+            accepted.rule == finding.rule_name() && accepted.message == finding.in_mm
+        });
+        finding.accepted = same.map(|accepted| accepted.reason.clone());
+    }
+    found
+}
+
+/// Stops first, then by face and hole; what is said in several rows of a face is said once.
+fn in_order(found: &mut Vec<Finding>, layout: &Layout) {
     found.sort_by_cached_key(|finding| {
         let Place {
             face, row, holes, ..
@@ -200,13 +169,6 @@ pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding>
         }
         same
     });
-    for finding in &mut found {
-        let same = cabinet.accepted.iter().find(|accepted| {
-            accepted.rule == finding.rule_name() && accepted.message == finding.in_mm
-        });
-        finding.accepted = same.map(|accepted| accepted.reason.clone());
-    }
-    found
 }
 
 /// What the checks have to say of every cabinet of a job, cabinet by cabinet.

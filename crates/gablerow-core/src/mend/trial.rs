@@ -154,9 +154,13 @@ impl<'a> Trial<'a> {
     fn tried(&self) -> Option<(Vec<Finding>, Layout)> {
         let cabinet = self.here.cabinet(self.cabinet.key)?;
         let layout = Layout::of(cabinet, &self.here);
+        // Most of what is tried leaves it, so it is looked for alone first.
+        let same = check::of_rule(self.finding.rule, &self.here, cabinet, &layout);
+        if same.iter().any(|it| it.is_about_the_same(self.finding)) {
+            return None;
+        }
         let after = check::of_cabinet(&self.here, cabinet, &layout);
-        let is_left = after.iter().any(|it| it.is_about_the_same(self.finding));
-        (!is_left && !has_new_stop(&self.before, &after)).then_some((after, layout))
+        (!has_new_stop(&self.before, &after)).then_some((after, layout))
     }
 
     /// Whether a change of what every cabinet goes by opens a stop in another cabinet.
