@@ -87,19 +87,24 @@ use crate::parts::box_fits;
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
-    found_by(CHECKS.iter().map(|(check, _)| *check), job, cabinet, layout)
+    found_by(
+        &CHECKS.iter().map(|(check, _)| *check),
+        job,
+        cabinet,
+        layout,
+    )
 }
 
 /// The same of one rule alone, without the work of the others.
 #[must_use]
 pub fn of_rule(rule: Rule, job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
-    let mut found = found_by(rule.check().into_iter(), job, cabinet, layout);
+    let mut found = found_by(&rule.check().into_iter(), job, cabinet, layout);
     found.retain(|finding| finding.rule == rule);
     found
 }
 
 fn found_by(
-    checks: impl Iterator<Item = Check> + Clone,
+    checks: &(impl Iterator<Item = Check> + Clone),
     job: &Job,
     cabinet: &Cabinet,
     layout: &Layout,
