@@ -260,9 +260,31 @@ fn shown(way: &str, size: (u16, u16), edit: Option<Edit>) -> Vec<String> {
     let mut app = app(job, Charset::Unicode);
     app.size = size;
     for character in way.chars() {
-        press(&mut app, Key::Char(character));
+        let enter = character == '\n';
+        press(
+            &mut app,
+            if enter {
+                Key::Enter
+            } else {
+                Key::Char(character)
+            },
+        );
     }
     lines(&app)
+}
+
+#[test]
+fn why_of_a_shelf_says_what_its_strength_rests_on_and_the_caution() {
+    let text = shown("11\nw", (120, 60), None).join(" ");
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [
+        "sag: Wood Handbook",
+        "load that tips: common practice",
+        "board-18: 650 kg/m3",
+        "neither engineering nor advice",
+    ] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
 }
 
 #[test]
