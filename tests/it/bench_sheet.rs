@@ -1,324 +1,26 @@
 //! Whoever follows the printed bench sheet to the letter bores the layout, whatever the saw did to the panels.
 //!
-//! The sheet is read as text. A panel is laid down as told: an edge toward whoever bores, the foot to a hand; which face is up
-//! then follows from the panel alone. The rail is set as told, its index holes counted from the stop. Nothing of the plan is
-//! looked at.
+//! The sheet is read as text (`reading`). A panel is laid down as told: an edge toward whoever bores, the foot to a hand; which
+//! face is up then follows from the panel alone. The rail is set as told, its index holes counted from the stop (`boring`), and
+//! where pins then are says how shelves lie (`level`). Nothing of the plan is looked at.
 
-use std::collections::BTreeMap;
+mod boring;
+mod level;
+mod reading;
+
 use std::sync::LazyLock;
 
 use gablerow::job_file;
 use gablerow_core::bench::{Times, plan};
-use gablerow_core::job::{BandState, Copy, Division, Job, Key, Label, Reference};
+use gablerow_core::job::{AsCut, BandState, Copy, Division, Job, Key, Label, Reference};
+use gablerow_core::layout::{Layout, Upright};
 use gablerow_core::measure::{Length, Unit};
-use gablerow_papers::{HoleRecord, bench_text};
+use gablerow_papers::bench_text;
 use proptest::prelude::*;
 
-/// Rounding of one printed length, and of two.
-const ROUNDING: f64 = 0.051;
-
-/// One line of a set, and what stands above it.
-#[derive(Clone, Debug)]
-struct Line {
-    name: String,
-    edge: String,
-    foot: String,
-    packer: f64,
-    /// Index holes of the rail, from 1 at the stop; or distances from the end on the stop.
-    places: Places,
-    count: usize,
-    setting: f64,
-    stop: f64,
-    end: String,
-    diameter: f64,
-    depth: Option<f64>,
-}
-
-#[derive(Clone, Debug)]
-enum Places {
-    Index(Vec<i32>),
-    Tape(Vec<f64>),
-}
-
-/// The number at the start of a text; `~` before it says that it is rounded.
-fn number(text: &str) -> f64 {
-    let text = text.trim_start_matches('~');
-    let end = text
-        .find(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'))
-        .unwrap_or(text.len());
-    text[..end]
-        .parse()
-        .unwrap_or_else(|_| panic!("no number: {text}"))
-}
-
-fn runs(text: &str) -> Vec<i32> {
-    text.split_whitespace()
-        .flat_map(|run| match run.split_once('-') {
-            Some((first, last)) => first.parse::<i32>().unwrap()..=last.parse().unwrap(),
-            None => run.parse().unwrap()..=run.parse().unwrap(),
-        })
-        .collect()
-}
-
-/// The cells of a row under its heading, or behind the words of it where the row is a paragraph.
-fn cells(head: &str, row: &str) -> BTreeMap<String, String> {
-    if let Some((_, words)) = row.split_once("[ ], ") {
-        let names = [
-            "this face up",
-            "edge",
-            "foot",
-            "PACKER",
-            "holes",
-            "on the rail",
-            "no.",
-        ];
-        let cell = |cell: &str| {
-            let name = names.iter().find(|name| cell.starts_with(**name)).unwrap();
-            ((*name).to_string(), cell[name.len()..].trim().to_string())
-        };
-        return words.split(", ").map(cell).collect();
-    }
-    let mut starts: Vec<(usize, String)> = Vec::new();
-    for name in head
-        .split("  ")
-        .map(str::trim)
-        .filter(|name| !name.is_empty())
-    {
-        starts.push((head.find(name).unwrap(), name.to_string()));
-    }
-    let ends = starts
-        .iter()
-        .skip(1)
-        .map(|(start, _)| *start)
-        .chain([row.len()]);
-    let cell = |((start, name), end): (&(usize, String), usize)| {
-        let cell = row.get(*start..end.min(row.len())).unwrap_or_default();
-        (name.clone(), cell.trim().to_string())
-    };
-    starts.iter().zip(ends).map(cell).collect()
-}
-
-/// Every line of the sets of a sheet.
-fn read(sheet: &str) -> Vec<Line> {
-    let (mut bit, mut stop, mut set, mut head) = ("", "", "", "");
-    let mut lines = Vec::new();
-    let mut text = sheet.lines().peekable();
-    while let Some(line) = text.next() {
-        let after = line.get(7..).unwrap_or_default();
-        match line.get(..4).unwrap_or_default() {
-            "BIT " => bit = after,
-            "STOP" => stop = after,
-            "SET " => set = after,
-            _ if line.trim_start().starts_with("this face up") => head = line,
-            _ if line.contains("[ ]")
-                && line.trim_start().starts_with(|c: char| c.is_ascii_digit()) =>
-            {
-                let mut row = line.to_string();
-                while row.contains("[ ],")
-                    && text.peek().is_some_and(|next| {
-                        next.starts_with("   ") && !next.contains("[ ]") && !next.contains("total")
-                    })
-                {
-                    row = row + " " + text.next().unwrap().trim();
-                }
-                lines.push(line_of(&cells(head, &row), [bit, stop, set]));
-            }
-            _ => {}
-        }
-    }
-    lines
-}
-
-fn line_of(cells: &BTreeMap<String, String>, [bit, stop, set]: [&str; 3]) -> Line {
-    let cell = |name: &str| cells.get(name).cloned().unwrap_or_default();
-    let (_, bit) = bit.split_once("] ").unwrap();
-    let (_, stop) = stop.split_once("] ").unwrap();
-    let holes = cell("holes");
-    let places = match holes.split_once(": ") {
-        Some((_, lengths)) => Places::Tape(lengths.split(' ').map(number).collect()),
-        None if cell("on the rail").is_empty() => Places::Index(runs(&holes)),
-        None => Places::Index(runs(&cell("on the rail"))),
-    };
-    let packer = cell("PACKER");
-    Line {
-        name: cell("this face up"),
-        edge: cell("edge"),
-        foot: cell("foot"),
-        packer: if packer.is_empty() {
-            0.0
-        } else {
-            number(&packer)
-        },
-        places,
-        count: cell("no.").parse().unwrap(),
-        setting: number(set),
-        stop: number(stop),
-        end: stop
-            .split_once("push the ")
-            .unwrap()
-            .1
-            .split(' ')
-            .next()
-            .unwrap()
-            .to_string(),
-        diameter: number(bit.split_once(' ').unwrap().1),
-        depth: bit.split_once("DEPTH ").map(|(_, depth)| number(depth)),
-    }
-}
-
-/// A hole as it is in a panel: how far from its front edge, how far from its foot, how wide, how deep.
-type Hole = (f64, f64, f64, Option<f64>);
-
-/// A panel as the saw left it.
-#[derive(Clone, Copy, Debug)]
-struct Panel {
-    length: f64,
-    width: f64,
-    /// What is on the front edge yet: less than the finished width by this.
-    band_to_come: f64,
-}
-
-/// Panels by their names, and the holes wanted in each of their faces.
-struct Wanted {
-    panels: BTreeMap<String, Panel>,
-    faces: BTreeMap<String, Vec<Hole>>,
-}
-
-fn mm(length: Length) -> f64 {
-    length.exact_mm().to_string().parse().unwrap()
-}
-
-fn panel_and_face(record: &HoleRecord<'_>, job: &Job) -> (String, &'static str) {
-    let cabinet = job
-        .cabinets
-        .iter()
-        .find(|it| it.name == *record.cabinet)
-        .unwrap();
-    let copy = match cabinet.copies.len() {
-        1 => String::new(),
-        _ => format!(" copy {}", record.copy),
-    };
-    (
-        format!("{}{copy} {}", record.cabinet, record.name.panel),
-        record.name.word,
-    )
-}
-
-fn wanted(job: &Job) -> Wanted {
-    let band = &job.shop.band;
-    let band_to_come = match band.on {
-        BandState::BeforeBoring => 0.0,
-        BandState::AfterBoring => mm(band.thickness) - mm(band.pre_mill),
-    };
-    let mut wanted = Wanted {
-        panels: BTreeMap::new(),
-        faces: BTreeMap::new(),
-    };
-    for record in HoleRecord::of_job(job) {
-        let (panel, face) = panel_and_face(&record, job);
-        let size = Panel {
-            length: mm(record.from_foot) + mm(record.from_head),
-            width: mm(record.from_front) + mm(record.from_back),
-            band_to_come,
-        };
-        let hole = (
-            mm(record.from_front),
-            mm(record.from_foot),
-            mm(record.hole.diameter),
-            record.hole.depth.map(mm),
-        );
-        wanted
-            .faces
-            .entry(format!("{panel} {face}"))
-            .or_default()
-            .push(hole);
-        wanted.panels.insert(panel, size);
-    }
-    wanted
-}
-
-/// Bores one line into panels that are so much longer and deeper than wanted; gives the face that was up, and its holes.
-fn bore(line: &Line, wanted: &Wanted, error: (f64, f64)) -> (String, Vec<Hole>) {
-    let (panel, size) = wanted
-        .panels
-        .iter()
-        .filter(|(name, _)| line.name.starts_with(&format!("{name} ")))
-        .max_by_key(|(name, _)| name.len())
-        .unwrap_or_else(|| panic!("no such panel: {}", line.name));
-    // Up is what the right-hand rule has up: forward is away from the edge toward you, the foot is at the hand named.
-    let up_is_right = (line.edge == "FRONT") == (line.foot == "RIGHT");
-    let is_side = line.name.contains(" side ");
-    let face = match (is_side, up_is_right) {
-        (true, _) if line.name.contains("left side") == up_is_right => "inside",
-        (true, _) => "outside",
-        (false, true) => "right face",
-        (false, false) => "left face",
-    };
-    let (length, width) = (size.length + error.0, size.width + error.1);
-    let from_end: Vec<f64> = match &line.places {
-        Places::Tape(lengths) => lengths.clone(),
-        Places::Index(holes) => holes
-            .iter()
-            .map(|hole| line.stop + 32.0 * f64::from(hole - 1) - line.packer)
-            .collect(),
-    };
-    let x = match line.edge.as_str() {
-        "FRONT" => line.setting + size.band_to_come,
-        _ => width - line.setting,
-    };
-    let holes = from_end
-        .into_iter()
-        .map(|it| if line.end == "FOOT" { it } else { length - it })
-        .map(|z| (x, z, line.diameter, line.depth))
-        .collect();
-    (format!("{panel} {face}"), holes)
-}
-
-/// What is wrong with the panels that were bored by this sheet; nothing when all is right but for what the saw did.
-///
-/// A hole counted from the head is off by the error in length, one worked from the back by the error in width.
-fn wrong(sheet: &str, wanted: &Wanted, error: (f64, f64)) -> Vec<String> {
-    let mut wrong = Vec::new();
-    let mut left = wanted.faces.clone();
-    for line in read(sheet) {
-        let (face, holes) = bore(&line, wanted, error);
-        if face != line.name {
-            wrong.push(format!("{face} is up, not {}", line.name));
-        }
-        if holes.len() != line.count {
-            wrong.push(format!(
-                "{} holes where {} are said",
-                holes.len(),
-                line.count
-            ));
-        }
-        let off = (
-            if line.edge == "FRONT" { 0.0 } else { error.1 },
-            if line.end == "FOOT" { 0.0 } else { error.0 },
-        );
-        for hole in holes {
-            let all = left.entry(face.clone()).or_default();
-            let is_it = |one: &Hole| {
-                (one.0 + off.0 - hole.0).abs() < ROUNDING
-                    && (one.1 + off.1 - hole.1).abs() < 2.0 * ROUNDING
-                    && (one.2 - hole.2).abs() < ROUNDING
-                    && one.3.map(|it| (it * 10.0).round()) == hole.3.map(|it| (it * 10.0).round())
-            };
-            match all.iter().position(is_it) {
-                Some(at) => drop(all.swap_remove(at)),
-                None => wrong.push(format!("{face}: not wanted at {hole:?}")),
-            }
-        }
-    }
-    for (face, holes) in left {
-        wrong.extend(
-            holes
-                .iter()
-                .map(|hole| format!("{face}: missing at {hole:?}")),
-        );
-    }
-    wrong
-}
+use boring::{wanted, wrong};
+use level::{unlevel_bored, unlevel_said};
+use reading::read;
 
 fn sheet(job: &Job) -> String {
     let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
@@ -441,5 +143,28 @@ proptest! {
     ) {
         let (sheet, wanted) = (sheet(&job), wanted(&job));
         prop_assert_eq!(wrong(&sheet, &wanted, (longer, deeper)), Vec::<String>::new(), "{}", sheet);
+    }
+
+    #[test]
+    fn lengths_that_were_typed_are_made_up_for_and_the_rest_is_said(
+        which in 0..JOBS.len(),
+        cut in prop::collection::vec(-12..12_i32, 4),
+        no_rail in any::<bool>(),
+    ) {
+        let mut job = job_of(which, (0, 0, 0, 0), (true, false, false, no_rail));
+        let tenth = Length::from_um(100);
+        for cabinet in &mut job.cabinets {
+            let layout = Layout::of(&cabinet.built_as(&cabinet.copies[0]), &JOBS[which]);
+            let of = |(upright, off): (&Upright, &i32)| AsCut {
+                panel: upright.id,
+                length: Some(upright.length() + tenth * *off),
+                thickness: None,
+            };
+            cabinet.copies[0].as_cut = layout.uprights.iter().zip(&cut).map(of).collect();
+        }
+        let (sheet, wanted) = (sheet(&job), wanted(&job));
+        prop_assert_eq!(wrong(&sheet, &wanted, (0.0, 0.0)), Vec::<String>::new(), "{}", sheet);
+        let said = unlevel_said(&sheet);
+        prop_assert_eq!(said, unlevel_bored(&sheet, &wanted, &job), "{}", sheet);
     }
 }

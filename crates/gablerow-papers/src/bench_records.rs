@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Holes, Plan, SetUp, built};
+use gablerow_core::bench::{Holes, Plan, SetUp};
 use gablerow_core::job::{FaceName, Job, Names};
 use gablerow_core::measure::Length;
 
@@ -44,7 +44,7 @@ impl<'a> SetUpRecord<'a> {
                 cabinet: cabinet.name.as_str(),
                 copy: copy.name.as_str(),
                 is_one_of_many: cabinet.copies.len() > 1,
-                name: Names::of(&built(cabinet, copy).opening).face(set_up.face),
+                name: Names::of(&cabinet.built_as(copy).opening).face(set_up.face),
                 set_up,
             });
         }

@@ -4,10 +4,10 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Holes, Plan, SetUp, Tool, built};
+use gablerow_core::bench::{Holes, Plan, Rock, SetUp, Tool};
 use gablerow_core::check::Finding;
-use gablerow_core::job::{BandState, End, Job};
-use gablerow_core::layout::{Layout, Upright, Use};
+use gablerow_core::job::{BandState, End, Job, Names};
+use gablerow_core::layout::{Layout, Use};
 use gablerow_core::measure::Length;
 
 use crate::HoleRecord;
@@ -33,6 +33,7 @@ pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
     sheet.heading(plan);
     sheet.findings(findings);
     sheet.first(&records);
+    sheet.rocks(&plan.rocks);
     sheet.set_ups(&records);
     sheet.checks(&records);
     sheet.map(&HoleRecord::of_job(job));
@@ -112,11 +113,8 @@ impl Sheet<'_> {
             }
         }
         for (panel, record) in panels {
-            if let Some(length) = length_of(record.set_up, self.job) {
-                let want = self.show(length);
-                lines.push(format!(
-                    "[ ] {panel}: length ____ want {want}, diagonals differ by ____"
-                ));
+            if let Some((planned, cut)) = lengths_of(record.set_up, self.job) {
+                lines.push(self.length_line(&panel, planned, cut));
             }
         }
         let mut packers: Vec<Length> = records.iter().map(|it| it.set_up.rest.packer).collect();
@@ -129,6 +127,55 @@ impl Sheet<'_> {
             ));
         }
         self.block("FIRST  ", &lines);
+    }
+
+    /// The length of a panel: to be measured, or as it was measured.
+    fn length_line(&self, panel: &str, planned: Length, cut: Option<Length>) -> String {
+        let want = self.show(planned);
+        let Some(cut) = cut else {
+            return format!("[ ] {panel}: length ____ want {want}, diagonals differ by ____");
+        };
+        let by = self.show((cut - planned).abs());
+        let how = match cut - planned {
+            Length::ZERO => "as planned".to_string(),
+            longer if longer > Length::ZERO => format!("{by} longer than {want}"),
+            _ => format!("{by} shorter than {want}"),
+        };
+        format!(
+            "[x] {panel}: length {}, {how}, diagonals differ by ____",
+            self.show(cut)
+        )
+    }
+
+    /// How far shelves will be from level, because panels were cut longer or shorter.
+    fn rocks(&mut self, rocks: &[Rock]) {
+        let line = |rock: &Rock| {
+            let cabinet = self.job.cabinet(rock.cabinet)?;
+            let copy = cabinet.copies.iter().find(|it| it.key == rock.copy)?;
+            let bay = Names::of(&cabinet.built_as(copy).opening).opening(rock.bay)?;
+            let slope = |by: Length, [up, down]: [&str; 2]| match by {
+                Length::ZERO => None,
+                by if by > Length::ZERO => Some(format!("{} up to the {up}", self.show(by))),
+                by => Some(format!("{} up to the {down}", self.show(-by))),
+            };
+            let slopes = [
+                slope(rock.to_the_right(), ["right", "left"]),
+                slope(rock.to_the_back(), ["back", "front"]),
+            ];
+            let slopes: Vec<String> = slopes.into_iter().flatten().collect();
+            let slopes = if slopes.is_empty() {
+                "level".into()
+            } else {
+                slopes.join(", ")
+            };
+            let rocks = self.show(rock.rock());
+            Some(format!(
+                "{} copy {}, {bay}: shelves rock {rocks}, {slopes}",
+                cabinet.name, copy.name
+            ))
+        };
+        let lines: Vec<String> = rocks.iter().filter_map(line).collect();
+        self.block("LEVEL  ", &lines);
     }
 
     /// Bit and depth, stop, setting: said where they change.
@@ -392,11 +439,11 @@ fn job_has_copies(hole: &HoleRecord<'_>, job: &Job) -> bool {
     named.is_some_and(|it| it.copies.len() > 1)
 }
 
-/// From foot to head of the panel that is bored.
-fn length_of(set_up: &SetUp, job: &Job) -> Option<Length> {
+/// From foot to head of the panel that is bored: as planned, and as cut where it was measured.
+fn lengths_of(set_up: &SetUp, job: &Job) -> Option<(Length, Option<Length>)> {
     let cabinet = job.cabinet(set_up.cabinet)?;
     let copy = cabinet.copies.iter().find(|it| it.key == set_up.copy)?;
-    let layout = Layout::of(&built(cabinet, copy), job);
-    let is_it = |upright: &&Upright| upright.id == set_up.face.panel;
-    layout.uprights.iter().find(is_it).map(Upright::length)
+    let layout = Layout::of(&cabinet.built_as(copy), job);
+    let planned = layout.upright(set_up.face.panel)?.length();
+    Some((planned, copy.length_of(set_up.face.panel)))
 }

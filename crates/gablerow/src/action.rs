@@ -155,6 +155,8 @@ pub enum Action {
     BuildLess,
     /// Other names for what is built.
     NameCopies,
+    /// How long the panels of what is built were cut.
+    CutLengths,
     /// A partition, fixed shelf or front less; on a face what owns the hole.
     TakeAway,
     /// The next way of hanging a door.

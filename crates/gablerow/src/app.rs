@@ -230,6 +230,8 @@ pub enum Purpose {
     FreePurpose(Name),
     /// The names of the copies of a cabinet.
     CopyNames(Name),
+    /// How long the panels of the copies of a cabinet were cut.
+    CutLengths(Name),
     /// Why a finding is accepted; the sentence that overrules it, when it is a stop.
     Reason {
         /// The rule.
@@ -420,6 +422,7 @@ impl Purpose {
             Self::FreeMeasure(_, measure) => measure.words().to_owned(),
             Self::FreePurpose(_) => "what it is for".to_owned(),
             Self::CopyNames(cabinet) => format!("copies of {}", name(cabinet)),
+            Self::CutLengths(cabinet) => format!("{} as cut, left to right", name(cabinet)),
             Self::Reason { rule, .. } => {
                 let info = rule.info();
                 let verb = match info.level {

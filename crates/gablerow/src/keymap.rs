@@ -228,6 +228,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, 'm', Action::BuildMirrored, 13),
     letter(Job, '-', Action::BuildLess, 14),
     letter(Job, 'n', Action::NameCopies, 15),
+    letter(Job, 'l', Action::CutLengths, 16),
     bind(Job, Key::Esc, Action::Leave, 9),
     letter(Job, '?', Action::Help, 10),
     letter(Job, 'C', Action::Cards, 30),

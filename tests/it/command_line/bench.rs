@@ -1,9 +1,10 @@
 //! The bench sheet: what it holds back, what it says before the first hole.
 
-use gablerow_core::job::Division;
+use gablerow_core::job::{AsCut, Division, Hand, PanelId, Reference};
+use gablerow_core::measure::Length;
 use serde_json::Value;
 
-use super::{Shop, overruled};
+use super::{Shop, overruled, without_stops};
 
 #[test]
 fn a_cabinet_with_an_open_stop_is_not_on_the_sheet() {
@@ -11,6 +12,32 @@ fn a_cabinet_with_an_open_stop_is_not_on_the_sheet() {
     assert_eq!(said.code, Some(1));
     assert!(said.err.starts_with("held back: G3, "), "{}", said.err);
     assert!(said.out.contains(" [ ]  G1 ") && !said.out.contains("G3"));
+}
+
+#[test]
+fn a_length_as_cut_is_on_the_sheet_and_what_it_does_to_shelves() {
+    let mut job = without_stops();
+    job.shop.reference = Reference::OneStop;
+    job.cabinets.truncate(1);
+    let cut = |um| AsCut {
+        panel: PanelId::Side(Hand::Left),
+        length: Some(Length::from_um(um)),
+        thickness: None,
+    };
+    job.cabinets[0].copies[0].as_cut = vec![cut(703_700)];
+    let said = Shop::with(&job).run(&["bench", "store.json"]);
+    let words: Vec<&str> = said.out.split_whitespace().collect();
+    let out = words.join(" ");
+    for want in [
+        "[x] G1 copy 1 left side: length 703.7, 0.3 shorter than 704.0",
+        "LEVEL G1 copy 1, bay 1: shelves rock 0.3, ~0.2 up to the right, ~0.2 up to the back",
+    ] {
+        assert!(out.contains(want), "{want}: {out}");
+    }
+    job.cabinets[0].copies[0].as_cut = vec![cut(702_900)];
+    let said = Shop::with(&job).run(&["bench", "store.json"]);
+    assert_eq!(said.code, Some(1));
+    assert!(said.err.contains("as-cut-length"), "{}", said.err);
 }
 
 #[test]

@@ -9,19 +9,21 @@ use crate::measure::Length;
 
 /// Chooses an edge for every line.
 ///
-/// With one stop the edge decides which end rests on it, so each row is worked from the edge it is nearer to. Otherwise the
-/// settings are chosen greedily: again and again the one that serves most lines left over, of those the least.
+/// With one stop the edge decides which end rests on it, so each row is worked from the edge it is nearer to; of a panel that
+/// was cut too long or too short from the edge that has its foot on the stop, where the arms reach. Otherwise the settings are chosen greedily: again and again the one that serves most lines left over, of those the least.
 pub(super) fn choose(mut lines: Vec<Line>, job: &Job) -> Vec<Line> {
-    if job.shop.reference == Reference::OneStop {
-        for line in &mut lines {
-            line.edge = nearer(line);
-        }
-        return lines;
-    }
     let reach = job.shop.rail.as_ref().and_then(|id| job.cards.rail(id));
     let reaches = |setting: Length| {
         reach.is_none_or(|rail| (rail.reach_least.value..=rail.reach_most.value).contains(&setting))
     };
+    if job.shop.reference == Reference::OneStop {
+        for line in &mut lines {
+            let on_foot = line.edge_with_foot_left();
+            let rests_anew = line.is_off() && reaches(line.setting(on_foot, job).total());
+            line.edge = if rests_anew { on_foot } else { nearer(line) };
+        }
+        return lines;
+    }
     let mut by_setting: BTreeMap<Length, BTreeSet<usize>> = BTreeMap::new();
     let mut ways: Vec<Vec<(Length, Edge)>> = Vec::with_capacity(lines.len());
     for (at, line) in lines.iter().enumerate() {

@@ -7,6 +7,7 @@
 //!    | rest     the end on the stop, the stop's value, the packer, the numbers on the rail, the hand of the foot
 //!    | order    the order that takes least time
 //!    | measure  what to measure afterwards
+//!    | rock     how far shelves will be from level, where panels were cut longer or shorter
 //!    v
 //! Plan: SetUp after SetUp
 //! ```
@@ -17,15 +18,18 @@ mod edge;
 mod measure;
 mod order;
 mod rest;
+mod rock;
 mod work;
 
 use alloc::vec::Vec;
 
 pub use measure::Check;
 pub use order::{Times, order_bound};
-pub use rest::Rest;
+pub use rest::{LENGTH_OFF, Rest};
+pub use rock::Rock;
 
-use crate::job::{Bit, Cabinet, Copy, Edge, FaceId, Hand, Job, Key};
+use crate::job::{Bit, Edge, FaceId, Hand, Job, Key};
+use crate::layout::Layout;
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -82,6 +86,9 @@ pub struct SetUp {
     pub row: Length,
     /// What lies on the stop.
     pub rest: Rest,
+    /// How far above their place its holes come to be, because the panel was cut longer and rests on its head; negative
+    /// below.
+    pub off: Length,
     /// The hand the panel's foot is on.
     pub foot_to: Hand,
     /// The holes.
@@ -95,6 +102,8 @@ pub struct SetUp {
 pub struct Plan {
     /// The set-ups, first ones first.
     pub set_ups: Vec<SetUp>,
+    /// The bays whose shelves will not lie level, by the lengths that were measured.
+    pub rocks: Vec<Rock>,
     /// What it takes, in seconds.
     pub seconds: u32,
     /// What it would take panel by panel, in seconds.
@@ -106,10 +115,13 @@ pub struct Plan {
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
 #[must_use]
 pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
-    let mut lines = Vec::new();
+    let (mut lines, mut layouts) = (Vec::new(), Vec::new());
     for cabinet in cabinets.iter().filter_map(|key| job.cabinet(*key)) {
         for copy in &cabinet.copies {
-            lines.extend(work::lines(&built(cabinet, copy), copy.key, job));
+            let built = cabinet.built_as(copy);
+            let layout = Layout::of(&built, job);
+            lines.extend(work::lines(&built, copy, &layout, job));
+            layouts.push((cabinet.key, copy.key, layout));
         }
     }
     let chosen = edge::choose(lines, job);
@@ -117,21 +129,15 @@ pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
     let [panel_first, setting_first] = order::put(&mut set_ups, times);
     let seconds = times.of(&set_ups);
     measure::add(&mut set_ups);
+    let rocks = layouts
+        .iter()
+        .flat_map(|(cabinet, copy, layout)| rock::of(*cabinet, *copy, layout, &set_ups));
     Plan {
+        rocks: rocks.collect(),
         set_ups,
         seconds,
         panel_first,
         setting_first,
-    }
-}
-
-/// The cabinet as a copy of it is built.
-#[must_use]
-pub fn built(cabinet: &Cabinet, copy: &Copy) -> Cabinet {
-    if copy.mirrored {
-        cabinet.mirrored()
-    } else {
-        cabinet.clone()
     }
 }
 

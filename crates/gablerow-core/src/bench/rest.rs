@@ -4,6 +4,9 @@ use crate::job::End;
 use crate::layout::{Layout, Upright};
 use crate::measure::Length;
 
+/// What a length may be off without anything being done about it, either way. Source of nothing: a house default.
+pub const LENGTH_OFF: Length = Length::from_um(300);
+
 /// The end of a panel that rests on the stop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Rest {
@@ -30,11 +33,17 @@ impl Rest {
         }
     }
 
-    /// By its head; the carcass is so high.
-    pub(super) fn on_head(upright: &Upright, layout: &Layout, height: Length) -> Self {
+    /// By its head; the carcass is so high. A panel that was cut so much longer has its head so much further out, and the
+    /// stop makes up for that; negative when it was cut shorter.
+    pub(super) fn on_head(
+        upright: &Upright,
+        layout: &Layout,
+        height: Length,
+        longer: Length,
+    ) -> Self {
         // Holes counted from the head stand where the grid's highest is.
         let top = layout.last.max(1);
-        let head = height - upright.head.total();
+        let head = height - upright.head.total() - longer;
         let (stop, packer, first) = rest(height - layout.height(top), head);
         Self {
             end: End::Head,

@@ -3,9 +3,9 @@
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use super::rest::Rest;
+use super::rest::{LENGTH_OFF, Rest};
 use super::{Holes, SetUp, Tool};
-use crate::job::{BandState, Bit, Cabinet, Edge, FaceId, Hand, Job, Key, Reference};
+use crate::job::{BandState, Bit, Cabinet, Copy, Edge, FaceId, Hand, Job, Key, Reference};
 use crate::layout::{Hole, Layout, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -22,21 +22,29 @@ pub(super) struct Line {
     from: [Length; 2],
     /// The panel on the stop, by its foot and by its head.
     rests: [Rest; 2],
-    /// From foot to head.
+    /// From foot to head, as measured where it was.
     length: Length,
+    /// How much longer that is than planned.
+    longer: Length,
     /// The edge to work from.
     pub(super) edge: Edge,
 }
 
-/// Every line of a cabinet as it is built.
-pub(super) fn lines(built: &Cabinet, copy: Key, job: &Job) -> Vec<Line> {
-    let layout = &Layout::of(built, job);
+/// Every line of a cabinet as a copy of it is built.
+pub(super) fn lines(built: &Cabinet, copy: &Copy, layout: &Layout, job: &Job) -> Vec<Line> {
     let (cabinet, height) = (built.key, built.size.height);
     let mut lines = Vec::new();
     for upright in &layout.uprights {
+        let length = copy.length_of(upright.id).unwrap_or(upright.length());
+        let longer = length - upright.length();
+        let made_up = if longer.abs() > LENGTH_OFF {
+            longer
+        } else {
+            Length::ZERO
+        };
         let rests = [
             Rest::on_foot(upright, layout),
-            Rest::on_head(upright, layout, height),
+            Rest::on_head(upright, layout, height, made_up),
         ];
         for (face, holes) in upright.bored(layout) {
             let mut groups: BTreeMap<(Tool, Length, bool), Vec<Hole>> = BTreeMap::new();
@@ -46,13 +54,14 @@ pub(super) fn lines(built: &Cabinet, copy: Key, job: &Job) -> Vec<Line> {
             }
             lines.extend(groups.into_iter().map(|((tool, x, _), holes)| Line {
                 cabinet,
-                copy,
+                copy: copy.key,
                 face,
                 tool,
                 holes: together(&holes, upright),
                 from: [x - upright.front.total(), upright.back.total() - x],
                 rests,
-                length: upright.length(),
+                length,
+                longer,
                 edge: Edge::Front,
             }));
         }
@@ -105,6 +114,19 @@ impl Line {
         }
     }
 
+    /// Whether its panel was cut so much longer or shorter that it had better rest on its foot.
+    pub(super) fn is_off(&self) -> bool {
+        self.longer.abs() > LENGTH_OFF
+    }
+
+    /// The edge that has its foot on the left.
+    pub(super) fn edge_with_foot_left(&self) -> Edge {
+        match foot_to(self.face.toward, Edge::Front) {
+            Hand::Left => Edge::Front,
+            Hand::Right => Edge::Back,
+        }
+    }
+
     /// Whether its row is in the front half of its panel.
     pub(super) fn is_in_front(&self) -> bool {
         self.from[0] <= self.from[1]
@@ -115,8 +137,15 @@ impl Line {
         // With one stop, which is on the left, whatever is to the left rests on it.
         let on_head = job.shop.reference == Reference::OneStop && foot_to == Hand::Right;
         let rest = self.rests[usize::from(on_head)];
+        let on_grid = matches!(self.holes, Holes::Runs(_));
+        let off = if on_head && on_grid && !self.is_off() {
+            self.longer
+        } else {
+            Length::ZERO
+        };
         let holes = match self.holes {
             Holes::ByTape(heights) if on_head => {
+                // The tape reads the length as it is, so these are where they belong.
                 let mut from_head: Vec<Length> =
                     heights.into_iter().map(|it| self.length - it).collect();
                 from_head.sort();
@@ -138,6 +167,7 @@ impl Line {
             setting,
             row: self.from[0],
             rest,
+            off,
             foot_to,
             holes,
             checks: Vec::new(),

@@ -11,6 +11,7 @@
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
 //!    | hinges  doors                   how doors hang
 //!    | house                           cards that are not measured, one setback for a job
+//!    | as_cut                          lengths as the saw made them
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    |     meet                        who is in whose way, found once for all of them
@@ -23,6 +24,7 @@
 //! Each check is a pure function that adds findings. An accepted finding stays in the list with its reason; it comes back
 //! open as soon as its sentence changes.
 
+mod as_cut;
 mod balance;
 mod boxes;
 mod carried;

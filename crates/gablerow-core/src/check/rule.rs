@@ -4,9 +4,9 @@ use alloc::vec::Vec;
 
 use super::context::Context;
 use super::{
-    Finding, Level, balance, boxes, carried, depth, doors, exposed, fixed, fronts, hinges, house,
-    idle, inset, joint, keep_outs, near, open_points, opposed, outline, rise, runners, sag, share,
-    shelves, zones,
+    Finding, Level, as_cut, balance, boxes, carried, depth, doors, exposed, fixed, fronts, hinges,
+    house, idle, inset, joint, keep_outs, near, open_points, opposed, outline, rise, runners, sag,
+    share, shelves, zones,
 };
 
 /// Looks at one cabinet and adds what it finds.
@@ -298,6 +298,14 @@ rules! {
     shelves::no_lift_room {
         NoLiftRoom "no-lift-room" Note
             "A loose shelf has 25 mm over it to be lifted in, and so has one on the highest hole of a zone.";
+    }
+    as_cut::as_cut_length {
+        AsCutLength "as-cut-length" Stop
+            "A panel is at most 1 mm longer or shorter than planned; that much is made up for at the bench.";
+    }
+    as_cut::pair_lengths_differ {
+        PairLengthsDiffer "pair-lengths-differ" Warn
+            "The two sides of a copy are cut alike, within 0.5 mm.";
     }
 }
 

@@ -5,8 +5,9 @@ use alloc::vec::Vec;
 
 use super::{Refusal, change};
 use crate::history::Step;
-use crate::job::{Cabinet, Copy, Job, Key};
+use crate::job::{AsCut, Cabinet, Copy, Job, Key, PanelId};
 use crate::label::Label;
+use crate::measure::Length;
 
 /// A change of what is built of a cabinet.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,6 +23,9 @@ pub enum CopyEdit {
     Remove(Key),
     /// Another name for a copy.
     Rename(Key, Label),
+    /// How long panels of a copy were cut, as measured; `None` for what was not measured. Panels that are not named keep what
+    /// they have.
+    AsCut(Key, Vec<(PanelId, Option<Length>)>),
 }
 
 pub(super) fn apply(job: &Job, key: Key, edit: &CopyEdit) -> Result<Step, Refusal> {
@@ -64,7 +68,32 @@ pub(super) fn apply(job: &Job, key: Key, edit: &CopyEdit) -> Result<Step, Refusa
             let before = core::mem::replace(&mut cabinet.copies[at].name, name.clone());
             Ok(format!("copy {before} of {} is {name}", cabinet.name))
         }
+        CopyEdit::AsCut(copy, lengths) => {
+            let at = position(cabinet, *copy)?;
+            let copy = &mut cabinet.copies[at];
+            lengths.iter().for_each(|cut| measured(copy, *cut));
+            let measured = copy.as_cut.iter().filter(|cut| cut.length.is_some());
+            let count = measured.count();
+            Ok(format!(
+                "copy {} of {}: {count} lengths as cut",
+                copy.name, cabinet.name
+            ))
+        }
     })
+}
+
+fn measured(copy: &mut Copy, (panel, length): (PanelId, Option<Length>)) {
+    match copy.as_cut.iter_mut().find(|cut| cut.panel == panel) {
+        Some(cut) => cut.length = length,
+        None => copy.as_cut.push(AsCut {
+            panel,
+            length,
+            thickness: None,
+        }),
+    }
+    // What says nothing is not kept.
+    copy.as_cut
+        .retain(|cut| cut.length.is_some() || cut.thickness.is_some());
 }
 
 fn position(cabinet: &Cabinet, copy: Key) -> Result<usize, Refusal> {

@@ -19,6 +19,15 @@ pub struct Copy {
     pub as_cut: Vec<AsCut>,
 }
 
+impl Copy {
+    /// How long a panel of it was cut, as measured; `None` when it was not measured.
+    #[must_use]
+    pub fn length_of(&self, panel: PanelId) -> Option<Length> {
+        let cut = self.as_cut.iter().find(|cut| cut.panel == panel);
+        cut.and_then(|cut| cut.length)
+    }
+}
+
 /// What was measured of one panel of a copy. Named as the copy has it, mirrored or not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct AsCut {

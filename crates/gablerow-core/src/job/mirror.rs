@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::{
-    Bay, Cabinet, Division, FaceId, FrontKind, Opening, PanelId, SideBySide, Spacers, Stacked,
+    Bay, Cabinet, Copy, Division, FaceId, FrontKind, Opening, PanelId, SideBySide, Spacers, Stacked,
 };
 
 impl Cabinet {
@@ -23,6 +23,18 @@ impl Cabinet {
             .iter_mut()
             .for_each(|hole| hole.face = hole.face.mirrored());
         mirror
+    }
+}
+
+impl Cabinet {
+    /// The cabinet as one of its copies is built: itself, or its mirror image.
+    #[must_use]
+    pub fn built_as(&self, copy: &Copy) -> Self {
+        if copy.mirrored {
+            self.mirrored()
+        } else {
+            self.clone()
+        }
     }
 }
 

@@ -344,4 +344,9 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         "name copies",
         "Another name for a copy of this cabinet.",
     ),
+    (
+        Action::CutLengths,
+        "as cut",
+        "How long the panels of this cabinet were cut, as measured: what boring then makes up for.",
+    ),
 ];

@@ -124,6 +124,11 @@ enum Answer {
     Same,
 }
 
+/// The edit of one copy; nothing when all was there already.
+fn of_copies(edit: Result<Option<Edit>, String>) -> Result<Answer, String> {
+    edit.map(|edit| edit.map_or(Answer::Same, Answer::Edit))
+}
+
 fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
     let label = || Label::new(text).map_err(|wrong| wrong.to_string());
     let job = &app.desk.job;
@@ -165,10 +170,10 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             cabinet: app.spot.cabinet,
             change: FreeEdit::Purpose(*thing, label()?),
         },
-        Purpose::CopyNames(cabinet) => match job_list::new_name(job, *cabinet, text)? {
-            Some(edit) => edit,
-            None => return Ok(Answer::Same),
-        },
+        Purpose::CopyNames(cabinet) => return of_copies(job_list::new_name(job, *cabinet, text)),
+        Purpose::CutLengths(cabinet) => {
+            return of_copies(job_list::new_lengths(job, *cabinet, text));
+        }
         Purpose::Value { card, value } => {
             return of_value(job, card.as_ref(), *value, text);
         }

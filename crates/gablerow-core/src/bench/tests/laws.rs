@@ -1,7 +1,7 @@
 //! What holds of the plan of any job: bored literally, it gives the holes of the layout and no others.
 
 use super::*;
-use crate::job::{BandState, Copy, End, Hand, Reference};
+use crate::job::{BandState, Cabinet, Copy, End, Hand, Reference};
 use crate::layout::{Layout, Upright};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
@@ -14,7 +14,7 @@ type Bore = (Length, Length, Length, Option<Length>);
 type Bored = BTreeMap<(Key, Key, FaceId), Vec<Bore>>;
 
 fn wanted(job: &Job, cabinet: &Cabinet, copy: &Copy, bored: &mut Bored) {
-    let built = built(cabinet, copy);
+    let built = cabinet.built_as(copy);
     let layout = Layout::of(&built, job);
     for upright in &layout.uprights {
         for (face, holes) in upright.bored(&layout) {
@@ -37,9 +37,9 @@ fn wanted(job: &Job, cabinet: &Cabinet, copy: &Copy, bored: &mut Bored) {
 }
 
 /// Lays the panel down as told, sets the rail as told and bores what is told, from the words of the set-up alone.
-fn bore(set_up: &SetUp, upright: &Upright, job: &Job) -> Vec<Bore> {
+fn bore(set_up: &SetUp, upright: &Upright, copy: &Copy, job: &Job) -> Vec<Bore> {
     let width = upright.back.total() - upright.front.total();
-    let length = upright.length();
+    let length = copy.length_of(upright.id).unwrap_or(upright.length());
     let x = match set_up.edge {
         Edge::Back => width - set_up.setting.total(),
         // A band that is missing yet makes the panel end sooner, what is milled off later makes it end further out.
@@ -63,6 +63,7 @@ fn bore(set_up: &SetUp, upright: &Upright, job: &Job) -> Vec<Bore> {
         End::Foot => it,
         End::Head => length - it,
     });
+    let z = z.map(|z| z - set_up.off);
     z.map(|z| (x, z, set_up.tool.diameter, set_up.tool.depth))
         .collect()
 }
@@ -97,14 +98,21 @@ proptest! {
         for it in &plan(&job, &keys(&job), &Times::default()).set_ups {
             let cabinet = job.cabinet(it.cabinet).unwrap();
             let copy = cabinet.copies.iter().find(|copy| copy.key == it.copy).unwrap();
-            let layout = Layout::of(&built(cabinet, copy), &job);
+            let layout = Layout::of(&cabinet.built_as(copy), &job);
             let upright = layout.uprights.iter().find(|up| up.id == it.face.panel).unwrap();
-            bored.entry((it.cabinet, it.copy, it.face)).or_default().extend(bore(it, upright, &job));
+            bored.entry((it.cabinet, it.copy, it.face)).or_default().extend(bore(it, upright, copy, &job));
         }
         for all in [&mut wanted_all, &mut bored] {
             all.values_mut().for_each(|bores| bores.sort());
         }
         prop_assert_eq!(wanted_all, bored);
+    }
+
+    #[test]
+    fn no_row_is_off_by_more_than_a_length_may_be(job in job()) {
+        let plan = plan(&job, &keys(&job), &Times::default());
+        prop_assert!(plan.set_ups.iter().all(|it| it.off.abs() <= LENGTH_OFF));
+        prop_assert!(plan.rocks.iter().all(|it| it.rock() <= LENGTH_OFF * 2));
     }
 
     #[test]

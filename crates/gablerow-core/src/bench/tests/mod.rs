@@ -5,7 +5,7 @@ mod order;
 
 use super::*;
 use crate::arbitrary::*;
-use crate::job::{BandState, PanelId};
+use crate::job::{AsCut, BandState, End, Hand, PanelId, Reference};
 use crate::measure::Unit;
 use std::format;
 use std::string::{String, ToString};
@@ -126,4 +126,67 @@ fn a_band_that_is_not_on_yet_comes_off_the_setting() {
     let plan = planned(&job);
     let front = plan.set_ups.iter().find(|it| it.edge == Edge::Front);
     assert_eq!(front.map(|it| mm(it.setting.total())), Some("36.5".into()));
+}
+
+/// The store's sides, 704 planned, cut to these lengths, one stop on the left.
+fn cut(left: i32, right: i32) -> Job {
+    let mut job = glaze_store();
+    job.shop.rail = None;
+    job.shop.reference = Reference::OneStop;
+    let cut = |hand, length| AsCut {
+        panel: PanelId::Side(hand),
+        length: Some(Length::from_um(length)),
+        thickness: None,
+    };
+    job.cabinets[0].copies[0].as_cut = [cut(Hand::Left, left), cut(Hand::Right, right)].into();
+    job
+}
+
+fn of_left_front(plan: &Plan) -> &SetUp {
+    let is_it =
+        |it: &&SetUp| it.face.panel == PanelId::Side(Hand::Left) && it.row == Length::from_mm(37);
+    plan.set_ups.iter().find(is_it).unwrap()
+}
+
+/// 0.3 is within what a length may be off: the left front row rests on the head, as the habit with one stop has it, and comes
+/// out 0.3 low.
+#[test]
+fn a_panel_a_hair_short_keeps_its_habit_and_the_slope_is_said() {
+    let plan = planned(&cut(703_700, 704_000));
+    let row = of_left_front(&plan);
+    assert_eq!((row.rest.end, mm(-row.off)), (End::Head, "0.3".into()));
+    let [rock] = plan.rocks.as_slice() else {
+        panic!("{:?}", plan.rocks)
+    };
+    // Low on the left in front alone: that is twist.
+    assert_eq!(mm(rock.rock()), "0.3");
+    assert_eq!(rock.to_the_right(), Length::from_um(150));
+    assert_eq!(rock.to_the_back(), Length::from_um(150));
+}
+
+/// Beyond that the row is worked from the edge that has the foot on the stop: 560 - 37 from the back.
+#[test]
+fn a_panel_cut_shorter_rests_on_its_foot_in_every_row() {
+    let plan = planned(&cut(703_600, 704_000));
+    let row = of_left_front(&plan);
+    assert_eq!(
+        (row.rest.end, row.edge, row.off),
+        (End::Foot, Edge::Back, Length::ZERO)
+    );
+    assert_eq!(mm(row.setting.total()), "523.0");
+    assert_eq!(plan.rocks, []);
+}
+
+/// Where the arms do not reach that far the stop at the head moves with the head: 16.0 - 0.4, or a packer.
+#[test]
+fn a_panel_that_cannot_rest_on_its_foot_has_the_stop_of_its_head_moved() {
+    let far = |left| {
+        let mut job = cut(left, 704_000);
+        job.shop.rail = glaze_store().shop.rail;
+        let row = of_left_front(&planned(&job)).clone();
+        assert_eq!((row.rest.end, row.off), (End::Head, Length::ZERO));
+        (mm(row.rest.stop), mm(row.rest.packer))
+    };
+    assert_eq!(far(703_600), ("16.0".into(), "0.4".into()));
+    assert_eq!(far(704_400), ("16.4".into(), "0.0".into()));
 }

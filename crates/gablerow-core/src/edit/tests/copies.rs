@@ -3,7 +3,8 @@
 use super::{make, refused};
 use crate::arbitrary::{LEFT_INSIDE, bored_hole, job_with};
 use crate::edit::{CopyEdit, Edit};
-use crate::job::{Bored, Job, Key, Label};
+use crate::job::{Bored, Hand, Job, Key, Label, PanelId};
+use crate::measure::Length;
 
 fn edit(change: CopyEdit) -> Edit {
     Edit::Copies {
@@ -82,4 +83,24 @@ fn key_of_a_copy_that_is_gone_and_was_bored_is_not_given_again() {
     }];
     make(&mut job, &add(false, "2"));
     assert_eq!(job.cabinets[0].copies[1].key, Key(41));
+}
+
+#[test]
+fn lengths_as_cut_are_kept_panel_by_panel_and_what_is_not_measured_is_not() {
+    let mut job = job_with(|_| {});
+    let copy = job.cabinets[0].copies[0].key;
+    let cut = |lengths: &[(Hand, Option<i32>)]| {
+        let of = |&(hand, length): &(Hand, Option<i32>)| {
+            (PanelId::Side(hand), length.map(Length::from_um))
+        };
+        edit(CopyEdit::AsCut(copy, lengths.iter().map(of).collect()))
+    };
+    let both = cut(&[(Hand::Left, Some(703_600)), (Hand::Right, Some(704_000))]);
+    assert_eq!(make(&mut job, &both), "copy 1 of A1: 2 lengths as cut");
+    let length = |job: &Job, hand| job.cabinets[0].copies[0].length_of(PanelId::Side(hand));
+    assert_eq!(length(&job, Hand::Left), Some(Length::from_um(703_600)));
+    make(&mut job, &cut(&[(Hand::Left, None)]));
+    assert_eq!(length(&job, Hand::Left), None);
+    assert_eq!(job.cabinets[0].copies[0].as_cut.len(), 1);
+    assert_eq!(length(&job, Hand::Right), Some(Length::from_mm(704)));
 }

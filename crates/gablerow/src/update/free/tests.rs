@@ -217,3 +217,24 @@ fn copies_are_added_named_and_taken_away_in_the_job() {
     press(&mut app, "uuuuu");
     assert_eq!(app.desk.job, before);
 }
+
+#[test]
+fn lengths_as_cut_are_typed_from_left_to_right() {
+    let mut app = app(demo::job().unwrap());
+    let before = app.desk.job.clone();
+    press(&mut app, "jl703.6; 704|");
+    assert_eq!(said(&app), "copy 1 of G1: 2 lengths as cut");
+    let cut = |app: &App| {
+        let as_cut = &cabinet(app).copies[0].as_cut;
+        as_cut.iter().map(|cut| cut.length).collect::<Vec<_>>()
+    };
+    assert_eq!(cut(&app), [Some(Length::from_um(703_600)), Some(MM(704))]);
+    press(&mut app, "l703.6|");
+    assert!(complaint(&app).starts_with("1 lengths between ;, but there are 2 panels"));
+    press(&mut app, "~l703.6; x|");
+    assert!(!complaint(&app).is_empty());
+    press(&mut app, "~l; 704|");
+    assert_eq!(cut(&app), [Some(MM(704))]);
+    press(&mut app, "uu");
+    assert_eq!(app.desk.job, before);
+}

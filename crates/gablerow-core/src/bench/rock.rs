@@ -1,0 +1,89 @@
+//! How far shelves will be from level, where panels were cut longer or shorter and some rows rest on the head.
+
+use alloc::vec::Vec;
+
+use super::SetUp;
+use crate::job::{FaceId, Key};
+use crate::layout::{BayLayout, Layout, Use};
+use crate::measure::Length;
+
+/// A bay whose four lines of pins are not alike in height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rock {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Which of its copies.
+    pub copy: Key,
+    /// The bay, as the copy has it.
+    pub bay: Key,
+    /// How far above their place the pins come to be: left front, left back, right front, right back.
+    pub pins: [Length; 4],
+}
+
+impl Rock {
+    /// How far one corner of a shelf stands off when the other three are down. Geometry: twist alone rocks.
+    #[must_use]
+    pub fn rock(&self) -> Length {
+        let [left_front, left_back, right_front, right_back] = self.pins;
+        (left_front - left_back - right_front + right_back).abs()
+    }
+
+    /// How much higher a shelf is on the right than on the left.
+    #[must_use]
+    pub fn to_the_right(&self) -> Length {
+        let [left_front, left_back, right_front, right_back] = self.pins;
+        (right_front + right_back - left_front - left_back).half()
+    }
+
+    /// How much higher a shelf is at the back than at the front.
+    #[must_use]
+    pub fn to_the_back(&self) -> Length {
+        let [left_front, left_back, right_front, right_back] = self.pins;
+        (left_back + right_back - left_front - right_front).half()
+    }
+}
+
+/// The bays of a copy whose shelves will rock or slope.
+pub(super) fn of<'a>(
+    cabinet: Key,
+    copy: Key,
+    layout: &'a Layout,
+    set_ups: &'a [SetUp],
+) -> impl Iterator<Item = Rock> + 'a {
+    let of_copy = move |it: &&SetUp| (it.cabinet, it.copy) == (cabinet, copy);
+    let set_ups: Vec<&SetUp> = set_ups.iter().filter(of_copy).collect();
+    layout.bays.iter().filter_map(move |bay| {
+        let [left, right] = [bay.left, bay.right].map(|wall| wall_off(wall, bay, layout, &set_ups));
+        let ([left_front, left_back], [right_front, right_back]) = (left?, right?);
+        let pins = [left_front, left_back, right_front, right_back];
+        let rock = Rock {
+            cabinet,
+            copy,
+            bay: bay.key,
+            pins,
+        };
+        pins.iter().any(|off| *off != pins[0]).then_some(rock)
+    })
+}
+
+/// How far off the pins of a bay are on one wall, in their front row and in their back row; `None` without two rows.
+fn wall_off(
+    wall: FaceId,
+    bay: &BayLayout,
+    layout: &Layout,
+    set_ups: &[&SetUp],
+) -> Option<[Length; 2]> {
+    let upright = layout.upright(wall.panel)?;
+    let holes = layout.face(wall)?.holes(layout);
+    let of_pins = holes
+        .iter()
+        .filter(|hole| hole.users.iter().any(|(use_, _)| *use_ == Use::Pin))
+        .filter(|hole| bay.spans(hole.z));
+    let rows: Vec<Length> = of_pins.map(|hole| hole.x - upright.front.total()).collect();
+    let (front, back) = (*rows.iter().min()?, *rows.iter().max()?);
+    let off = |row: Length| {
+        let mut here = set_ups.iter().filter(|it| (it.face, it.row) == (wall, row));
+        here.next().map(|it| it.off)
+    };
+    (front != back).then_some([off(front)?, off(back)?])
+}

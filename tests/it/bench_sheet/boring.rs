@@ -1,0 +1,202 @@
+//! Panels bored by the lines of a sheet, and what is wrong with them.
+
+use std::collections::BTreeMap;
+
+use gablerow_core::job::{BandState, Job};
+use gablerow_core::measure::Length;
+use gablerow_papers::HoleRecord;
+
+use super::reading::{Line, Places, read};
+
+/// Rounding of one printed length, and of two.
+const ROUNDING: f64 = 0.051;
+
+/// A hole as it is in a panel: how far from its front edge, how far from its foot, how wide, how deep.
+pub(super) type Hole = (f64, f64, f64, Option<f64>);
+
+/// A panel as the saw left it.
+#[derive(Clone, Copy, Debug)]
+struct Panel {
+    length: f64,
+    width: f64,
+    /// What is on the front edge yet: less than the finished width by this.
+    band_to_come: f64,
+    /// How much longer it was cut than planned, where that was measured and typed.
+    longer: f64,
+}
+
+/// Panels by their names, and the holes wanted in each of their faces.
+pub(super) struct Wanted {
+    panels: BTreeMap<String, Panel>,
+    faces: BTreeMap<String, Vec<Hole>>,
+}
+
+impl Wanted {
+    /// The panel a line is about.
+    fn panel(&self, line: &Line) -> (&str, &Panel) {
+        let panels = self.panels.iter();
+        let named = panels.filter(|(name, _)| line.name.starts_with(&format!("{name} ")));
+        let longest = named.max_by_key(|(name, _)| name.len());
+        let (name, panel) = longest.unwrap_or_else(|| panic!("no such panel: {}", line.name));
+        (name, panel)
+    }
+}
+
+pub(super) fn mm(length: Length) -> f64 {
+    length.exact_mm().to_string().parse().unwrap()
+}
+
+pub(super) fn panel_and_face(record: &HoleRecord<'_>, job: &Job) -> (String, &'static str) {
+    let cabinet = job
+        .cabinets
+        .iter()
+        .find(|it| it.name == *record.cabinet)
+        .unwrap();
+    let copy = match cabinet.copies.len() {
+        1 => String::new(),
+        _ => format!(" copy {}", record.copy),
+    };
+    (
+        format!("{}{copy} {}", record.cabinet, record.name.panel),
+        record.name.word,
+    )
+}
+
+/// How much longer the panel of a hole was cut; nothing where nobody measured.
+fn longer(job: &Job, record: &HoleRecord<'_>) -> f64 {
+    let cabinet = job
+        .cabinets
+        .iter()
+        .find(|it| it.name == *record.cabinet)
+        .unwrap();
+    let copy = cabinet.copies.iter().find(|it| it.name == *record.copy);
+    let cut = copy.unwrap().length_of(record.face.panel);
+    cut.map_or(0.0, |cut| {
+        mm(cut) - mm(record.from_foot) - mm(record.from_head)
+    })
+}
+
+pub(super) fn wanted(job: &Job) -> Wanted {
+    let band = &job.shop.band;
+    let band_to_come = match band.on {
+        BandState::BeforeBoring => 0.0,
+        BandState::AfterBoring => mm(band.thickness) - mm(band.pre_mill),
+    };
+    let mut wanted = Wanted {
+        panels: BTreeMap::new(),
+        faces: BTreeMap::new(),
+    };
+    for record in HoleRecord::of_job(job) {
+        let (panel, face) = panel_and_face(&record, job);
+        let size = Panel {
+            length: mm(record.from_foot) + mm(record.from_head),
+            width: mm(record.from_front) + mm(record.from_back),
+            band_to_come,
+            longer: longer(job, &record),
+        };
+        let hole = (
+            mm(record.from_front),
+            mm(record.from_foot),
+            mm(record.hole.diameter),
+            record.hole.depth.map(mm),
+        );
+        wanted
+            .faces
+            .entry(format!("{panel} {face}"))
+            .or_default()
+            .push(hole);
+        wanted.panels.insert(panel, size);
+    }
+    wanted
+}
+
+/// Bores one line into panels that are so much longer and deeper than wanted; gives the face that was up, and its holes.
+pub(super) fn bore(line: &Line, wanted: &Wanted, error: (f64, f64)) -> (String, Vec<Hole>) {
+    let (panel, size) = wanted.panel(line);
+    // Up is what the right-hand rule has up: forward is away from the edge toward you, the foot is at the hand named.
+    let up_is_right = (line.edge == "FRONT") == (line.foot == "RIGHT");
+    let is_side = line.name.contains(" side ");
+    let face = match (is_side, up_is_right) {
+        (true, _) if line.name.contains("left side") == up_is_right => "inside",
+        (true, _) => "outside",
+        (false, true) => "right face",
+        (false, false) => "left face",
+    };
+    let length = size.length + size.longer + error.0;
+    let width = size.width + error.1;
+    let from_end: Vec<f64> = match &line.places {
+        Places::Tape(lengths) => lengths.clone(),
+        Places::Index(holes) => holes
+            .iter()
+            .map(|hole| line.stop + 32.0 * f64::from(hole - 1) - line.packer)
+            .collect(),
+    };
+    let x = match line.edge.as_str() {
+        "FRONT" => line.setting + size.band_to_come,
+        _ => width - line.setting,
+    };
+    let holes = from_end
+        .into_iter()
+        .map(|it| if line.end == "FOOT" { it } else { length - it })
+        .map(|z| (x, z, line.diameter, line.depth))
+        .collect();
+    (format!("{panel} {face}"), holes)
+}
+
+/// What is wrong with the panels that were bored by this sheet; nothing when all is right but for what the saw did.
+///
+/// A hole counted from the head is off by the error in length, one worked from the back by the error in width. Of an error in
+/// length that was typed, a row that rests on the head may be off by 0.3; more than that the sheet makes up for.
+pub(super) fn wrong(sheet: &str, wanted: &Wanted, error: (f64, f64)) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let mut left = wanted.faces.clone();
+    for line in read(sheet) {
+        let (face, holes) = bore(&line, wanted, error);
+        if face != line.name {
+            wrong.push(format!("{face} is up, not {}", line.name));
+        }
+        if holes.len() != line.count {
+            wrong.push(format!(
+                "{} holes where {} are said",
+                holes.len(),
+                line.count
+            ));
+        }
+        let off = (
+            if line.edge == "FRONT" { 0.0 } else { error.1 },
+            off_in_height(&line, wanted) + if line.end == "FOOT" { 0.0 } else { error.0 },
+        );
+        for hole in holes {
+            let all = left.entry(face.clone()).or_default();
+            let is_it = |one: &Hole| {
+                (one.0 + off.0 - hole.0).abs() < ROUNDING
+                    && (one.1 + off.1 - hole.1).abs() < 2.0 * ROUNDING
+                    && (one.2 - hole.2).abs() < ROUNDING
+                    && one.3.map(|it| (it * 10.0).round()) == hole.3.map(|it| (it * 10.0).round())
+            };
+            match all.iter().position(is_it) {
+                Some(at) => drop(all.swap_remove(at)),
+                None => wrong.push(format!("{face}: not wanted at {hole:?}")),
+            }
+        }
+    }
+    for (face, holes) in left {
+        wrong.extend(
+            holes
+                .iter()
+                .map(|hole| format!("{face}: missing at {hole:?}")),
+        );
+    }
+    wrong
+}
+
+/// How far above their place the holes of a line are, by the length that was typed.
+pub(super) fn off_in_height(line: &Line, wanted: &Wanted) -> f64 {
+    let longer = wanted.panel(line).1.longer;
+    let is_left = line.end == "HEAD" && matches!(line.places, Places::Index(_));
+    if is_left && longer.abs() < 0.3001 {
+        longer
+    } else {
+        0.0
+    }
+}
