@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::trial::{Reach, Trial};
-use crate::check::Rule;
+use crate::check::{Level, Rule};
 use crate::edit::{Adjust, Edit, FreeEdit, Measure};
 use crate::job::{BackRule, Cabinet, Depth, Division, Edge, Key, Zone};
 use crate::layout::{BoreSpec, Face, RowName, Upright};
@@ -93,15 +93,19 @@ fn less(trial: &mut Trial, thing: Key) {
     }
 }
 
-/// The thing taken away, whole.
+/// The thing taken away, whole; no front for a note, which nobody gives up a door for.
 fn away(trial: &mut Trial, thing: Key) {
     let cabinet = trial.cabinet.key;
+    let is_front = trial.cabinet.opening.front(thing).is_some();
+    if is_front && trial.finding.level == Level::Note {
+        return;
+    }
     let edit = if trial.cabinet.free_thing(thing).is_some() {
         let change = FreeEdit::TakeAway(thing);
         Edit::Free { cabinet, change }
     } else if let Some((first, last)) = run_of(trial, thing) {
         adjust(trial, thing, Adjust::Without(first, last))
-    } else if trial.cabinet.opening.front(thing).is_some() {
+    } else if is_front {
         Edit::NoFront {
             cabinet,
             front: thing,

@@ -6,7 +6,7 @@ use proptest::sample::Index;
 use super::fixes;
 use crate::arbitrary::*;
 use crate::cards::{CardId, Sourced};
-use crate::check::{self, Finding, Rule};
+use crate::check::{self, Finding, Level, Rule};
 use crate::edit::Edit;
 use crate::job::{
     BackRail, Depth, Edge, End, FreeHole, Front, FrontHeight, FrontKind, Hand, Job, Key, Label,
@@ -390,6 +390,8 @@ proptest! {
             let step = edit.apply(&job).expect("a fix that is refused");
             step.apply(&mut after);
             prop_assert_eq!(after.validate(), Ok(()));
+            // Nobody gives up a door for a note.
+            prop_assert!(finding.level != Level::Note || !matches!(edit, Edit::NoFront { .. }), "{}", fix.title);
             let left = check::of_job(&after);
             prop_assert!(!left.iter().any(|it| it.is_about_the_same(&finding)), "{}: {}", fix.title, finding.message);
             for stop in left.iter().filter(|it| it.is_open_stop()) {
