@@ -20,6 +20,8 @@ mod jobs;
 #[cfg(test)]
 mod key_script;
 #[cfg(test)]
+mod mended_demo;
+#[cfg(test)]
 mod pty;
 #[cfg(test)]
 mod readme;

@@ -84,13 +84,19 @@ fn the_load_and_the_clear_height_of_a_loose_shelf() {
 }
 
 #[test]
+fn the_contents_of_a_drawer() {
+    let script = "n n v e Down Down Down Down 3 0 Space k g Enter";
+    is_committed("contents", script, "D1: contents 30 kg");
+}
+
+#[test]
 fn what_is_built_of_a_cabinet() {
     is_committed("copies", "j + m", "G1 x3: 1, 2, 3 mirrored");
 }
 
 #[test]
 fn the_checks_of_a_cabinet_with_stops() {
-    is_committed("checks", "p p k Down", "2 of 6");
+    is_committed("checks", "p p k Down", "2 of 4");
 }
 
 #[test]

@@ -1,12 +1,10 @@
 //! What figures of strength rest on: said once below the parts, with the caution.
 
-use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
 use gablerow_core::job::Job;
-use gablerow_core::source::{Standing, WOOD_2010};
-use gablerow_core::strength::{LIMITS, TIP_LEAST_KG};
+use gablerow_core::strength::{board_rests_on, sag_rests_on, tip_rests_on};
 
 use crate::part_records::CabinetParts;
 use crate::source_list::CAUTION;
@@ -24,40 +22,16 @@ pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[Cabin
     out.push_str("\nSTRENGTH, what its figures rest on\n");
     let mut lines = Vec::new();
     if strong().any(|(_, strength)| strength.now.is_some()) {
-        let limit = &LIMITS[0];
-        lines.push(format!(
-            "sag: {}; {}: {}",
-            WOOD_2010.name,
-            limit.words,
-            limit.standing.words()
-        ));
+        lines.push(sag_rests_on());
     }
     if strong().next().is_some() {
-        let practice = Standing::Practice.words();
-        let guess = Standing::HouseGuess.words();
-        lines.push(format!(
-            "load that tips: {practice}; {TIP_LEAST_KG} kg wished at least: {guess}"
-        ));
+        lines.push(tip_rests_on());
     }
     for board in &job.cards.boards {
         let mut of_board = strong().filter(|(shelf, _)| shelf.piece.board == board.id);
-        if of_board.next().is_none() {
-            continue;
+        if of_board.next().is_some() {
+            lines.push(board_rests_on(board));
         }
-        let density = board.density;
-        let mut line = format!(
-            "{}: {} kg/m3: {}",
-            board.id,
-            density.value,
-            density.origin.words()
-        );
-        if let Some(stiffness) = board.stiffness {
-            line += &format!("; {} N/mm2: {}", stiffness.value, stiffness.origin.words());
-        }
-        if let Some(creep) = board.creep {
-            line += &format!("; after years {} %: {}", creep.value, creep.origin.words());
-        }
-        lines.push(line);
     }
     for line in lines {
         push_indented(out, "    ", "      ", &line);
@@ -71,6 +45,7 @@ mod tests {
     use crate::fixture::{drawers, job};
     use crate::part_text;
     use gablerow_core::job::Opening;
+    use gablerow_core::strength::LIMITS;
 
     #[test]
     fn figures_of_strength_say_what_they_rest_on() {

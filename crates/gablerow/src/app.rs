@@ -209,8 +209,8 @@ pub enum Purpose {
     Measure(Measure),
     /// A length of a part of the cabinet.
     PartMeasure(Name, PartMeasure),
-    /// A value of a loose shelf.
-    ShelfValue(Name, ValueName),
+    /// A value of a loose shelf, or of a drawer by its front.
+    OwnValue(Name, ValueName),
     /// A value of a card, or of the house defaults.
     Value {
         /// The card; `None` are the house defaults.
@@ -384,7 +384,7 @@ impl Purpose {
                 | Self::PartMeasure(..)
                 | Self::FreeMeasure(..)
                 | Self::FreePurpose(_)
-                | Self::ShelfValue(..)
+                | Self::OwnValue(..)
                 | Self::Value { .. }
         )
     }
@@ -405,7 +405,7 @@ impl Purpose {
             Self::Remove(cabinet) => format!("remove {0}? type {0}", name(cabinet)),
             Self::Measure(measure) => measure.words().to_owned(),
             Self::PartMeasure(_, measure) => measure.words().to_owned(),
-            Self::ShelfValue(_, value) => value.words().to_owned(),
+            Self::OwnValue(_, value) => value.words().to_owned(),
             Self::Value { card, value } => {
                 let of = card.as_ref().map(|card| card.id.to_string());
                 let of = of.unwrap_or_else(|| CardLine::HOUSE.to_owned());

@@ -1,6 +1,6 @@
 //! What a length comes to while it is typed: in both units, with a word where another one was likely meant.
 
-use gablerow_core::edit::{Content, card_values, shelf_values, shop_values};
+use gablerow_core::edit::{Content, card_values, own_values, shop_values};
 use gablerow_core::measure::{Length, parse_onto, remark};
 
 use crate::app::{App, Asked, Purpose};
@@ -14,7 +14,7 @@ pub fn typed_length(app: &App) -> Option<Length> {
     let job = &app.desk.job;
     let current = match &line.purpose {
         Purpose::Measure(measure) => measure.read(job, job.cabinet(app.spot.cabinet)?)?,
-        Purpose::Value { .. } | Purpose::ShelfValue(..) => match content(app, &line.purpose)? {
+        Purpose::Value { .. } | Purpose::OwnValue(..) => match content(app, &line.purpose)? {
             Content::Length(length) => length,
             Content::MaybeLength(length) => length.unwrap_or_default(),
             _ => return None,
@@ -36,9 +36,8 @@ fn content(app: &App, purpose: &Purpose) -> Option<Content> {
             Some(card) => (card_values(&job.cards.card(card)?), value),
             None => (shop_values(&job.shop), value),
         },
-        Purpose::ShelfValue(shelf, value) => {
-            let cabinet = job.cabinet(app.spot.cabinet)?;
-            (shelf_values(cabinet.loose_shelf(*shelf)?), value)
+        Purpose::OwnValue(thing, value) => {
+            (own_values(job.cabinet(app.spot.cabinet)?, *thing), value)
         }
         _ => return None,
     };

@@ -1,8 +1,9 @@
 //! Pages to read, line by line: the keys and the rules, and where the numbers come from. View draws them, update turns them.
 
 use gablerow_core::check::{Level, RULES};
+use gablerow_core::strength::{board_rests_on, sag_rests_on, tip_rests_on};
 use gablerow_core::sum::Sum;
-use gablerow_papers::wrap;
+use gablerow_papers::{CAUTION, wrap};
 
 use crate::action::Action;
 use crate::app::{App, Pane, Screen};
@@ -110,6 +111,9 @@ fn why(app: &App) -> Vec<PageLine> {
         let text = wrap(&sum.show(app.desk.job.unit).to_string(), room).into_iter();
         lines.extend(text.map(|line| PageLine::Text(format!("  {line}"))));
     }
+    if app.screen != Screen::Front {
+        lines.extend(strength(app, &scene, room));
+    }
     lines
 }
 
@@ -125,6 +129,26 @@ fn barred(app: &App, scene: &Scene, room: usize) -> Vec<PageLine> {
     let heading = PageLine::Heading(format!("a pin on hole {hole}: {level}, {rule}"));
     let text = wrap(&text, room).into_iter();
     let text = text.map(|line| PageLine::Text(format!("  {line}")));
+    std::iter::once(heading).chain(text).collect()
+}
+
+/// What the strength of the loose shelf on the hole under the cursor rests on, with the caution; nothing for what is no shelf.
+fn strength(app: &App, scene: &Scene, room: usize) -> Vec<PageLine> {
+    let dot = scene.dot(&app.spot);
+    let owners = dot.map_or(&[][..], |dot| &dot.hole.users);
+    let mut shelves = owners
+        .iter()
+        .filter_map(|(_, key)| scene.cabinet.loose_shelf(*key));
+    let Some(shelf) = shelves.next() else {
+        return Vec::new();
+    };
+    let board = app.desk.job.cards.board(&shelf.board);
+    let rests = [sag_rests_on(), tip_rests_on()];
+    let rests = rests.into_iter().chain(board.map(board_rests_on));
+    let text = rests.chain([CAUTION.to_owned()]);
+    let text = text.flat_map(|line| wrap(&line, room));
+    let text = text.map(|line| PageLine::Text(format!("  {line}")));
+    let heading = PageLine::Heading("strength: what its figures rest on".to_owned());
     std::iter::once(heading).chain(text).collect()
 }
 

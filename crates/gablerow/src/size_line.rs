@@ -1,8 +1,8 @@
 //! The lines of the list of sizes: what update steps through and view shows.
 
 use gablerow_core::edit::{
-    Choice, FreeLine, Measure, PartLine, Scope, Value, ValueName, free_lines, part_lines,
-    shelf_values,
+    Choice, FreeLine, Measure, PartLine, Scope, Value, ValueName, free_lines, own_values,
+    part_lines,
 };
 use gablerow_core::job::Key;
 
@@ -18,6 +18,8 @@ pub enum SizeLine {
     Free(Key, FreeLine),
     /// A value of a loose shelf.
     Shelf(Key, ValueName),
+    /// A value of a front: what its drawer holds.
+    Front(Key, ValueName),
     /// A length.
     Measure(Measure),
     /// A choice.
@@ -47,7 +49,7 @@ impl SizeLine {
             Self::Free(_, FreeLine::Purpose) => "for",
             Self::Free(_, FreeLine::Measure(measure)) => measure.words(),
             Self::Free(_, FreeLine::Choice(choice)) => choice.words(),
-            Self::Shelf(_, value) => value.words(),
+            Self::Shelf(_, value) | Self::Front(_, value) => value.words(),
             Self::Measure(measure) => measure.words(),
             Self::Choice(choice) => choice.words(),
         }
@@ -57,7 +59,7 @@ impl SizeLine {
     #[must_use]
     pub fn whose(self) -> Whose {
         let scope = match self {
-            Self::Part(part, _) => return Whose::Part(part),
+            Self::Part(part, _) | Self::Front(part, _) => return Whose::Part(part),
             Self::Free(owner, _) | Self::Shelf(owner, _) => return Whose::Owner(owner),
             Self::Measure(measure) => measure.scope(),
             Self::Choice(choice) => choice.scope(),
@@ -124,8 +126,7 @@ fn owned_here(app: &App) -> Vec<SizeLine> {
     let users = scene.dot(&app.spot).map_or(&[][..], |dot| &dot.hole.users);
     let of = |&(_, owner): &(_, Key)| {
         let lines = free_lines(scene.cabinet, owner).iter();
-        let shelf = scene.cabinet.loose_shelf(owner);
-        let values = shelf.map(shelf_values).into_iter().flatten();
+        let values = own_values(scene.cabinet, owner).into_iter();
         lines
             .map(move |&line| SizeLine::Free(owner, line))
             .chain(values.map(move |value| SizeLine::Shelf(owner, value.name)))
@@ -133,21 +134,16 @@ fn owned_here(app: &App) -> Vec<SizeLine> {
     users.iter().flat_map(of).collect()
 }
 
-/// A value of a loose shelf of the cabinet in sight, as it is; `None` when that is gone.
+/// The value of a loose shelf or a front of the cabinet in sight that a line is, and whose it is; `None` when that is gone, and
+/// for every other line.
 #[must_use]
-pub fn shelf_value(app: &App, shelf: Key, value: ValueName) -> Option<Value> {
-    let cabinet = app.desk.job.cabinet(app.spot.cabinet)?;
-    let mut values = shelf_values(cabinet.loose_shelf(shelf)?).into_iter();
-    values.find(|other| other.name == value)
-}
-
-/// Whether a line is a value of a loose shelf that is typed; others of a shelf are stepped through.
-#[must_use]
-pub fn is_typed_of_shelf(app: &App, line: SizeLine) -> bool {
-    let SizeLine::Shelf(shelf, value) = line else {
-        return false;
+pub fn own_value(app: &App, line: SizeLine) -> Option<(Key, Value)> {
+    let (SizeLine::Shelf(thing, name) | SizeLine::Front(thing, name)) = line else {
+        return None;
     };
-    shelf_value(app, shelf, value).is_some_and(|value| value.is_typed())
+    let values = own_values(app.desk.job.cabinet(app.spot.cabinet)?, thing);
+    let found = values.into_iter().find(|value| value.name == name);
+    found.map(|value| (thing, value))
 }
 
 /// The lines of the part one stands on; of a front, those of the opening it closes too.
@@ -158,7 +154,10 @@ fn own_lines(app: &App) -> Vec<SizeLine> {
     };
     let of = |part: Key| {
         let lines = part_lines(cabinet, part).into_iter();
-        lines.map(move |line| SizeLine::Part(part, line))
+        let values = own_values(cabinet, part).into_iter();
+        lines
+            .map(move |line| SizeLine::Part(part, line))
+            .chain(values.map(move |value| SizeLine::Front(part, value.name)))
     };
     let behind = matches!(spot.at, Thing::Front(_)).then_some(spot.opening);
     of(spot.at.key())

@@ -20,7 +20,7 @@ fn without_a_terminal_the_demo_is_shown_as_text() {
         }
     }
     assert!(
-        said.out.contains(" open; 0 overruled, 0 accepted\n"),
+        said.out.contains(" open; 0 overruled, 1 accepted\n"),
         "{}",
         said.out
     );

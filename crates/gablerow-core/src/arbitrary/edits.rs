@@ -7,7 +7,7 @@ use super::{datum, hand, within};
 use crate::cards::CardId;
 use crate::edit::{
     BayRun, Choice, Content, CopyEdit, Edit, FaceRun, FreeEdit, FreeLine, FreePlace, Measure, New,
-    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, shelf_values,
+    PartChoice, PartMeasure, Quantity, Value, Way, card_values, free_lines, own_values,
     shop_values,
 };
 use crate::job::{
@@ -139,7 +139,7 @@ impl Wish {
                 cabinet,
                 change: self.of_free(known),
             },
-            42 => self.of_shelf(cabinet, known),
+            42 => self.of_own(cabinet, known),
             40 | 41 => Edit::Copies {
                 cabinet,
                 change: self.of_copies(known),
@@ -284,17 +284,24 @@ impl Wish {
 }
 
 impl Wish {
-    /// Another value of a loose shelf, now and then of one that is not there.
-    fn of_shelf(&self, cabinet: Key, known: Option<&Cabinet>) -> Edit {
-        let shelves = known.map(Cabinet::loose_shelves).unwrap_or_default();
-        let keys: Vec<Key> = shelves.iter().map(|shelf| shelf.key).collect();
-        let shelf = any_of(self.thing, &keys);
-        let of = shelves.first().map(|shelf| shelf_values(shelf));
-        let of = of.unwrap_or_default();
+    /// Another value of a loose shelf or a front, now and then of one that is not there or has none such.
+    fn of_own(&self, cabinet: Key, known: Option<&Cabinet>) -> Edit {
+        let mut keys = Vec::new();
+        if let Some(known) = known {
+            keys.extend(known.loose_shelves().iter().map(|shelf| shelf.key));
+            let opening = &known.opening;
+            opening.each(&mut |opening| keys.extend(opening.fronts.iter().map(|front| front.key)));
+        }
+        let thing = any_of(self.thing, &keys);
+        let values = |key: Key| known.map(|known| own_values(known, key));
+        let found = keys.iter().filter_map(|key| values(*key));
+        let mut others = found.filter(|values| !values.is_empty());
+        let own = values(thing).filter(|values| !values.is_empty());
+        let of = own.or_else(|| others.next()).unwrap_or_default();
         match of.get(usize::from(self.first.unsigned_abs()) % of.len().max(1)) {
-            Some(value) => Edit::ShelfValue {
+            Some(value) => Edit::OwnValue {
                 cabinet,
-                shelf,
+                thing,
                 value: value.name,
                 new: self.new_for(value),
             },

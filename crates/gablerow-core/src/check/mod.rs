@@ -76,7 +76,7 @@ pub use rule::{RULES, Rule, RuleInfo};
 
 use context::Context;
 use door::Door;
-use rule::{CHECKS, Check};
+use rule::CHECKS;
 use strand::{Strand, strands};
 
 use crate::job::{Cabinet, Job};
@@ -87,19 +87,20 @@ use crate::parts::box_fits;
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
-    found_by(CHECKS.iter().map(|(check, _)| *check), job, cabinet, layout)
+    found_by(|_| true, job, cabinet, layout)
 }
 
 /// The same of one rule alone, without the work of the others.
 #[must_use]
 pub fn of_rule(rule: Rule, job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
-    let mut found = found_by(rule.check().into_iter(), job, cabinet, layout);
+    let mut found = found_by(|rules| rules.contains(&rule), job, cabinet, layout);
     found.retain(|finding| finding.rule == rule);
     found
 }
 
+/// What the checks find that look for some rules.
 fn found_by(
-    checks: impl Iterator<Item = Check> + Clone,
+    is_asked: impl Fn(&[Rule]) -> bool,
     job: &Job,
     cabinet: &Cabinet,
     layout: &Layout,
@@ -116,7 +117,8 @@ fn found_by(
             unit,
         };
         let mut found = Vec::new();
-        checks.clone().for_each(|check| check(&cx, &mut found));
+        let asked = CHECKS.iter().filter(|(_, rules)| is_asked(rules));
+        asked.for_each(|(check, _)| check(&cx, &mut found));
         found
     };
     let mut found: Vec<Finding> = in_unit(Unit::Millimetre);

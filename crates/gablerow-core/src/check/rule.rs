@@ -318,12 +318,6 @@ impl Rule {
         &RULES[self as usize]
     }
 
-    /// What looks for it.
-    pub(super) fn check(self) -> Option<Check> {
-        let found = CHECKS.iter().find(|(_, rules)| rules.contains(&self));
-        found.map(|(check, _)| *check)
-    }
-
     /// The rule of that name.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {

@@ -3,7 +3,7 @@
 use alloc::format;
 
 use super::{
-    Edit, Refusal, adjust, cabinets, cards, copies, fittings, free, furnish, nothing, pins, shelf,
+    Edit, Refusal, adjust, cabinets, cards, copies, fittings, free, furnish, nothing, own, pins,
 };
 use crate::history::{Change, Step};
 use crate::job::Job;
@@ -72,7 +72,7 @@ impl Edit {
             | Self::Shelves(_)
             | Self::NoFitting { .. }
             | Self::Adjust { .. }
-            | Self::ShelfValue { .. }
+            | Self::OwnValue { .. }
             | Self::Recount { .. }
             | Self::Free { .. } => self.apply_to_fitting(job),
             Self::Copies { cabinet, change } => copies::apply(job, *cabinet, change),
@@ -116,12 +116,12 @@ impl Edit {
                 thing,
                 adjust,
             } => adjust::apply(job, *cabinet, *thing, *adjust),
-            Self::ShelfValue {
+            Self::OwnValue {
                 cabinet,
-                shelf,
+                thing,
                 value,
                 new,
-            } => shelf::set_value(job, *cabinet, *shelf, *value, new),
+            } => own::set_value(job, *cabinet, *thing, *value, new),
             Self::Free { cabinet, change } => free::apply(job, *cabinet, change),
             Self::Recount {
                 cabinet,

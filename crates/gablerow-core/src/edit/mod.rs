@@ -17,11 +17,11 @@ mod fronts;
 mod furnish;
 mod measure;
 mod openings;
+mod own;
 mod part;
 mod part_edits;
 mod pins;
 mod served;
-mod shelf;
 mod thing;
 mod values;
 
@@ -38,9 +38,10 @@ pub use free::{FaceRun, FreeChoice, FreeEdit, FreeLine, FreeMeasure, FreePlace, 
 pub use furnish::{Furnish, Furnishing};
 pub use measure::{Measure, Scope};
 pub use openings::Way;
+pub use own::own_values;
 pub use part::{PartChoice, PartLine, PartMeasure, part_lines};
 pub use values::{
-    Content, New, Quantity, Value, ValueName, card_values, shelf_values, shop_values,
+    Carrier, Content, New, Quantity, Value, ValueName, card_values, shelf_values, shop_values,
 };
 
 use crate::cards::{Card, CardId, CardName};
@@ -229,12 +230,12 @@ pub enum Edit {
         /// What changes.
         change: FreeEdit,
     },
-    /// Another load, clear height, setback, length or board of a loose shelf.
-    ShelfValue {
+    /// Another load, clear height, setback, length or board of a loose shelf, or other contents of a drawer.
+    OwnValue {
         /// The cabinet.
         cabinet: Key,
-        /// The shelf.
-        shelf: Key,
+        /// The shelf, or the drawer's front.
+        thing: Key,
         /// Which value.
         value: ValueName,
         /// What it shall be.

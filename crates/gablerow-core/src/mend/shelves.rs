@@ -42,10 +42,14 @@ fn each(trial: &mut Trial, offer: impl Fn(&mut Trial, &ShelfPart)) {
     }
 }
 
-/// The thinnest board of all that are thicker on which it does not sag.
+/// The thinnest board of all that are thicker on which it does not sag. A board of unknown stiffness would only leave the
+/// sag untold, and mends nothing.
 fn thicker(trial: &mut Trial, shelf: &ShelfPart) {
     let cards = &trial.job.cards;
-    let known = cards.boards.iter();
+    let known = cards
+        .boards
+        .iter()
+        .filter(|board| board.stiffness.is_some());
     let thicker = known.filter(|board| shelf.piece.thickness < Some(board.thickness.value));
     let mut boards: Vec<(Length, CardId)> = thicker
         .map(|board| (board.thickness.value, board.id.clone()))
@@ -72,9 +76,9 @@ fn is_pin(quantity: Quantity) -> bool {
 /// A loose shelf with another content of the value that is of this kind.
 fn with(trial: &Trial, shelf: Key, kind: fn(Quantity) -> bool, to: Content) -> Option<Edit> {
     let of = trial.cabinet.loose_shelf(shelf)?;
-    Some(Edit::ShelfValue {
+    Some(Edit::OwnValue {
         cabinet: trial.cabinet.key,
-        shelf,
+        thing: shelf,
         value: name(&shelf_values(of), kind)?,
         new: New::To(to),
     })

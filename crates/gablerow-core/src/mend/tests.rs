@@ -163,6 +163,21 @@ fn sagging_shelf_takes_the_thinnest_board_that_will_do_or_a_partition() {
     );
 }
 
+#[test]
+fn board_of_unknown_stiffness_mends_no_sag() {
+    let job = shelved(&[9], |job| {
+        let like = job.cards.boards[0].clone();
+        job.cards.boards.truncate(1);
+        for (thick, stiffness) in [(25, None), (28, like.stiffness)] {
+            let mut board = like.clone();
+            (board.thickness.value, board.stiffness) = (mm(thick), stiffness);
+            board.id = CardId::known(&format!("board-{thick}"));
+            job.cards.boards.push(board);
+        }
+    });
+    assert_eq!(titles(&job, Rule::ShelfSags)[0], "shelf: board board-28");
+}
+
 // 3.459 kg, 526 deep, 48 before its pins: 11 back 3.386 * (257.5 - 37) / 37 = 20.2, or 60 - 48 + 38.775 in front.
 #[test]
 fn tipping_shelf_stands_farther_back_or_the_front_rows_farther_forward() {

@@ -13,7 +13,7 @@ use crate::layout::{Carrier, FrontLayout, Layout};
 use crate::measure::{Length, Unit};
 use crate::parts::Leaf;
 use crate::solve::hinges::{
-    Count, Door, DoorCups, END_LEAST, LegalCentre, NoOpposed, cups, opposed, place,
+    Count, Door, DoorCups, END_LEAST, LegalCentre, NoOpposed, chart_of, cups, opposed, place,
 };
 
 /// A door being hung.
@@ -164,9 +164,10 @@ impl Hanging<'_> {
         let asked = self.hung().asked(self.card)?;
         let ground = self.ground(self.leaf)?;
         let mut why = alloc::vec![format!(
-            "{} hinges {}: {} x {}, {:.1} kg",
+            "{} hinges {} ({}): {} x {}, {:.1} kg",
             asked.hinges,
             self.card.chart.words(),
+            chart_of(self.card.chart).standing.words(),
             self.show(self.leaf.width.total()),
             self.show(self.leaf.height.total()),
             self.hung().mass_kg()?,

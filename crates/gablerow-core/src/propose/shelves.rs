@@ -14,6 +14,7 @@ use crate::layout::{
 };
 use crate::measure::Length;
 use crate::parts::strength;
+use crate::strength::{board_rests_on, sag_rests_on, tip_rests_on};
 
 /// The fewest holes worth a zone.
 const HOLES_LEAST: i16 = 2;
@@ -45,7 +46,10 @@ pub(super) fn zone(
         format!("{} clear over one on hole {last}", show(above)),
     ]
     .into();
-    why.extend(bears(job, bay));
+    if let Some(text) = bears(job, bay) {
+        why.push(text);
+        why.extend([sag_rests_on(), tip_rests_on(), board_rests_on(board)]);
+    }
     if lost > 0 {
         why.push(format!(
             "{lost} holes of this bay are taken, barred or without room for a shelf"

@@ -5,11 +5,13 @@
 //! section   board and lipping -> E*I
 //! sag       E*I, span, load -> sag, longest span
 //! load      mass, tip load, load on a pin
+//! rests     what all of that rests on, in words
 //! ```
 //!
 //! Floats: this is physics, no geometry. Masses are kg, forces N, elasticity N/mm2, sag mm.
 
 mod load;
+mod rests;
 mod sag;
 mod section;
 mod tables;
@@ -19,6 +21,7 @@ pub use load::{
     PinLoads, SHELF_LOAD_KG, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg,
     tip_overhang, tip_set_back,
 };
+pub use rests::{board_rests_on, sag_rests_on, tip_rests_on};
 pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_in_house, longest_span, sag};
 pub use section::{Section, Strip};
 pub use tables::{

@@ -272,7 +272,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Drawers,
         "drawers",
-        "The typed number of drawers here; the same again takes them away.",
+        "The typed number of drawers here; the same again takes them away. What one holds is among its sizes.",
     ),
     (
         Action::DrawersBehind,

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use gablerow_core::cards::{CardId, CardName};
 use gablerow_core::edit::{
-    Edit, FreeEdit, New, Value, ValueName, card_values, shelf_values, shop_values,
+    Edit, FreeEdit, New, Value, ValueName, card_values, own_values, shop_values,
 };
 use gablerow_core::job::{Acceptance, Job, Key as Name};
 use gablerow_core::label::Label;
@@ -172,7 +172,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         Purpose::Value { card, value } => {
             return of_value(job, card.as_ref(), *value, text);
         }
-        Purpose::ShelfValue(shelf, value) => return of_shelf(app, *shelf, *value, text),
+        Purpose::OwnValue(thing, value) => return of_own(app, *thing, *value, text),
         Purpose::CopyCard(like) => Edit::CardAdd {
             like: like.clone(),
             title: label()?,
@@ -253,16 +253,16 @@ fn of_value(
     }))
 }
 
-/// What a text typed for a value of a loose shelf comes to.
-fn of_shelf(app: &App, shelf: Name, value: ValueName, text: &str) -> Result<Answer, String> {
+/// What a text typed for a value of a loose shelf or a drawer comes to.
+fn of_own(app: &App, thing: Name, value: ValueName, text: &str) -> Result<Answer, String> {
     let (job, cabinet) = (&app.desk.job, app.spot.cabinet);
-    let known = job.cabinet(cabinet).and_then(|it| it.loose_shelf(shelf));
-    let values = known.map(shelf_values).unwrap_or_default();
+    let values = job.cabinet(cabinet).map(|known| own_values(known, thing));
+    let values = values.unwrap_or_default();
     let new = new_content(values, value, text, job.unit)?;
     Ok(new.map_or(Answer::Same, |new| {
-        Answer::Edit(Edit::ShelfValue {
+        Answer::Edit(Edit::OwnValue {
             cabinet,
-            shelf,
+            thing,
             value,
             new,
         })

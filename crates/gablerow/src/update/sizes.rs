@@ -6,7 +6,7 @@ use gablerow_core::layout::Layout;
 use super::{Effect, ask, edit, free};
 use crate::action::Action;
 use crate::app::{App, Notice, Pane, Purpose};
-use crate::size_line::{SizeLine, is_typed_of_shelf, lines, shelf_value};
+use crate::size_line::{SizeLine, lines, own_value};
 
 pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
     let Some(Pane::Sizes(at)) = app.pane else {
@@ -37,16 +37,19 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
                 let change = FreeEdit::Choose(thing, choice);
                 return free::edit_and_follow(app, &Edit::Free { cabinet, change });
             }
-            Some(&line @ SizeLine::Shelf(shelf, value)) if !is_typed_of_shelf(app, line) => {
-                let next = Edit::ShelfValue {
-                    cabinet,
-                    shelf,
-                    value,
-                    new: New::Next,
-                };
-                return edit(app, &next);
-            }
-            _ => begin(app),
+            Some(&line) => match own_value(app, line) {
+                Some((thing, value)) if !value.is_typed() => {
+                    let next = Edit::OwnValue {
+                        cabinet,
+                        thing,
+                        value: value.name,
+                        new: New::Next,
+                    };
+                    return edit(app, &next);
+                }
+                _ => begin(app),
+            },
+            None => {}
         },
         _ => {}
     }
@@ -73,37 +76,34 @@ pub(super) fn begin(app: &mut App) {
     let Some(cabinet) = job.cabinet(app.spot.cabinet) else {
         return;
     };
-    let (purpose, value, missing) = match lines(app).get(at) {
-        Some(&SizeLine::Measure(measure)) => (
+    let line = lines(app).get(at).copied();
+    let own = line.and_then(|line| own_value(app, line));
+    if let Some((thing, value)) = own.filter(|(_, value)| value.is_typed()) {
+        let offered = value.offered(job.unit);
+        return ask(app, Purpose::OwnValue(thing, value.name), &offered);
+    }
+    let (purpose, value, missing) = match line {
+        Some(SizeLine::Measure(measure)) => (
             Purpose::Measure(measure),
             measure.read(job, cabinet),
             measure.missing(),
         ),
-        Some(&SizeLine::Part(part, PartLine::Measure(measure))) => (
+        Some(SizeLine::Part(part, PartLine::Measure(measure))) => (
             Purpose::PartMeasure(part, measure),
             measure.read(cabinet, &Layout::of(cabinet, job), part),
             "this part has no such length",
         ),
-        Some(&SizeLine::Free(thing, FreeLine::Measure(measure))) => (
+        Some(SizeLine::Free(thing, FreeLine::Measure(measure))) => (
             Purpose::FreeMeasure(thing, measure),
             measure.read(job, cabinet, thing),
             "it goes through; its way of boring is the line below",
         ),
-        Some(&SizeLine::Free(thing, FreeLine::Purpose)) => {
+        Some(SizeLine::Free(thing, FreeLine::Purpose)) => {
             let known = cabinet.free_thing(thing);
             let offered = known.map(|known| known.purpose.to_string());
             return ask(
                 app,
                 Purpose::FreePurpose(thing),
-                &offered.unwrap_or_default(),
-            );
-        }
-        Some(&line @ SizeLine::Shelf(shelf, value)) if is_typed_of_shelf(app, line) => {
-            let known = shelf_value(app, shelf, value);
-            let offered = known.map(|known| known.offered(job.unit));
-            return ask(
-                app,
-                Purpose::ShelfValue(shelf, value),
                 &offered.unwrap_or_default(),
             );
         }

@@ -1,5 +1,6 @@
 //! What there is to say about what a person stands on, beside the cabinet from the front.
 
+use gablerow_core::edit::{Content, own_values};
 use gablerow_core::elevation::What;
 use gablerow_core::job::{FaceId, FrontKind, Hand, Key, PanelId};
 use gablerow_core::layout::FrontLayout;
@@ -112,6 +113,11 @@ impl Words<'_> {
                 self.short(left),
                 self.short(right)
             )),
+        }
+        for value in own_values(self.scene.scene.cabinet, front.key) {
+            if value.now != Content::MaybeLoad(None) {
+                say(format!("{} {}", value.name, value.shown(self.unit)));
+            }
         }
         if let Some((across, z)) = self.scene.elevation.around(front.opening) {
             let clear = self.size(&[across.to - across.from, z.to - z.from]);

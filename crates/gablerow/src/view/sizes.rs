@@ -102,6 +102,7 @@ fn size_line(
         );
     }
     let job = &app.desk.job;
+    let own = size_line::own_value(app, item).map(|(_, value)| value);
     let chosen = match item {
         SizeLine::Choice(choice) => Some(choice.value(job, scene.cabinet).to_owned()),
         SizeLine::Part(part, PartLine::Choice(choice)) => {
@@ -114,14 +115,11 @@ fn size_line(
             let thing = scene.cabinet.free_thing(thing);
             thing.map(|thing| thing.purpose.to_string())
         }
-        SizeLine::Shelf(shelf, value) => {
-            let known = size_line::shelf_value(app, shelf, value);
-            known.map(|known| known.shown(job.unit))
-        }
+        SizeLine::Shelf(..) | SizeLine::Front(..) => own.as_ref().map(|own| own.shown(job.unit)),
         _ => None,
     };
     let (x, text) = match (chosen, length(app, scene, item)) {
-        (Some(words), _) if size_line::is_typed_of_shelf(app, item) => (VALUES, words),
+        (Some(words), _) if own.is_some_and(|own| own.is_typed()) => (VALUES, words),
         (Some(words), _) => (CHOICES, words),
         (None, Some(length)) => (VALUES, length.show(job.unit).to_string()),
         (None, None) => (VALUES, "none".to_owned()),
@@ -139,7 +137,7 @@ fn length(app: &App, scene: &Scene, item: SizeLine) -> Option<Length> {
         SizeLine::Free(thing, FreeLine::Measure(measure)) => {
             measure.read(&app.desk.job, scene.cabinet, thing)
         }
-        SizeLine::Shelf(shelf, value) => match size_line::shelf_value(app, shelf, value)?.now {
+        SizeLine::Shelf(..) | SizeLine::Front(..) => match size_line::own_value(app, item)?.1.now {
             Content::Length(length) => Some(length),
             Content::MaybeLength(length) => length,
             _ => None,

@@ -260,9 +260,31 @@ fn shown(way: &str, size: (u16, u16), edit: Option<Edit>) -> Vec<String> {
     let mut app = app(job, Charset::Unicode);
     app.size = size;
     for character in way.chars() {
-        press(&mut app, Key::Char(character));
+        let enter = character == '\n';
+        press(
+            &mut app,
+            if enter {
+                Key::Enter
+            } else {
+                Key::Char(character)
+            },
+        );
     }
     lines(&app)
+}
+
+#[test]
+fn why_of_a_shelf_says_what_its_strength_rests_on_and_the_caution() {
+    let text = shown("11\nw", (120, 60), None).join(" ");
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [
+        "sag: Wood Handbook",
+        "load that tips: common practice",
+        "board-18: 650 kg/m3",
+        "neither engineering nor advice",
+    ] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
 }
 
 #[test]
@@ -310,9 +332,9 @@ fn narrow_panel_has_its_name_beside_it() {
 
 #[test]
 fn book_says_what_is_open_and_whether_it_is_saved() {
-    // Pins on the hinge plate of hole 3; a move later their notice is gone.
+    // Pins on the hinge plate of hole 3, and a shelf that sags; a move later their notice is gone.
     let last = &shown("mst", (80, 24), None)[23];
-    assert!(last.ends_with("1 stop  not saved"), "{last}");
+    assert!(last.ends_with("1 stop 1 warn  not saved"), "{last}");
     let last = &shown("m", (80, 24), None)[23];
     assert!(last.ends_with(" new"), "{last}");
 }

@@ -287,7 +287,7 @@ fn guesses_of_what_stands_in_send_to_the_data_sheet() {
 }
 
 #[test]
-fn doors_that_stand_open_are_in_no_shelfs_way() {
+fn doors_that_stand_open_are_in_the_way_of_no_shelf() {
     for rule in [Rule::KeepOutsMeet, Rule::KeepOutsClose, Rule::ShelfAtHinge] {
         let found = found(rule, |case| {
             case.front_over(1, FrontKind::Door(LEFT), SHARE);

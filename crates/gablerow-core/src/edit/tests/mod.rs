@@ -3,6 +3,7 @@
 mod adjust;
 mod cabinets;
 mod cards;
+mod contents;
 mod copies;
 mod fittings;
 mod free;

@@ -27,9 +27,9 @@ fn value(job: &Job, words: &str) -> Value {
 }
 
 fn set(job: &Job, words: &str, new: New) -> Edit {
-    Edit::ShelfValue {
+    Edit::OwnValue {
         cabinet: job.cabinets[0].key,
-        shelf: shelf(job).key,
+        thing: shelf(job).key,
         value: value(job, words).name,
         new,
     }
@@ -121,13 +121,13 @@ fn what_no_shelf_can_have_is_refused_in_words() {
         ),
         (to("load", Content::MaybeLoad(None)), "nothing would change"),
         (
-            Edit::ShelfValue {
+            Edit::OwnValue {
                 cabinet: job.cabinets[0].key,
-                shelf: key.next(),
+                thing: key.next(),
                 value: value(&job, "load").name,
                 new: New::Next,
             },
-            "there is no such loose shelf any more",
+            "there is no such loose shelf or front any more",
         ),
     ] {
         assert_eq!(refused(&job, &edit), said);

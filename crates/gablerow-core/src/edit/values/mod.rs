@@ -1,11 +1,12 @@
-//! Every value of every card, of the house defaults and of a loose shelf: one table, and what may stand in each place of it.
+//! Every value of every card, of the house defaults, of a loose shelf and of a drawer: one table, and what may stand in each place of it.
 //!
 //! ```text
-//! Card | Shop | Shelf --table--> Place, Place, ...  --now--> Value     what is shown
-//!                            \--set(New)--> the changed card   what is typed or stepped to
+//! Card | Shop | Shelf | Front --table--> Place, Place, ...  --now--> Value     what is shown
+//!                                    \--set(New)--> the changed card   what is typed or stepped to
 //! ```
 
 mod cards;
+mod front;
 mod shelf;
 mod shop;
 mod slot;
@@ -19,7 +20,7 @@ use core::fmt;
 
 use super::Refusal;
 use crate::cards::{Card, CardId, CardKind, Cards, Origin};
-use crate::job::{Shelf, Shop};
+use crate::job::{DRAWER_LOAD_MOST, Front, SHELF_LOAD_MOST, Shelf, Shop};
 use crate::label::Label;
 use crate::measure::range::{NumberRange, Range};
 use crate::measure::{Length, Unit};
@@ -70,8 +71,8 @@ pub enum Quantity {
     MaybeNumber(&'static NumberRange, &'static str),
     /// A length that there may be none of, and the words for none.
     MaybeLength(&'static Range, &'static str),
-    /// A load in kg, with one decimal at most, that may not be typed; the most it may be, in grams.
-    MaybeLoad(u32),
+    /// A load in kg, with one decimal at most, that may not be typed, and what carries it.
+    MaybeLoad(Carrier),
     /// Lengths: how many, and how long each.
     Lengths(&'static NumberRange, &'static Range),
     /// Whole pitches from the first of several screws to each, the first being 0.
@@ -80,6 +81,25 @@ pub enum Quantity {
     Choice,
     /// A card; stepped through. The words are for none.
     Card(CardKind, &'static str),
+}
+
+/// What carries a load.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Carrier {
+    /// A loose shelf; where no load is typed it is reckoned with one.
+    Shelf,
+    /// A drawer; where no contents are typed nothing is said of its runners' load.
+    Drawer,
+}
+
+impl Carrier {
+    /// The most a load may be, in grams, and the words for that.
+    fn most(self) -> (u32, &'static str) {
+        match self {
+            Self::Shelf => (SHELF_LOAD_MOST, "a shelf carries"),
+            Self::Drawer => (DRAWER_LOAD_MOST, "a drawer holds"),
+        }
+    }
 }
 
 /// What stands in a place.
@@ -114,12 +134,12 @@ pub enum New {
     Next,
 }
 
-/// A value of a card, of the house defaults or of a loose shelf, as it is.
+/// A value of a card, of the house defaults, of a loose shelf or of a drawer, as it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Value {
     /// Its name.
     pub name: ValueName,
-    /// What it is one of; empty on a card and a shelf.
+    /// What it is one of; empty on a card, a shelf and a drawer.
     pub group: &'static str,
     /// What it is.
     pub quantity: Quantity,
@@ -201,6 +221,20 @@ pub fn shop_values(shop: &Shop) -> Vec<Value> {
 #[must_use]
 pub fn shelf_values(shelf: &Shelf) -> Vec<Value> {
     values(&mut shelf.clone())
+}
+
+/// All values of a front but those of it as a part of the cabinet; none of what is no drawer.
+pub(super) fn front_values(front: &Front) -> Vec<Value> {
+    values(&mut front.clone())
+}
+
+pub(super) fn set_on_front(
+    front: &mut Front,
+    name: ValueName,
+    new: &New,
+    cards: &Cards,
+) -> Result<(), Refusal> {
+    set(front, name, new, cards)
 }
 
 pub(super) fn set_on_shelf(

@@ -1,9 +1,9 @@
 //! The table of a loose shelf.
 
 use super::slot::Slot;
-use super::{Lines, Place, Quantity, Table};
+use super::{Carrier, Lines, Place, Quantity, Table};
 use crate::cards::CardKind;
-use crate::job::{SHELF_LOAD_MOST, Shelf};
+use crate::job::Shelf;
 use crate::measure::range;
 
 impl Table for Shelf {
@@ -15,7 +15,7 @@ impl Table for Shelf {
         };
         lines.place(
             "load",
-            Quantity::MaybeLoad(SHELF_LOAD_MOST),
+            Quantity::MaybeLoad(Carrier::Shelf),
             Slot::MaybeLoad(&mut self.load_grams),
         );
         lines.place(

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::ways::Ways;
-use super::{Content, New, Quantity, typed};
+use super::{Carrier, Content, New, Quantity, typed};
 use crate::cards::{
     CardId, CardKind, Cards, LeastReveal, Origin, RunnerLength, Sourced, least_reveals,
 };
@@ -123,8 +123,8 @@ impl Slot<'_> {
                 let value = new.map(|new| checked(range, new)).transpose()?;
                 *slot = looked_up(*slot, value);
             }
-            (Self::MaybeLoad(slot), Quantity::MaybeLoad(most), Content::MaybeLoad(new)) => {
-                *slot = new.map(|new| loaded(most, new)).transpose()?;
+            (Self::MaybeLoad(slot), Quantity::MaybeLoad(carrier), Content::MaybeLoad(new)) => {
+                *slot = new.map(|new| loaded(carrier, new)).transpose()?;
             }
             (Self::Number(sourced), Quantity::Number(range, _), Content::Number(Some(new))) => {
                 sourced.value = counted(range, *new)?;
@@ -166,13 +166,14 @@ fn looked_up<T>(before: Option<Sourced<T>>, value: Option<T>) -> Option<Sourced<
     value.map(|value| Sourced { value, origin })
 }
 
-fn loaded(most: u32, grams: u32) -> Result<u32, Refusal> {
+fn loaded(carrier: Carrier, grams: u32) -> Result<u32, Refusal> {
+    let (most, carries) = carrier.most();
     if grams <= most {
         return Ok(grams);
     }
     let [load, most] = [grams, most].map(typed::kg);
     Err(Refusal(format!(
-        "{load} kg, but a shelf carries at most {most} kg"
+        "{load} kg, but {carries} at most {most} kg"
     )))
 }
 

@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt;
 
-use super::{Content, Quantity, Value};
+use super::{Carrier, Content, Quantity, Value};
 use crate::edit::Refusal;
 use crate::label::Label;
 use crate::measure::{Length, Unit, parse_length, parse_onto};
@@ -42,6 +42,9 @@ impl Value {
             | (Content::MaybeLength(None), Quantity::MaybeLength(_, none)) => none.to_string(),
             (Content::MaybeLength(Some(length)), _) => length.show(unit).to_string(),
             (Content::MaybeLoad(Some(grams)), _) => format!("{} kg", kg(*grams)),
+            (Content::MaybeLoad(None), Quantity::MaybeLoad(Carrier::Drawer)) => {
+                "not known".to_string()
+            }
             (Content::MaybeLoad(None), _) => format!("{SHELF_LOAD_KG} kg (house)"),
             (Content::Length(length), _) => length.show(unit).to_string(),
             // A list has room for short forms only, and mm that are whole.

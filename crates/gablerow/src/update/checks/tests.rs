@@ -13,7 +13,7 @@ fn typed(text: &str) -> Vec<Key> {
     text.chars().map(Key::Char).collect()
 }
 
-/// The demo in the checks of its third cabinet: two stops and a warn.
+/// The demo in the checks of its third cabinet: two stops, a warn and a note.
 fn in_the_checks() -> App {
     let mut app = app(demo::job().unwrap());
     press_all(&mut app, &typed("ppk"));

@@ -1,4 +1,4 @@
-//! Proof of what is typed for a loose shelf.
+//! Proof of what is typed for a loose shelf and for a drawer.
 
 use gablerow_core::check::{self, Rule};
 use gablerow_core::job::{Job, Shelf};
@@ -86,4 +86,52 @@ fn wrong_load_stays_as_typed_beside_its_complaint() {
     press(&mut app, "~e_0|");
     assert_eq!(complaint(&app), "clear opening: 0, but it is 1 to 4000 mm");
     assert_eq!(shelf(&app), shelf(&with_shelf()));
+}
+
+/// The plain cabinet from the front with three drawers and their runners, standing on the lowest.
+fn with_drawers() -> App {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    press(&mut app, "v3rha ");
+    app
+}
+
+#[test]
+fn contents_of_the_drawer_one_stands_on_are_typed_after_its_thickness() {
+    let mut app = with_drawers();
+    let load = |app: &App| -> Vec<Option<u32>> {
+        let fronts = &app.desk.job.cabinets[0].opening.fronts;
+        fronts.iter().map(|front| front.load_grams).collect()
+    };
+    assert!(!finds(&app, Rule::RunnerOverloaded), "not known");
+    press(&mut app, "e____30|");
+    assert_eq!(said(&app), "D1: contents 30 kg");
+    assert_eq!(load(&app), [Some(30_000), None, None]);
+    assert!(finds(&app, Rule::RunnerOverloaded));
+    press(&mut app, "10 kg|");
+    assert!(!finds(&app, Rule::RunnerOverloaded));
+    press(&mut app, "501|");
+    assert_eq!(complaint(&app), "501 kg, but a drawer holds at most 500 kg");
+    press(&mut app, "~uu");
+    assert_eq!(load(&app), [None; 3]);
+}
+
+#[test]
+fn a_door_has_no_contents() {
+    let mut app = with_drawers();
+    press(&mut app, "e");
+    let named = |app: &App| {
+        let lines = crate::size_line::lines(app);
+        lines
+            .iter()
+            .filter(|line| line.words() == "contents")
+            .count()
+    };
+    assert_eq!(named(&app), 1);
+    // A drawer becomes one behind a door, then a false front, then a door.
+    press(&mut app, "|");
+    assert_eq!(named(&app), 1);
+    press(&mut app, "|");
+    assert_eq!(named(&app), 0);
+    press(&mut app, "|");
+    assert_eq!(named(&app), 0);
 }
