@@ -47,12 +47,10 @@ pub fn stopped_holes(
                 continue;
             }
             let thickness = thickness.unwrap_or_default();
-            if depths_meet(thickness, limits, bore, strand.spec)
-                || fasteners_meet(thickness, limits, bore, strand.spec)
-            {
-                if let Some(up) = up(bore.diameter.half() + strand.radius()) {
-                    stop(strand.low - up, strand.high + up);
-                }
+            let meet = depths_meet(thickness, limits, bore, strand.spec)
+                || fasteners_meet(thickness, limits, bore, strand.spec);
+            if let Some(up) = up(bore.diameter.half() + strand.radius()).filter(|_| meet) {
+                stop(strand.low - up, strand.high + up);
             }
             let through = bore.depth.is_none() || strand.spec.depth.is_none();
             match up(limits.near).filter(|_| through && !in_one_row) {
