@@ -55,6 +55,12 @@ const CAUTIONS: [&str; 4] = [
     "This sheet helps in the shop. It is neither engineering nor advice on codes: local codes and licensed practice prevail.",
 ];
 
+/// `1 hole`, `2 holes`
+fn counted(count: usize, what: &str) -> String {
+    let s = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{s}")
+}
+
 /// The sheet in the making.
 struct Sheet<'a> {
     out: String,
@@ -75,9 +81,10 @@ impl Sheet<'_> {
         let holes: usize = plan.set_ups.iter().map(|it| it.holes.count()).sum();
         let minutes = plan.seconds.div_ceil(60);
         let title = format!(
-            "{}: {holes} holes, {} set-ups, about {minutes} min ({})",
+            "{}: {}, {}, about {minutes} min ({})",
             self.job.title,
-            plan.set_ups.len(),
+            counted(holes, "hole"),
+            counted(plan.set_ups.len(), "set-up"),
             self.job.unit.word()
         );
         push_indented(&mut self.out, "BENCH  ", "       ", &title);
@@ -446,4 +453,15 @@ fn lengths_of(set_up: &SetUp, job: &Job) -> Option<(Length, Option<Length>)> {
     let layout = Layout::of(&cabinet.built_as(copy), job);
     let planned = layout.upright(set_up.face.panel)?.length();
     Some((planned, copy.length_of(set_up.face.panel)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::counted;
+
+    #[test]
+    fn one_is_no_plural() {
+        let said = [0, 1, 2].map(|count| counted(count, "set-up"));
+        assert_eq!(said, ["0 set-ups", "1 set-up", "2 set-ups"]);
+    }
 }

@@ -11,6 +11,7 @@ use gablerow_core::parts::{
     BagLine, BoxPart, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
 };
 use gablerow_core::solve::hinges::{Cup, chart_of};
+use gablerow_core::strength::length_down;
 use gablerow_core::sum::Sum;
 
 use crate::part_records::{CabinetParts, front_words};
@@ -373,7 +374,8 @@ fn strength_text(strength: &Strength) -> String {
         _ => ", stiffness not known".to_owned(),
     };
     if let Some((longest, limit)) = strength.longest {
-        text += &format!("; up to {longest:.0} mm long within {}", limit.words);
+        let longest = length_down(longest, Length::from_mm(1)).show(Unit::Millimetre);
+        text += &format!("; up to {longest} mm long within {}", limit.words);
     }
     if let Some(pin) = strength.pin_kg {
         text += &format!("; {} on each pin", kg(pin));
@@ -431,7 +433,7 @@ mod tests {
         // 562 x 526 x 18 at 650 kg/m3 is 3.46 kg; 5 * 28.46 * 9.81 / 562 * 562^4 / (384 * 1600 * 526 * 18^3 / 12) = 1.58;
         // (263 - 25) / 25 of its own mass tips it.
         let shelf = from(&text, "hole 15").join(" ");
-        assert!(shelf.starts_with("hole 15: 3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; up to 541 mm long within L/200; 7.1 kg on each pin; tips at 32.9 kg on its front edge"), "{shelf}");
+        assert!(shelf.starts_with("hole 15: 3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; up to 540.0 mm long within L/200; 7.1 kg on each pin; tips at 32.9 kg on its front edge"), "{shelf}");
         assert!(!text.contains("MISSING"), "{text}");
     }
 

@@ -41,6 +41,16 @@ fn a_length_as_cut_is_on_the_sheet_and_what_it_does_to_shelves() {
 }
 
 #[test]
+fn there_is_no_sheet_of_nothing() {
+    let mut job = overruled();
+    job.cabinets.truncate(1);
+    job.cabinets[0].accepted.clear();
+    let said = Shop::with(&job).run(&["bench", "store.json"]);
+    assert_eq!((said.code, said.out.as_str()), (Some(1), ""));
+    assert!(said.err.starts_with("held back: G1, "), "{}", said.err);
+}
+
+#[test]
 fn an_overruled_stop_and_every_warn_are_on_the_sheet() {
     let mut job = overruled();
     // A shelf that sags under what it shall bear is a warn.

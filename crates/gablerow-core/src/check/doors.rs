@@ -7,7 +7,7 @@ use super::door::Door;
 use super::keep_outs::is_clear_of;
 use super::{Context, Finding, Rule, Strand, stopped_holes, strands};
 use crate::grid::Run;
-use crate::job::{Division, FaceId, FrontKind};
+use crate::job::{Division, FaceId, FrontKind, PanelId};
 use crate::layout::{Face, FrontLayout, Upright};
 use crate::measure::Length;
 use crate::parts::Leaf;
@@ -41,8 +41,14 @@ pub(super) fn door_side_change(cx: &Context, found: &mut Vec<Finding>) {
         let Some((holes, face)) = other_side(cx, door) else {
             continue;
         };
+        // A partition is told by its number, and so by no article.
+        let the = if matches!(face.id.panel, PanelId::Partition(_)) {
+            ""
+        } else {
+            "the "
+        };
         let message = format!(
-            "the plates of {} are on its {} alone; {holes} more holes in the {} would let it hang there too",
+            "the plates of {} are on its {} alone; {holes} more holes in {the}{} would let it hang there too",
             door.name(cx),
             door.leaf.front.hung.map_or("side", |hand| hand.word()),
             cx.layout.names.panel(face.id.panel)

@@ -1,7 +1,8 @@
 //! What the checks say of a whole job, kept while the job changes.
 //!
-//! What is said of a cabinet rests on that cabinet, the house defaults, the cards and the unit, and on the first cabinet, which
-//! others are compared with. So a change of any other cabinet is answered by checking that one, in a job of ten as in a job of a thousand.
+//! What is said of a cabinet rests on that cabinet, the house defaults, the cards and the unit, and on the first cabinet with a
+//! front row, which others are compared with. So a change of any cabinet behind that one is answered by checking it alone, in a
+//! job of ten as in a job of a thousand.
 
 use alloc::vec::Vec;
 
@@ -30,16 +31,15 @@ impl Checked {
     /// since: in a build with assertions it is an error not to come to what a check from nothing says.
     pub fn follow(&mut self, job: &Job, change: &Change) -> usize {
         let checked = match change {
-            // The first cabinet is what others are compared with.
-            Change::Cabinet { at: 0, .. }
+            Change::Cabinet { at, before, after } if !others_rest_on(job, *at) => {
+                self.follow_cabinet(job, *at, before.is_some(), after.is_some())
+            }
+            Change::Cabinet { .. }
             | Change::Shop { .. }
             | Change::Cards { .. }
             | Change::Unit { .. } => {
                 *self = Self::of(job);
                 self.cabinets.len()
-            }
-            Change::Cabinet { at, before, after } => {
-                self.follow_cabinet(job, *at, before.is_some(), after.is_some())
             }
             Change::Title { .. } => 0,
         };
@@ -63,6 +63,15 @@ impl Checked {
     pub fn cabinets(&self) -> impl Iterator<Item = &[Finding]> {
         self.cabinets.iter().map(Vec::as_slice)
     }
+}
+
+/// Whether a change at this position may be one of the cabinet that others are compared with: it was that one, or is by now,
+/// when none before it has a front row.
+fn others_rest_on(job: &Job, at: usize) -> bool {
+    let first = job.first_with_front_row().map(|first| first.key);
+    let mut cabinets = job.cabinets.iter();
+    let first = cabinets.position(|cabinet| Some(cabinet.key) == first);
+    first.is_some_and(|first| at <= first)
 }
 
 /// The findings of the cabinet at a position; none where there is no cabinet.

@@ -13,8 +13,8 @@ use crate::measure::Length;
 /// The holes of a row on which one more hole of another owner would be stopped.
 ///
 /// `x` is the row's setback from the carcass front. On its own face a hole is stopped on the same place and nearer than the
-/// least spacing, but for neighbours in one row; on the face behind, where depths or fasteners meet. What belongs to `gone`
-/// stops nothing. The runs are in no order and may overlap; empty where there is no such face.
+/// least spacing, but for neighbours in one row; on the face behind, where depths or fasteners meet, and nearer than the least
+/// spacing to what one of the two is bored through beside. What belongs to `gone` stops nothing. The runs are in no order and may overlap; empty where there is no such face.
 #[must_use]
 pub fn stopped_holes(
     layout: &Layout,
@@ -31,24 +31,37 @@ pub fn stopped_holes(
             continue;
         };
         for strand in strands(there, layout).filter(|it| !gone.contains(&it.spec.owner)) {
-            let limit = if behind {
-                let thickness = thickness.unwrap_or_default();
-                if !depths_meet(thickness, limits, bore, strand.spec)
-                    && !fasteners_meet(thickness, limits, bore, strand.spec)
-                {
-                    continue;
-                }
-                bore.diameter.half() + strand.radius()
-            } else if strand.row.is_some() && strand.x == x {
-                same_place
-            } else {
-                limits.near.max(same_place)
-            };
-            let Some(up) = reach(strand.x - x, limit) else {
-                continue;
-            };
+            let in_one_row = strand.row.is_some() && strand.x == x;
             // Runs stand on the grid too, so that between their ends each height is a hole of theirs.
-            stopped.extend(layout.grid.within(strand.low - up, strand.high + up));
+            let mut stop = |from, to| stopped.extend(layout.grid.within(from, to));
+            let up = |limit| reach(strand.x - x, limit);
+            if !behind {
+                let limit = if in_one_row {
+                    same_place
+                } else {
+                    limits.near.max(same_place)
+                };
+                if let Some(up) = up(limit) {
+                    stop(strand.low - up, strand.high + up);
+                }
+                continue;
+            }
+            let thickness = thickness.unwrap_or_default();
+            let meet = depths_meet(thickness, limits, bore, strand.spec)
+                || fasteners_meet(thickness, limits, bore, strand.spec);
+            if let Some(up) = up(bore.diameter.half() + strand.radius()).filter(|_| meet) {
+                stop(strand.low - up, strand.high + up);
+            }
+            let through = bore.depth.is_none() || strand.spec.depth.is_none();
+            match up(limits.near).filter(|_| through && !in_one_row) {
+                // The same place is one hole for both.
+                Some(up) if strand.x == x => {
+                    stop(strand.low - up, strand.low - same_place);
+                    stop(strand.low + same_place, strand.low + up);
+                }
+                Some(up) => stop(strand.low - up, strand.high + up),
+                None => {}
+            }
         }
     }
     stopped

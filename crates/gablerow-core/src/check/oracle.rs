@@ -208,6 +208,26 @@ fn near_miss(face: &Face, layout: &Layout, limits: &Limits) {
     assert_eq!(found.collect::<BTreeSet<_>>(), right);
 }
 
+/// What comes through beside a hole of the other face.
+fn near_through(upright: &Upright, layout: &Layout, limits: &Limits) {
+    let [left, right] = [Hand::Left, Hand::Right].map(|hand| discs(upright.face(hand), layout));
+    let runs = |&(a, b): &(usize, usize)| (left[a].run(), right[b].run());
+    let same = near_discs(&left, Some(&right), |_| 1);
+    let same: BTreeSet<_> = same.iter().map(runs).collect();
+    let near = near_discs(&left, Some(&right), |_| limits.near.counts().into());
+    let mut expected = BTreeSet::new();
+    for pair in near.into_iter().filter(|pair| !same.contains(&runs(pair))) {
+        let (a, b) = (&left[pair.0], &right[pair.1]);
+        let is_one_row = a.is_of_row && b.is_of_row && a.x == b.x;
+        if !is_one_row && (a.spec.depth.is_none() || b.spec.depth.is_none()) {
+            expected.extend(in_way(a, b));
+        }
+    }
+    let found = near::coming_through(&mut Search::default(), upright, layout, limits.near);
+    let found = found.into_iter().flat_map(|(one, other)| said(one, other));
+    assert_eq!(found.collect::<BTreeSet<_>>(), expected);
+}
+
 fn both_faces(upright: &Upright, layout: &Layout, limits: &Limits) {
     let [left, right] = [Hand::Left, Hand::Right].map(|hand| discs(upright.face(hand), layout));
     let over = near_discs(&left, Some(&right), diameter);
@@ -348,6 +368,7 @@ fn compare(job: &Job) {
         let layout = Layout::of(cabinet, job);
         for upright in &layout.uprights {
             both_faces(upright, &layout, limits);
+            near_through(upright, &layout, limits);
             for face in &upright.faces {
                 same_place(face, &layout);
                 near_miss(face, &layout, limits);

@@ -6,7 +6,7 @@ use super::trial::{Reach, Trial};
 use crate::check::Rule;
 use crate::edit::{Choice, Edit, Measure};
 use crate::grid::balancing_offsets;
-use crate::job::{Hand, PanelId, Seat};
+use crate::job::{Hand, PanelId, Reference, Seat};
 use crate::measure::Length;
 
 /// Rules that are about the ends of the sides.
@@ -69,7 +69,8 @@ fn measure(trial: &Trial, measure: Measure, value: Length) -> Edit {
     }
 }
 
-/// The balanced heights either side, the offsets that balance this one, and every row from the foot.
+/// The balanced heights either side, the offsets that balance this one, and, where rows rest on both ends, every row from the
+/// foot. With every row on the foot already, the other choice would quiet the note and turn panels that do not turn.
 fn balance(trial: &mut Trial) {
     let cabinet = trial.cabinet;
     let ends = cabinet.offsets.ends(cabinet.size.height);
@@ -88,11 +89,13 @@ fn balance(trial: &mut Trial) {
         };
         trial.offer(Reach::Cabinet, edit);
     }
-    let edit = Edit::Choose {
-        cabinet: cabinet.key,
-        choice: Choice::Reference,
-    };
-    trial.offer(Reach::Job, edit);
+    if trial.job.shop.reference == Reference::OneStop {
+        let edit = Edit::Choose {
+            cabinet: cabinet.key,
+            choice: Choice::Reference,
+        };
+        trial.offer(Reach::Job, edit);
+    }
 }
 
 /// Every other card for the parts of the cabinet that stand on these seats.

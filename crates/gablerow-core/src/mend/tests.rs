@@ -68,6 +68,23 @@ fn side_off_balance_takes_another_height_offset_or_end() {
 }
 
 #[test]
+fn side_off_balance_that_stays_on_its_foot_is_not_turned_for_it() {
+    let job = job_with(|job| {
+        job.cabinets[0].size.height = mm(797);
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
+    });
+    assert_eq!(
+        titles(&job, Rule::Unbalanced),
+        [
+            "height 800",
+            "height 768",
+            "offsets 14.5 and 14.5",
+            "offsets 30.5 and 30.5",
+        ]
+    );
+}
+
+#[test]
 fn screw_in_a_shallow_hole_is_bored_deeper() {
     let job = bay_with(|bay| {
         bay.plates = [plate(13, Hand::Left, 4)].into();

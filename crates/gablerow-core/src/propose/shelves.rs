@@ -83,11 +83,16 @@ fn bears(job: &Job, bay: &BayLayout) -> Option<String> {
     let of = strength(board, [length, depth], None, overhang, pins);
     let (longest, limit) = of.longest?;
     let mut text = format!(
-        "with {} kg (house guess) it sags {:.1} mm, {:.1} after years; up to {longest:.0} long within {}",
-        of.load_kg, of.now?, of.later?, limit.words
+        "with {} kg (house guess) it sags {:.1} mm, {:.1} after years; up to {:.0} long within {}",
+        of.load_kg,
+        of.now?,
+        of.later?,
+        // A length that is said to be the most is rounded down.
+        libm::floor(longest),
+        limit.words
     );
     if let (Some(tip), Some(pin)) = (of.tip_kg, of.pin_kg) {
-        text += &format!("; {tip:.0} kg on its front edge tip it, a pin bears {pin:.1}");
+        text += &format!("; {tip:.1} kg on its front edge tip it, a pin bears {pin:.1}");
     }
     Some(text)
 }

@@ -7,9 +7,12 @@ use gablerow_papers::{SetUpRecord, bench_text};
 use super::released::Released;
 use super::table::json_table;
 
-/// The sheet, with the warns of what is bored and the sentences that overrule its stops.
+/// The sheet, with the warns of what is bored and the sentences that overrule its stops; empty where every cabinet is held back.
 pub(super) fn text(released: &Released) -> String {
     let job = released.free_job();
+    if job.cabinets.is_empty() {
+        return String::new();
+    }
     let findings: Vec<_> = released
         .free()
         .flat_map(|(_, findings)| findings)

@@ -296,14 +296,13 @@ pub(super) fn checks(canvas: &mut Canvas, scene: &Scene, y: u16, here: Option<Fa
         let more_to_come = count - at;
         // The last line is kept for what has no room.
         let room = usize::from(height.saturating_sub(y + u16::from(more_to_come > 1)));
-        let has_room = is_all_shown || (room > 0 && (lines.len() <= room || more_to_come == 1));
-        if !has_room {
-            canvas.text(
-                2,
-                y,
-                &format!("{more_to_come} more in the checks"),
-                Role::Dim,
-            );
+        let needed = lines.len().min(FINDING_LINES_MOST);
+        // The first one is the heaviest: better its beginning than nothing of it.
+        let is_wanted = needed <= room || more_to_come == 1 || at == 0;
+        if !is_all_shown && (room == 0 || !is_wanted) {
+            let more = if at == 0 { "" } else { "more " };
+            let text = format!("{more_to_come} {more}in the checks");
+            canvas.text(2, y, &text, Role::Dim);
             return y + 1;
         }
         let most = FINDING_LINES_MOST.min(room);

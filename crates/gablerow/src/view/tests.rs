@@ -299,6 +299,17 @@ fn key_to_all_keys_is_on_the_last_line_of_every_width() {
 }
 
 #[test]
+fn more_is_said_of_findings_only_below_the_heaviest_of_them() {
+    for height in 12..40 {
+        // Pins on the hinge plate of hole 3 are a stop.
+        let shown = shown("s", (80, height), None);
+        let is_more = shown.iter().any(|line| line.contains("more in the checks"));
+        let has_stop = shown.iter().any(|line| line.contains("│ S "));
+        assert!(has_stop || !is_more, "{height}:\n{}", shown.join("\n"));
+    }
+}
+
+#[test]
 fn every_hint_of_a_face_is_on_screen_where_there_is_room() {
     let shown = shown("", (100, 40), None).join("\n");
     for binding in keymap::hints(keymap::Context::Face) {

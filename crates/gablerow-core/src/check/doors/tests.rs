@@ -85,6 +85,18 @@ fn the_other_wall_would_take_as_many_holes() {
 }
 
 #[test]
+fn a_partition_on_the_other_hand_is_told_by_its_number() {
+    let found = found(Rule::DoorSideChange, |case| {
+        case.part_in_two();
+        case.door(1, LEFT, 1, TWO);
+    });
+    assert_eq!(
+        found[0].message,
+        "the plates of door 1 are on its left alone; 4 more holes in partition 1 would let it hang there too"
+    );
+}
+
+#[test]
 fn in_line_plates_take_two_holes_as_well() {
     // Their middles are at their holes: 80 and 624, as far from the foot as from the head.
     let [finding] = side_change(|case| {

@@ -3,9 +3,9 @@
 use proptest::prelude::*;
 
 use super::Checked;
-use crate::arbitrary::{self, Wish, job_with, mm, wish};
+use crate::arbitrary::{self, Wish, bay_with, job_with, mm, wish, zone};
 use crate::check;
-use crate::edit::{Edit, Measure};
+use crate::edit::{Edit, Measure, PartChoice};
 use crate::history::Change;
 use crate::job::{Job, Key};
 use crate::label::Label;
@@ -22,7 +22,7 @@ fn follow(job: &mut Job, checked: &mut Checked, edit: &Edit) -> usize {
 
 #[test]
 fn as_many_cabinets_are_checked_as_a_change_touches() {
-    let mut job = job_with(|_| {});
+    let mut job = bay_with(|bay| bay.zones = [zone(12, 3..=10)].into());
     let mut checked = Checked::of(&job);
     let name = |text: &str| Label::new(text).unwrap();
     let copy = |text| Edit::Duplicate {
@@ -46,6 +46,30 @@ fn as_many_cabinets_are_checked_as_a_change_touches() {
         after: Unit::Inch,
     };
     assert_eq!(checked.follow(&job, &unit), 2);
+}
+
+/// With no holes in the first cabinet, the second is the one the third is compared with.
+#[test]
+fn a_change_of_the_cabinet_that_others_are_compared_with_is_one_of_all() {
+    let mut job = job_with(|_| {});
+    let name = |text: &str| Label::new(text).unwrap();
+    for (key, text) in [(1, "A2"), (2, "A3")] {
+        let copy = Edit::Duplicate {
+            cabinet: Key(key),
+            name: name(text),
+        };
+        copy.apply(&job).unwrap().apply(&mut job);
+    }
+    for cabinet in &mut job.cabinets[1..] {
+        cabinet.opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
+    }
+    let mut checked = Checked::of(&job);
+    let inset = Edit::PartChoose {
+        cabinet: job.cabinets[1].key,
+        part: Key(1),
+        choice: PartChoice::Inset,
+    };
+    assert_eq!(follow(&mut job, &mut checked, &inset), 3);
 }
 
 proptest! {

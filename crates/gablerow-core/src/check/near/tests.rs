@@ -2,7 +2,7 @@
 
 use super::super::fixture::*;
 use super::*;
-use crate::job::{Back, FaceId};
+use crate::job::{Back, Depth, FaceId};
 
 /// Depth 449, groove 16 from the back edge: back row 449 - 16 - 37 = 396. Runner of 400: third screw at 37 + 11 * 32 = 389.
 fn shallow(case: &mut Case) {
@@ -77,6 +77,56 @@ fn single_bore_near_a_row_is_measured_aslant() {
         ]
     );
     assert_eq!(hole(mm(0), mm(0)), [""; 0]);
+}
+
+/// Through pins at 37 and another hole on the face behind.
+fn through(change: impl FnOnce(&mut Case)) -> Vec<Finding> {
+    found(Rule::NearMissRows, |case| {
+        case.part_in_two();
+        case.pins(1, 3, 8).depth = Depth::Through;
+        change(case);
+    })
+}
+
+#[test]
+fn a_through_hole_is_near_what_it_comes_out_beside() {
+    let behind = |aside, depth| {
+        through(|case| {
+            // Hole 5 is at 144, and the partition stands on a bottom of 18.
+            let hole = case.hole(partition(RIGHT), mm(37) + aside, mm(144 - 18));
+            hole.depth = depth;
+        })
+    };
+    let blind = behind(mm(6), Depth::Shop);
+    assert_eq!(
+        blind[0].message,
+        "pins 3-8 in bay 1 and free hole \"lock\" are 6.0 apart at hole 5, and one comes through beside the other, at \
+         least 10.0; bore it blind, or move one of them"
+    );
+    assert_eq!(blind[0].place.face, Some(partition(LEFT)));
+    assert_eq!(blind[0].place.holes, Some((5, 5)));
+    // Both through: once, and not on either face.
+    assert_eq!(behind(mm(6), Depth::Through).len(), 1);
+    assert!(behind(mm(10), Depth::Shop).is_empty());
+    assert!(behind(mm(0), Depth::Shop).is_empty());
+}
+
+#[test]
+fn a_through_hole_is_near_what_it_comes_out_beside_from_either_face() {
+    let from = |hand: Hand| {
+        found(Rule::NearMissRows, |case| {
+            case.part_in_two();
+            case.hole(partition(hand), mm(100), mm(200)).depth = Depth::Through;
+            case.hole(partition(hand.other()), mm(104), mm(200));
+        })
+    };
+    assert_eq!((from(LEFT).len(), from(RIGHT).len()), (1, 1));
+    let blind = said(Rule::NearMissRows, |case| {
+        case.part_in_two();
+        case.hole(partition(LEFT), mm(100), mm(200));
+        case.hole(partition(RIGHT), mm(104), mm(200));
+    });
+    assert_eq!(blind, [""; 0]);
 }
 
 #[test]

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use super::super::fixture::*;
 use super::super::{Rule, of_job};
 use super::*;
-use crate::job::{Edge, FreeHole, FreeRow, HolePlace, Label};
+use crate::job::{Depth, Edge, FreeHole, FreeRow, HolePlace, Label};
 use crate::layout::Use;
 
 /// What stops a hole because of another one.
@@ -17,7 +17,7 @@ const RULES: [Rule; 4] = [
 ];
 
 /// The holes of the row at 37 of the left side on which a hole is stopped, by trying each.
-fn tried(case: &Case) -> Vec<u16> {
+fn tried(case: &Case, depth: Depth) -> Vec<u16> {
     let stopped = |&number: &u16| {
         let mut job = case.job.clone();
         let hole = HolePlace::foot(i16::try_from(number).unwrap());
@@ -30,14 +30,14 @@ fn tried(case: &Case) -> Vec<u16> {
             first: hole,
             last: hole,
             diameter: job.shop.diameter,
-            depth: crate::job::Depth::Shop,
+            depth,
         });
         of_job(&job).iter().any(|it| RULES.contains(&it.rule))
     };
     (1..=22).filter(stopped).collect()
 }
 
-fn said(case: &Case) -> Vec<u16> {
+fn said(case: &Case, depth: Depth) -> Vec<u16> {
     let job = &case.job;
     let layout = Layout::of(&job.cabinets[0], job);
     let bore = BoreSpec {
@@ -45,7 +45,7 @@ fn said(case: &Case) -> Vec<u16> {
         owner: Key(99),
         bay: None,
         diameter: job.shop.diameter,
-        depth: Some(job.shop.depth),
+        depth: (depth == Depth::Shop).then_some(job.shop.depth),
         pen: Length::ZERO,
         pen_unproved: false,
     };
@@ -71,7 +71,7 @@ fn a_free_hole_stops_its_own_place_and_the_holes_too_near() {
     let with = |setback: i32, height: i32| {
         let mut case = Case::new();
         case.hole(left_side(), mm(setback), mm(height));
-        said(&case)
+        said(&case, Depth::Shop)
     };
     assert_eq!(with(37, 80), [3]);
     assert_eq!(with(40, 82), [3]);
@@ -85,14 +85,15 @@ proptest! {
         height in 16_000..690_000_i32,
         on_grid in any::<bool>(),
         behind in any::<bool>(),
-        depth in 4..16_i32,
+        depth in prop::option::weighted(0.7, 4..16_i32),
+        through in prop::bool::weighted(0.3),
         row in any::<bool>(),
         near in prop::sample::select(vec![0, 5, 8, 30, 50]),
     ) {
         let mut case = Case::new();
         case.shop().limits.near = mm(near);
         let face = if behind { left_side().behind() } else { left_side() };
-        let depth = crate::job::Depth::Blind(mm(depth));
+        let depth = depth.map_or(Depth::Through, |depth| Depth::Blind(mm(depth)));
         let number = 1 + (height / 32_000);
         if row {
             let first = i16::try_from(number).unwrap();
@@ -102,6 +103,7 @@ proptest! {
             let made: &mut FreeHole = case.hole(face, um(setback), height);
             made.depth = depth;
         }
-        prop_assert_eq!(said(&case), tried(&case));
+        let own = if through { Depth::Through } else { Depth::Shop };
+        prop_assert_eq!(said(&case, own), tried(&case, own));
     }
 }
