@@ -25,6 +25,7 @@ pub mod front;
 mod front_signs;
 mod hole_table;
 mod holes;
+pub mod page;
 mod part_records;
 mod part_strength;
 mod part_table;
