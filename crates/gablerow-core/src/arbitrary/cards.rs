@@ -7,8 +7,9 @@ use proptest::prelude::*;
 
 use super::within;
 use crate::cards::{
-    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, LeastReveal, Origin,
-    Pin, PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
+    Across, Along, Arms, Bed, Board, CardId, Cards, Connector, ConnectorBore, Corner, CountChart,
+    Hinge, LeastReveal, Origin, Pin, PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength,
+    Sourced, Tabs,
 };
 use crate::label::Label;
 use crate::measure::Length;
@@ -216,8 +217,15 @@ fn rail() -> impl Strategy<Value = Rail> {
     let stops = prop::collection::vec(within(&range::END_OFFSET), 1..4);
     let pitch = sourced(within(&range::RAIL_PITCH));
     let values = prop::array::uniform5(value());
-    (kind, sourced(holes), pitch, stops, values).prop_map(
-        |(kind, index_holes, pitch, stops, [reach_least, reach_most, width, support, play])| Rail {
+    (kind, sourced(holes), pitch, stops, values, bed()).prop_map(
+        |(
+            kind,
+            index_holes,
+            pitch,
+            stops,
+            [reach_least, reach_most, width, support, play],
+            bed,
+        )| Rail {
             id: CardId::known("rail"),
             title: Label::known("rail"),
             kind,
@@ -229,6 +237,21 @@ fn rail() -> impl Strategy<Value = Rail> {
             width,
             support,
             play,
+            bed,
         },
     )
+}
+
+fn bed() -> impl Strategy<Value = Bed> {
+    let side = || sourced(within(&range::BED));
+    let zero = prop::sample::select(Corner::ALL.to_vec());
+    let along = prop::sample::select(Along::ALL.to_vec());
+    let across = prop::sample::select(Across::ALL.to_vec());
+    (side(), side(), zero, along, across).prop_map(|(length, width, zero, along, across)| Bed {
+        length,
+        width,
+        zero,
+        along,
+        across,
+    })
 }

@@ -20,7 +20,7 @@ pub use id::{CardId, CardIdError};
 pub use kind::{Card, CardKind, CardName};
 pub use origin::{Origin, Sourced};
 pub use pin::Pin;
-pub use rail::{Rail, RailKind};
+pub use rail::{Across, Along, Bed, Corner, Rail, RailKind};
 pub use runner::{Runner, RunnerKind, RunnerLength};
 pub(crate) use starter::least_reveals;
 

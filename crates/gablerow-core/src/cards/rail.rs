@@ -32,6 +32,120 @@ impl RailKind {
     }
 }
 
+/// A corner of a machine's bed, seen by whoever stands before it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Corner {
+    /// Near and left.
+    NearLeft,
+    /// Near and right.
+    NearRight,
+    /// Far and left.
+    FarLeft,
+    /// Far and right.
+    FarRight,
+}
+
+impl Corner {
+    /// All four, in the order a user steps through them.
+    pub const ALL: [Self; 4] = [
+        Self::NearLeft,
+        Self::NearRight,
+        Self::FarLeft,
+        Self::FarRight,
+    ];
+
+    /// The words a person reads.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::NearLeft => "near left",
+            Self::NearRight => "near right",
+            Self::FarLeft => "far left",
+            Self::FarRight => "far right",
+        }
+    }
+}
+
+/// Which axis runs along a bed, from left to right, and which way it grows; the other one runs across.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Along {
+    /// x, growing to the right.
+    XRight,
+    /// x, growing to the left.
+    XLeft,
+    /// y, growing to the right.
+    YRight,
+    /// y, growing to the left.
+    YLeft,
+}
+
+impl Along {
+    /// All four, in the order a user steps through them.
+    pub const ALL: [Self; 4] = [Self::XRight, Self::XLeft, Self::YRight, Self::YLeft];
+
+    /// The words a person reads.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::XRight => "x to the right",
+            Self::XLeft => "x to the left",
+            Self::YRight => "y to the right",
+            Self::YLeft => "y to the left",
+        }
+    }
+}
+
+/// Which way the axis grows that runs across a bed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Across {
+    /// Away from whoever stands before it.
+    Away,
+    /// Toward them.
+    Toward,
+}
+
+impl Across {
+    /// Both, in the order a user steps through them.
+    pub const ALL: [Self; 2] = [Self::Away, Self::Toward];
+
+    /// The words a person reads.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Away => "away from you",
+            Self::Toward => "toward you",
+        }
+    }
+}
+
+/// Where a machine counts from, and which way; of other rails it says nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Bed {
+    /// The longest panel that lies on it, from left to right.
+    pub length: Sourced<Length>,
+    /// The widest.
+    pub width: Sourced<Length>,
+    /// The corner where both axes are zero, and the panel lies.
+    pub zero: Corner,
+    /// The axis along it.
+    pub along: Along,
+    /// The axis across it.
+    pub across: Across,
+}
+
+impl Default for Bed {
+    /// 2800 by 1250, x to the right and y away from the near left corner: house guesses.
+    fn default() -> Self {
+        Self {
+            length: Sourced::guess(Length::from_mm(2_800)),
+            width: Sourced::guess(Length::from_mm(1_250)),
+            zero: Corner::NearLeft,
+            along: Along::XRight,
+            across: Across::Away,
+        }
+    }
+}
+
 /// What is known of a rail.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Rail {
@@ -57,4 +171,6 @@ pub struct Rail {
     pub support: Sourced<Length>,
     /// How far a pin moves in an index hole.
     pub play: Sourced<Length>,
+    /// A machine's bed.
+    pub bed: Bed,
 }

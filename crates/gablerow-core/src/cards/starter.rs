@@ -4,7 +4,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::{
-    Arms, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, LeastReveal, Pin,
+    Arms, Bed, Board, CardId, Cards, Connector, ConnectorBore, CountChart, Hinge, LeastReveal, Pin,
     PlateShape, Rail, RailKind, Runner, RunnerKind, RunnerLength, Sourced, Tabs,
 };
 use crate::label::Label;
@@ -206,6 +206,7 @@ fn rails() -> Vec<Rail> {
         width: mm(60),
         support: mm(40),
         play: um(100),
+        bed: Bed::default(),
     };
     let jig = Rail {
         id: CardId::known("jig-short"),
@@ -216,5 +217,11 @@ fn rails() -> Vec<Rail> {
         reach_most: mm(100),
         ..rail.clone()
     };
-    vec![rail, jig]
+    let bed = Rail {
+        id: CardId::known("bed-plain"),
+        title: Label::known("plain machine bed"),
+        kind: RailKind::MachineBed,
+        ..rail.clone()
+    };
+    vec![rail, jig, bed]
 }

@@ -230,6 +230,8 @@ table! {
     BOX_CLEARANCE = Range::mm("drawer clearance", 0, 500, "more is another drawer");
     /// From one index hole of a rail to the next.
     RAIL_PITCH = Range::mm("pitch of the rail", 1, 100, "wider ones skip whole shelves");
+    /// A side of a machine's bed.
+    BED = Range::mm("machine's bed", 100, 10_000, "no panel is longer");
     /// Place of a panel in its cabinet.
     PANEL_POSITION = Range::mm("panel position", -4000, 4000, "no further than a carcass is high");
 }

@@ -1,7 +1,7 @@
 //! Jobs in which everything stands that a job file can say: the glaze store of a community pottery.
 
 use gablerow_core::cards::{
-    self, CardId, CountChart, Origin, PlateShape, RailKind, RunnerKind, Sourced,
+    self, Across, Along, CardId, Corner, CountChart, Origin, PlateShape, RunnerKind, Sourced,
 };
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
@@ -36,7 +36,12 @@ pub(super) fn all() -> [Job; 3] {
     other.shop.band.on = BandState::AfterBoring;
     other.cards.hinges[0].chart = CountChart::Inches;
     other.cards.hinges[1].chart = CountChart::MassAndWidth;
-    other.cards.rails[1].kind = RailKind::MachineBed;
+    for (zero, along) in Corner::ALL.into_iter().zip(Along::ALL) {
+        let mut rail = other.cards.rails[0].clone();
+        rail.id = card(&format!("bed-{}", other.cards.rails.len()));
+        (rail.bed.zero, rail.bed.along, rail.bed.across) = (zero, along, Across::Toward);
+        other.cards.rails.push(rail);
+    }
     [plain, glaze_store(), other]
 }
 

@@ -2,7 +2,7 @@
 
 use super::slot::Slot;
 use super::{Lines, Place, Quantity, Table};
-use crate::cards::{Board, Card, Connector, Hinge, Pin, Rail, Runner, Sourced};
+use crate::cards::{Bed, Board, Card, Connector, Hinge, Pin, Rail, Runner, Sourced};
 use crate::measure::Length;
 use crate::measure::range::{self, Range};
 
@@ -202,4 +202,14 @@ fn rail(lines: &mut Lines<'_>, card: &mut Rail) {
     ] {
         card_value(lines, words, value);
     }
+    bed(lines, &mut card.bed);
+}
+
+fn bed(lines: &mut Lines<'_>, bed: &mut Bed) {
+    sourced(lines, "bed, left to right", &range::BED, &mut bed.length);
+    sourced(lines, "bed, near to far", &range::BED, &mut bed.width);
+    let (zero, along, across) = (&mut bed.zero, &mut bed.along, &mut bed.across);
+    lines.place("zero corner", Quantity::Choice, Slot::Choice(zero));
+    lines.place("axis along", Quantity::Choice, Slot::Choice(along));
+    lines.place("axis across", Quantity::Choice, Slot::Choice(across));
 }

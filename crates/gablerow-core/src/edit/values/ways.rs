@@ -1,6 +1,8 @@
 //! What is stepped through rather than typed.
 
-use crate::cards::{ConnectorBore, CountChart, PlateShape, RailKind, RunnerKind};
+use crate::cards::{
+    Across, Along, ConnectorBore, Corner, CountChart, PlateShape, RailKind, RunnerKind,
+};
 use crate::job::{BackRule, BandState, Bit, FrontRules, Reference, RevealScheme};
 
 /// One of a few ways.
@@ -39,6 +41,11 @@ ways! {
     ConnectorBore: Blind Self::Blind.words(), Through Self::Through.words();
     RailKind: IndexedRail Self::IndexedRail.words(), HandJig Self::HandJig.words(),
         MachineBed Self::MachineBed.words();
+    Corner: NearLeft Self::NearLeft.words(), NearRight Self::NearRight.words(),
+        FarLeft Self::FarLeft.words(), FarRight Self::FarRight.words();
+    Along: XRight Self::XRight.words(), XLeft Self::XLeft.words(), YRight Self::YRight.words(),
+        YLeft Self::YLeft.words();
+    Across: Away Self::Away.words(), Toward Self::Toward.words();
     BackRule: FromBackEdge Self::FromBackEdge.words(), FromBackPanel Self::FromBackPanel.words(),
         OnPitch Self::OnPitch.words();
     Bit: Flat "flat", Pointed "pointed";

@@ -230,6 +230,9 @@ impl Rail {
         ] {
             length(field, &range::CARD_VALUE, value.value)?;
         }
+        for (field, value) in [("length", self.bed.length), ("width", self.bed.width)] {
+            length(field, &range::BED, value.value).map_err(|fault| fault.within("bed"))?;
+        }
         Ok(())
     }
 }

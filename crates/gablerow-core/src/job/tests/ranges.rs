@@ -441,6 +441,12 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     ("cards.rails[0].play", |it, to| {
         it.cards.rails[0].play.value = to;
     }),
+    ("cards.rails[0].bed.length", |it, to| {
+        it.cards.rails[0].bed.length.value = to;
+    }),
+    ("cards.rails[0].bed.width", |it, to| {
+        it.cards.rails[0].bed.width.value = to;
+    }),
     ("cards.rails[0].stops[0].offset", |it, to| {
         it.cards.rails[0].stops[0] = to;
     }),

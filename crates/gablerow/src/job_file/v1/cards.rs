@@ -319,6 +319,60 @@ words! {
     }
 }
 
+words! {
+    /// A corner of a machine's bed, seen by whoever stands before it.
+    Corner = cards::Corner {
+        /// Near and left.
+        NearLeft = "near left",
+        /// Near and right.
+        NearRight = "near right",
+        /// Far and left.
+        FarLeft = "far left",
+        /// Far and right.
+        FarRight = "far right",
+    }
+}
+
+words! {
+    /// Which axis runs along a bed, from left to right, and which way it grows.
+    Along = cards::Along {
+        /// x, growing to the right.
+        XRight = "x right",
+        /// x, growing to the left.
+        XLeft = "x left",
+        /// y, growing to the right.
+        YRight = "y right",
+        /// y, growing to the left.
+        YLeft = "y left",
+    }
+}
+
+words! {
+    /// Which way the axis grows that runs across a bed.
+    Across = cards::Across {
+        /// Away from whoever stands before it.
+        Away = "away",
+        /// Toward them.
+        Toward = "toward",
+    }
+}
+
+record! {
+    /// Where a machine counts from, and which way.
+    Bed = cards::Bed {
+        /// The longest panel that lies on it, from left to right, in mm.
+        length: Sourced<Mm>,
+        /// The widest, in mm.
+        width: Sourced<Mm>,
+        /// The corner where both axes are zero, and the panel lies.
+        zero: Corner,
+        /// The axis along it.
+        along: Along,
+        /// The axis across it.
+        across: Across,
+    }
+}
+
 record! {
     /// What is known of a rail.
     Rail = cards::Rail {
@@ -344,5 +398,8 @@ record! {
         support: Sourced<Mm>,
         /// How far a pin moves in an index hole, in mm.
         play: Sourced<Mm>,
+        /// A machine's bed; of other rails it says nothing.
+        #[serde(default = "first::bed")]
+        bed: Bed,
     }
 }

@@ -117,6 +117,16 @@ pub(super) fn recess() -> cards::Sourced<Mm> {
     guess_mm(13)
 }
 
+pub(super) fn bed() -> cards::Bed {
+    cards::Bed {
+        length: guess_mm(2_800),
+        width: guess_mm(1_250),
+        zero: cards::Corner::NearLeft,
+        along: cards::Along::XRight,
+        across: cards::Across::Away,
+    }
+}
+
 pub(super) fn load() -> cards::Sourced<u32> {
     Twin::of(&Sourced {
         value: 30,
