@@ -18,7 +18,7 @@ const FLOORS: [&[&str]; 11] = [
     &["strength", "solve"],
     &["job"],
     &["layout"],
-    &["parts"],
+    &["parts", "stamp"],
     &["check", "history", "bench"],
     &["edit", "drawing", "elevation"],
     &["propose", "figures"],

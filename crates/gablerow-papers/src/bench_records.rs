@@ -1,12 +1,15 @@
 //! The set-ups of a plan with the names of what is bored.
 
+use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::bench::{Holes, Plan, SetUp};
 use gablerow_core::job::{FaceName, Job, Names};
+use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
+use gablerow_core::stamp::Stamp;
 
 use crate::Value;
 use crate::table::columns;
@@ -24,6 +27,8 @@ pub struct SetUpRecord<'a> {
     pub is_one_of_many: bool,
     /// What the face is called on the copy.
     pub name: FaceName,
+    /// The state of the cabinet.
+    pub stamp: Stamp,
     /// The set-up.
     pub set_up: &'a SetUp,
 }
@@ -33,18 +38,21 @@ impl<'a> SetUpRecord<'a> {
     #[must_use]
     pub fn of_plan(plan: &'a Plan, job: &'a Job) -> Vec<Self> {
         let mut records = Vec::with_capacity(plan.set_ups.len());
+        let mut stamps = BTreeMap::new();
         for (at, set_up) in plan.set_ups.iter().enumerate() {
             let cabinet = job.cabinet(set_up.cabinet);
             let copy = cabinet.and_then(|it| it.copies.iter().find(|copy| copy.key == set_up.copy));
             let (Some(cabinet), Some(copy)) = (cabinet, copy) else {
                 continue;
             };
+            let stamp = || Stamp::of(job, cabinet, &Layout::of(cabinet, job));
             records.push(Self {
                 order: at + 1,
                 cabinet: cabinet.name.as_str(),
                 copy: copy.name.as_str(),
                 is_one_of_many: cabinet.copies.len() > 1,
                 name: Names::of(&cabinet.built_as(copy).opening).face(set_up.face),
+                stamp: *stamps.entry(cabinet.key).or_insert_with(stamp),
                 set_up,
             });
         }
@@ -100,6 +108,10 @@ columns! {
         = |it| Value::Length(it.set_up.rest.stop);
     cabinet "what the cabinet is called"
         = |it| Value::Name(it.cabinet);
+    revision "how many states of the cabinet were saved, this one among them"
+        = |it| Value::Number(it.stamp.number.into());
+    word "the word of that state"
+        = |it| Value::Word(it.stamp.word.into());
     copy "what the copy is called"
         = |it| Value::Name(it.copy);
     panel "the upright, as the copy has it"
