@@ -9,6 +9,7 @@
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
+//! page ------------ svg                          any page as a picture, true to size
 //! columns --------- table, csv                    the same table in every form
 //! ```
 #![cfg_attr(not(test), no_std)]
@@ -32,6 +33,7 @@ mod part_table;
 mod part_text;
 mod signs;
 mod source_list;
+mod svg;
 mod table;
 mod text;
 
@@ -46,6 +48,7 @@ pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
+pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};
 

@@ -121,7 +121,7 @@ impl Line {
 
     /// The edge that has its foot on the left.
     pub(super) fn edge_with_foot_left(&self) -> Edge {
-        match foot_to(self.face.toward, Edge::Front) {
+        match self.face.foot_to(Edge::Front) {
             Hand::Left => Edge::Front,
             Hand::Right => Edge::Back,
         }
@@ -133,7 +133,7 @@ impl Line {
     }
 
     pub(super) fn set_up(self, job: &Job) -> SetUp {
-        let foot_to = foot_to(self.face.toward, self.edge);
+        let foot_to = self.face.foot_to(self.edge);
         // With one stop, which is on the left, whatever is to the left rests on it.
         let on_head = job.shop.reference == Reference::OneStop && foot_to == Hand::Right;
         let rest = self.rests[usize::from(on_head)];
@@ -172,13 +172,5 @@ impl Line {
             holes,
             checks: Vec::new(),
         }
-    }
-}
-
-/// The hand the foot of a panel is on that lies with this face up and this edge toward whoever bores. Geometry.
-pub(super) fn foot_to(toward: Hand, edge: Edge) -> Hand {
-    match edge {
-        Edge::Front => toward,
-        Edge::Back => toward.other(),
     }
 }
