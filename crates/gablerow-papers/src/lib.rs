@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
+//!           drawn_face -> dxf                    the same face for machines, in mm of the panel
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
@@ -20,6 +21,8 @@ mod bench_records;
 mod bench_text;
 pub mod board;
 mod csv;
+mod drawn_face;
+mod dxf;
 mod face_text;
 mod findings_text;
 pub mod front;
@@ -39,6 +42,8 @@ mod text;
 
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
+pub use drawn_face::DrawnFace;
+pub use dxf::dxf;
 pub use face_text::FaceSheet;
 pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
