@@ -169,74 +169,84 @@ pub(crate) fn any_job() -> impl Strategy<Value = Job> {
         counts(3, 36),
         proptest::option::of(counts(3, 15)),
     );
-    (size, bore, any::<bool>(), 1..40_i16, any::<bool>()).prop_map(
-        |(size, bore, is_left, hole, is_inch)| {
-            let mut job = two_bays(if hole % 2 == 0 {
-                Depth::Shop
-            } else {
-                Depth::Through
-            });
-            let (hinge, runner) = (job.shop.hinge.clone(), job.shop.runner.clone());
-            if is_inch {
-                job.unit = Unit::Inch;
-            }
-            let cabinet = &mut job.cabinets[0];
-            let (height, depth, below, notch) = size;
-            (
-                cabinet.size.height,
-                cabinet.size.depth,
-                cabinet.carcass.sides.below,
-            ) = (height, depth, mm(below));
-            cabinet.carcass.sides.notch = notch.map(|(height, depth)| Notch {
-                height: mm(height),
-                depth: mm(depth),
-            });
-            let wall = if is_left { Hand::Left } else { Hand::Right };
-            cabinet.opening.each_bay_mut(&mut |bay| {
-                let key = bay.zones[0].key.0 * 10;
-                bay.plates = [hole, hole + 4]
-                    .map(|hole: i16| Plate {
-                        key: Key(key + u32::from(hole.unsigned_abs())),
-                        wall,
-                        hole: HolePlace::foot(hole),
-                        card: hinge.clone(),
-                        serves: None,
-                    })
-                    .into();
-                bay.runners.push(Runner {
-                    key: Key(key + 90),
-                    hole: HolePlace::foot(hole % 12 + 1),
-                    card: runner.clone(),
-                    length: mm(450),
-                    set_back: 0,
-                    spacers: Spacers::default(),
-                    serves: None,
-                });
-            });
-            let face = FaceId {
-                panel: PanelId::Partition(Key(9)),
-                toward: wall,
-            };
-            let (setback, height, diameter, depth) = bore;
-            let depth = depth.map_or(Depth::Through, Depth::Blind);
-            let purpose = Label::new("cable").unwrap();
-            cabinet.free_rows.push(FreeRow {
-                diameter,
-                depth,
-                ..through_row(face)
-            });
-            cabinet.free_holes.push(FreeHole {
-                key: Key(31),
-                face,
-                purpose,
-                edge: Edge::Back,
-                setback,
-                end: End::Head,
-                height,
-                diameter,
-                depth,
-            });
-            job
-        },
-    )
+    let fittings = (
+        prop::sample::select(vec![Hand::Left, Hand::Right]),
+        1..40_i16,
+    );
+    (size, bore, fittings, any::<bool>()).prop_map(|(size, bore, (wall, hole), is_inch)| {
+        let mut job = two_bays(if hole % 2 == 0 {
+            Depth::Shop
+        } else {
+            Depth::Through
+        });
+        if is_inch {
+            job.unit = Unit::Inch;
+        }
+        let (height, depth, below, notch) = size;
+        let cabinet = &mut job.cabinets[0];
+        (
+            cabinet.size.height,
+            cabinet.size.depth,
+            cabinet.carcass.sides.below,
+        ) = (height, depth, mm(below));
+        cabinet.carcass.sides.notch = notch.map(|(height, depth)| Notch {
+            height: mm(height),
+            depth: mm(depth),
+        });
+        fit_bays(&mut job, wall, hole);
+        free_bores(&mut job, wall, bore);
+        job
+    })
+}
+
+/// Plates on one wall of each bay, and a pair of runners.
+fn fit_bays(job: &mut Job, wall: Hand, hole: i16) {
+    let (hinge, runner) = (job.shop.hinge.clone(), job.shop.runner.clone());
+    job.cabinets[0].opening.each_bay_mut(&mut |bay| {
+        let key = bay.zones[0].key.0 * 10;
+        let plate = |hole: i16| Plate {
+            key: Key(key + u32::from(hole.unsigned_abs())),
+            wall,
+            hole: HolePlace::foot(hole),
+            card: hinge.clone(),
+            serves: None,
+        };
+        bay.plates = [hole, hole + 4].map(plate).into();
+        bay.runners.push(Runner {
+            key: Key(key + 90),
+            hole: HolePlace::foot(hole % 12 + 1),
+            card: runner.clone(),
+            length: mm(450),
+            set_back: 0,
+            spacers: Spacers::default(),
+            serves: None,
+        });
+    });
+}
+
+/// A free row and a free hole of one bore on a face of the partition: the hole's setback and height, diameter, depth.
+fn free_bores(job: &mut Job, toward: Hand, bore: (Length, Length, Length, Option<Length>)) {
+    let (setback, height, diameter, depth) = bore;
+    let depth = depth.map_or(Depth::Through, Depth::Blind);
+    let face = FaceId {
+        panel: PanelId::Partition(Key(9)),
+        toward,
+    };
+    let cabinet = &mut job.cabinets[0];
+    cabinet.free_rows.push(FreeRow {
+        diameter,
+        depth,
+        ..through_row(face)
+    });
+    cabinet.free_holes.push(FreeHole {
+        key: Key(31),
+        face,
+        purpose: Label::new("cable").unwrap(),
+        edge: Edge::Back,
+        setback,
+        end: End::Head,
+        height,
+        diameter,
+        depth,
+    });
 }
