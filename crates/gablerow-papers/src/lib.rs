@@ -18,6 +18,7 @@
 extern crate alloc;
 
 mod bench_records;
+mod bench_rows;
 mod bench_text;
 pub mod board;
 mod csv;
@@ -27,6 +28,7 @@ mod face_text;
 mod findings_text;
 pub mod front;
 mod front_signs;
+mod hole_map;
 mod hole_table;
 mod holes;
 pub mod page;
