@@ -5,14 +5,67 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Holes, Plan, SetUp};
-use gablerow_core::job::{FaceName, Job, Names};
+use gablerow_core::bench::{Held, Holes, Plan, Position, SetUp};
+use gablerow_core::job::{Cabinet, FaceName, Job, Key, Names, PanelId};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use gablerow_core::stamp::Stamp;
 
 use crate::Value;
 use crate::table::columns;
+
+/// A copy of a cabinet, and what its things are called.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct CopyNames<'a> {
+    cabinet: &'a str,
+    copy: &'a str,
+    is_one_of_many: bool,
+    names: Names,
+    stamp: Stamp,
+}
+
+impl<'a> CopyNames<'a> {
+    /// Those of every copy of a job, by the keys of cabinet and copy.
+    pub(crate) fn of_job(job: &'a Job) -> BTreeMap<(Key, Key), Self> {
+        let of = |cabinet: &'a Cabinet| {
+            let stamp = Stamp::of(job, cabinet, &Layout::of(cabinet, job));
+            cabinet.copies.iter().map(move |copy| {
+                let names = Self {
+                    cabinet: cabinet.name.as_str(),
+                    copy: copy.name.as_str(),
+                    is_one_of_many: cabinet.copies.len() > 1,
+                    names: Names::of(&cabinet.built_as(copy).opening),
+                    stamp,
+                };
+                ((cabinet.key, copy.key), names)
+            })
+        };
+        job.cabinets.iter().flat_map(of).collect()
+    }
+
+    /// `G2 left side`; with the copy where there are several: `G2 copy 3 left side`.
+    pub(crate) fn panel(&self, panel: PanelId) -> String {
+        of_cabinet(
+            self.cabinet,
+            self.is_one_of_many.then_some(self.copy),
+            &self.names.panel(panel).to_string(),
+        )
+    }
+
+    /// `G2 copy 1, bay 2`.
+    pub(crate) fn bay(&self, bay: Key) -> Option<String> {
+        let bay = self.names.opening(bay)?;
+        Some(format!("{} copy {}, {bay}", self.cabinet, self.copy))
+    }
+}
+
+/// Something of a cabinet, with the copy where that has to be said.
+pub(crate) fn of_cabinet(cabinet: &str, copy: Option<&str>, name: &str) -> String {
+    match copy {
+        Some(copy) => format!("{cabinet} copy {copy} {name}"),
+        None => format!("{cabinet} {name}"),
+    }
+}
 
 /// One set-up, and what its things are called.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -37,45 +90,32 @@ impl<'a> SetUpRecord<'a> {
     /// Every set-up of a plan of this job, in order.
     #[must_use]
     pub fn of_plan(plan: &'a Plan, job: &'a Job) -> Vec<Self> {
-        let mut records = Vec::with_capacity(plan.set_ups.len());
-        let mut stamps = BTreeMap::new();
-        for (at, set_up) in plan.set_ups.iter().enumerate() {
-            let cabinet = job.cabinet(set_up.cabinet);
-            let copy = cabinet.and_then(|it| it.copies.iter().find(|copy| copy.key == set_up.copy));
-            let (Some(cabinet), Some(copy)) = (cabinet, copy) else {
-                continue;
-            };
-            let stamp = || Stamp::of(job, cabinet, &Layout::of(cabinet, job));
-            records.push(Self {
-                order: at + 1,
-                cabinet: cabinet.name.as_str(),
-                copy: copy.name.as_str(),
-                is_one_of_many: cabinet.copies.len() > 1,
-                name: Names::of(&cabinet.built_as(copy).opening).face(set_up.face),
-                stamp: *stamps.entry(cabinet.key).or_insert_with(stamp),
+        let copies = CopyNames::of_job(job);
+        let numbered = (1..).zip(&plan.set_ups);
+        let record = |(order, set_up): (usize, &'a SetUp)| {
+            let names = copies.get(&(set_up.cabinet, set_up.copy))?;
+            Some(Self {
+                order,
+                cabinet: names.cabinet,
+                copy: names.copy,
+                is_one_of_many: names.is_one_of_many,
+                name: names.names.face(set_up.face),
+                stamp: names.stamp,
                 set_up,
-            });
-        }
-        records
+            })
+        };
+        numbered.filter_map(record).collect()
     }
 
     /// `G2 left side inside`; with the copy where there are several: `G2 copy 3 left side inside`.
     #[must_use]
     pub fn panel(&self) -> String {
-        self.of_cabinet(&format!("{} {}", self.name.panel, self.name.word))
-    }
-
-    /// The same without the face.
-    #[must_use]
-    pub fn panel_alone(&self) -> String {
-        self.of_cabinet(&self.name.panel.to_string())
-    }
-
-    fn of_cabinet(&self, name: &str) -> String {
-        match self.is_one_of_many {
-            true => format!("{} copy {} {name}", self.cabinet, self.copy),
-            false => format!("{} {name}", self.cabinet),
-        }
+        let name = format!("{} {}", self.name.panel, self.name.word);
+        of_cabinet(
+            self.cabinet,
+            self.is_one_of_many.then_some(self.copy),
+            &name,
+        )
     }
 }
 
@@ -124,8 +164,10 @@ columns! {
         = |it| Value::Word(it.set_up.foot_to.word().into());
     holes "hole numbers of the cabinet; nothing where there are none"
         = |it| Value::Numbers(numbers(&it.set_up.holes));
-    index "the same holes as the rail counts them, from the stop"
+    index "the same holes as the rail counts them, from its end at the stop"
         = |it| Value::Numbers(index(it.set_up));
+    moves "where a rail shorter than the panel is moved to, and what holds it there, before the holes beyond"
+        = |it| Value::Phrases(it.set_up.positions.iter().filter_map(|at| move_words(it.set_up, at)).collect());
     tape_mm "off the grid: from the reference end"
         = |it| Value::Lengths(match &it.set_up.holes {
             Holes::ByTape(lengths) => lengths.clone(),
@@ -150,13 +192,36 @@ fn numbers(holes: &Holes) -> Vec<i64> {
     }
 }
 
+/// In the order of the holes.
 fn index(set_up: &SetUp) -> Vec<i64> {
-    match &set_up.holes {
-        Holes::Runs(runs) => runs
-            .iter()
-            .flat_map(|&(first, last)| first..=last)
-            .map(|hole| i64::from(set_up.rest.index(hole)))
-            .collect(),
-        Holes::ByTape(_) => Vec::new(),
+    let index = |at: &Position| {
+        let rail = |hole| (hole, set_up.rest.index(hole) - at.moved);
+        let holes = at.runs.iter().flat_map(|&(first, last)| first..=last);
+        holes.map(rail).collect::<Vec<_>>()
+    };
+    let mut on_rail: Vec<(i16, i16)> = set_up.positions.iter().flat_map(index).collect();
+    on_rail.sort_unstable();
+    on_rail
+        .into_iter()
+        .map(|(_, index)| i64::from(index))
+        .collect()
+}
+
+/// `pins: rail 1 in hole 29, rail 2 in hole 30`; `tape: rail 1 at 1808 from the foot`. Nothing where it lies at first.
+fn move_words(set_up: &SetUp, at: &Position) -> Option<String> {
+    match at.held {
+        Held::Stop => None,
+        Held::Pins(pins) => {
+            let [near, far] = pins
+                .map(|hole| format!("rail {} in hole {hole}", set_up.rest.index(hole) - at.moved));
+            Some(format!("pins: {near}, {far}"))
+        }
+        Held::Tape(from_end) => {
+            let end = set_up.rest.end.word();
+            Some(format!(
+                "tape: rail 1 at {} from the {end}",
+                from_end.exact_mm()
+            ))
+        }
     }
 }

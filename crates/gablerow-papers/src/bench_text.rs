@@ -1,21 +1,27 @@
 //! The bench sheet: what is done at the bench, from top to bottom, at most 80 columns wide.
 
+use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Holes, Plan, Rock, SetUp, Tool};
+use gablerow_core::bench::{Panel, Plan, Rock};
 use gablerow_core::check::Finding;
-use gablerow_core::job::{BandState, Cabinet, End, Job, Names};
-use gablerow_core::layout::{Layout, Use};
+use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key};
+use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use gablerow_core::stamp::Stamp;
 
 use crate::HoleRecord;
-use crate::bench_records::SetUpRecord;
+use crate::bench_records::{CopyNames, SetUpRecord};
+use crate::bench_rows::push_set_ups;
 use crate::findings_text::findings_text;
+use crate::hole_map::hole_map;
 use crate::part_text::part_text;
-use crate::text::{WIDTH, push_columns, push_indented, push_line};
+use crate::text::{WIDTH, push_indented, push_line};
+
+/// The names of every copy.
+type Copies<'a> = BTreeMap<(Key, Key), CopyNames<'a>>;
 
 /// A plan of this job to bore by, with what was found about it: its warns, and its overruled stops.
 ///
@@ -27,17 +33,18 @@ use crate::text::{WIDTH, push_columns, push_indented, push_line};
 #[must_use]
 pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
     let records = SetUpRecord::of_plan(plan, job);
+    let copies = CopyNames::of_job(job);
     let mut sheet = Sheet {
         out: String::new(),
         job,
     };
     sheet.heading(plan);
     sheet.findings(findings);
-    sheet.first(&records);
-    sheet.rocks(&plan.rocks);
-    sheet.set_ups(&records);
+    sheet.first(plan, &records, &copies);
+    sheet.rocks(&plan.rocks, &copies);
+    push_set_ups(&mut sheet.out, &records, job.unit);
     sheet.checks(&records);
-    sheet.map(&HoleRecord::of_job(job));
+    sheet.block("HOLES  ", &hole_map(&HoleRecord::of_job(job), job.unit));
     sheet.rule();
     sheet.out.push_str(&part_text(job));
     sheet.cautions();
@@ -55,6 +62,10 @@ const CAUTIONS: [&str; 4] = [
     "Wood dust causes cancer: extraction on, mask on.",
     "This sheet helps in the shop. It is neither engineering nor advice on codes: local codes and licensed practice prevail.",
 ];
+
+pub(crate) fn push_rule(out: &mut String) {
+    push_line(out, "", &"-".repeat(WIDTH));
+}
 
 /// `1 hole`, `2 holes`
 fn counted(count: usize, what: &str) -> String {
@@ -74,7 +85,7 @@ impl Sheet<'_> {
     }
 
     fn rule(&mut self) {
-        push_line(&mut self.out, "", &"-".repeat(WIDTH));
+        push_rule(&mut self.out);
     }
 
     /// What it is, in what state cabinets and edges are.
@@ -116,57 +127,65 @@ impl Sheet<'_> {
         }
     }
 
-    /// What is measured before the first hole: lengths and diagonals of every panel, and what packers are cut.
-    fn first(&mut self, records: &[SetUpRecord<'_>]) {
-        let mut lines = Vec::new();
-        let mut panels: Vec<(String, &SetUpRecord<'_>)> = Vec::new();
-        for record in records {
-            let panel = record.panel_alone();
-            if !panels.iter().any(|(name, _)| *name == panel) {
-                panels.push((panel, record));
-            }
-        }
-        for (panel, record) in panels {
-            if let Some((planned, cut)) = lengths_of(record.set_up, self.job) {
-                lines.push(self.length_line(&panel, planned, cut));
-            }
-        }
-        let mut packers: Vec<Length> = records.iter().map(|it| it.set_up.rest.packer).collect();
-        packers.sort();
-        packers.dedup();
+    /// What is measured before the first hole: lengths and diagonals of every panel, what packers are cut, what no arm reaches.
+    fn first(&mut self, plan: &Plan, records: &[SetUpRecord<'_>], copies: &Copies<'_>) {
+        let line = |panel: &Panel| {
+            let names = copies.get(&(panel.cabinet, panel.copy))?;
+            Some(self.length_line(&names.panel(panel.panel), panel))
+        };
+        let mut lines: Vec<String> = plan.panels.iter().filter_map(line).collect();
+        let packers: BTreeSet<Length> = plan.set_ups.iter().map(|it| it.rest.packer).collect();
         for packer in packers.into_iter().filter(|it| *it != Length::ZERO) {
             lines.push(format!(
                 "[ ] PACKER {}: an off-cut as thick as that, between the stop and the panel",
                 self.show(packer)
             ));
         }
+        for far in records.iter().filter(|it| !it.set_up.is_reached) {
+            lines.push(format!(
+                "[ ] {} {}: no arm reaches the row from either edge; set the rail by tape at both ends",
+                far.order,
+                far.panel()
+            ));
+        }
         self.block("FIRST  ", &lines);
     }
 
-    /// The length of a panel: to be measured, or as it was measured.
-    fn length_line(&self, panel: &str, planned: Length, cut: Option<Length>) -> String {
-        let want = self.show(planned);
-        let Some(cut) = cut else {
-            return format!("[ ] {panel}: length ____ want {want}, diagonals differ by ____");
+    /// What is to be measured of a panel, and what was.
+    fn length_line(&self, name: &str, panel: &Panel) -> String {
+        let want = self.show(panel.length);
+        let cut = panel.cut.unwrap_or(AsCut::of(panel.panel));
+        let length = match (cut.length, cut.play) {
+            (Some(length), _) => {
+                let by = self.show((length - panel.length).abs());
+                let how = match length - panel.length {
+                    Length::ZERO => "as planned".to_string(),
+                    longer if longer > Length::ZERO => format!("{by} longer than {want}"),
+                    _ => format!("{by} shorter than {want}"),
+                };
+                format!("length {}, {how}", self.show(length))
+            }
+            (None, Some(play)) => format!("play {} at {want}", self.show(play)),
+            (None, None) => format!("length ____ want {want}"),
         };
-        let by = self.show((cut - planned).abs());
-        let how = match cut - planned {
-            Length::ZERO => "as planned".to_string(),
-            longer if longer > Length::ZERO => format!("{by} longer than {want}"),
-            _ => format!("{by} shorter than {want}"),
+        let diagonals = match cut.diagonals {
+            Some(apart) => self.show(apart.abs()),
+            None => "____".to_string(),
         };
+        let thick = cut
+            .thickness
+            .map(|thick| format!(", {} thick", self.show(thick)));
+        let done = if cut.is_empty() { "[ ]" } else { "[x]" };
         format!(
-            "[x] {panel}: length {}, {how}, diagonals differ by ____",
-            self.show(cut)
+            "{done} {name}: {length}, diagonals differ by {diagonals}{}",
+            thick.unwrap_or_default()
         )
     }
 
     /// How far shelves will be from level, because panels were cut longer or shorter.
-    fn rocks(&mut self, rocks: &[Rock]) {
+    fn rocks(&mut self, rocks: &[Rock], copies: &Copies<'_>) {
         let line = |rock: &Rock| {
-            let cabinet = self.job.cabinet(rock.cabinet)?;
-            let copy = cabinet.copies.iter().find(|it| it.key == rock.copy)?;
-            let bay = Names::of(&cabinet.built_as(copy).opening).opening(rock.bay)?;
+            let bay = copies.get(&(rock.cabinet, rock.copy))?.bay(rock.bay)?;
             let slope = |by: Length, [up, down]: [&str; 2]| match by {
                 Length::ZERO => None,
                 by if by > Length::ZERO => Some(format!("{} up to the {up}", self.show(by))),
@@ -183,146 +202,10 @@ impl Sheet<'_> {
                 slopes.join(", ")
             };
             let rocks = self.show(rock.rock());
-            Some(format!(
-                "{} copy {}, {bay}: shelves rock {rocks}, {slopes}",
-                cabinet.name, copy.name
-            ))
+            Some(format!("{bay}: shelves rock {rocks}, {slopes}"))
         };
         let lines: Vec<String> = rocks.iter().filter_map(line).collect();
         self.block("LEVEL  ", &lines);
-    }
-
-    /// Bit and depth, stop, setting: said where they change.
-    fn set_ups(&mut self, records: &[SetUpRecord<'_>]) {
-        self.rule();
-        let tool = |it: &SetUpRecord<'_>| it.set_up.tool;
-        let stop = |it: &SetUpRecord<'_>| (it.set_up.rest.end, it.set_up.rest.stop);
-        let setting = |it: &SetUpRecord<'_>| it.set_up.setting.total();
-        let mut before: Option<Length> = None;
-        let mut sets = 0;
-        for of_tool in records.chunk_by(|a, b| tool(a) == tool(b)) {
-            if let Some(first) = of_tool.first() {
-                let bit = self.tool_words(&tool(first));
-                push_indented(&mut self.out, "BIT    ", "       ", &bit);
-            }
-            for of_stop in of_tool.chunk_by(|a, b| stop(a) == stop(b)) {
-                if let Some(first) = of_stop.first() {
-                    let words = self.stop_words(stop(first));
-                    push_indented(&mut self.out, "STOP   ", "       ", &words);
-                }
-                for of_setting in of_stop.chunk_by(|a, b| setting(a) == setting(b)) {
-                    sets += 1;
-                    let Some(first) = of_setting.first() else {
-                        continue;
-                    };
-                    let words = self.setting_words(setting(first), before);
-                    push_indented(&mut self.out, &format!("SET {sets:<3}"), "       ", &words);
-                    before = Some(setting(first));
-                    self.rows(of_setting);
-                }
-            }
-        }
-        let total: usize = records.iter().map(|it| it.set_up.holes.count()).sum();
-        push_line(
-            &mut self.out,
-            "",
-            &format!("{:>WIDTH$}", format!("total {total}")),
-        );
-    }
-
-    fn tool_words(&self, tool: &Tool) -> String {
-        let bit = tool.bit.word().to_uppercase();
-        let diameter = self.show(tool.diameter);
-        match tool.depth {
-            Some(depth) => {
-                let depth = self.show(depth);
-                format!("[ ] {bit} {diameter}, DEPTH {depth}, test hole ____")
-            }
-            None => format!("[ ] {bit} {diameter}, THROUGH, scrap under the panel"),
-        }
-    }
-
-    fn stop_words(&self, (end, stop): (End, Length)) -> String {
-        let end = end.word().to_uppercase();
-        format!("[ ] {}; push the {end} against it", self.show(stop))
-    }
-
-    /// The setting, and by how much that is another than before.
-    fn setting_words(&self, setting: Length, before: Option<Length>) -> String {
-        let words = format!("{} from the edge toward you", self.show(setting));
-        match before.map(|before| setting - before) {
-            Some(by) if by > Length::ZERO => format!("{words}, {} further", self.show(by)),
-            Some(by) if by < Length::ZERO => format!("{words}, {} nearer", self.show(-by)),
-            _ => words,
-        }
-    }
-
-    fn rows(&mut self, records: &[SetUpRecord<'_>]) {
-        let cells = |it: &SetUpRecord<'_>| {
-            let rest = it.set_up.rest;
-            let packer = match rest.packer {
-                Length::ZERO => String::new(),
-                packer => self.show(packer),
-            };
-            [
-                format!("{:>3} [ ]", it.order),
-                it.panel(),
-                it.set_up.edge.word().to_uppercase(),
-                it.set_up.foot_to.word().to_uppercase(),
-                packer,
-                self.hole_words(it.set_up),
-                rail_words(it.set_up),
-                it.set_up.holes.count().to_string(),
-            ]
-        };
-        let rows: Vec<[String; 8]> = records.iter().map(cells).collect();
-        let is_plain = |at: usize| rows.iter().all(|row| row[at].is_empty());
-        // A column that says nothing is left out.
-        let head = [
-            "",
-            "this face up",
-            "edge",
-            "foot",
-            "PACKER",
-            "holes",
-            "on the rail",
-            "no.",
-        ];
-        match (is_plain(4), is_plain(6)) {
-            (true, true) => self.columns(&head, &rows, [0, 1, 2, 3, 5, 7]),
-            (true, false) => self.columns(&head, &rows, [0, 1, 2, 3, 5, 6, 7]),
-            (false, true) => self.columns(&head, &rows, [0, 1, 2, 3, 4, 5, 7]),
-            (false, false) => self.columns(&head, &rows, [0, 1, 2, 3, 4, 5, 6, 7]),
-        }
-    }
-
-    fn columns<const N: usize>(
-        &mut self,
-        head: &[&str; 8],
-        rows: &[[String; 8]],
-        which: [usize; N],
-    ) {
-        let head = which.map(|at| head[at]);
-        let rows: Vec<[String; N]> = rows
-            .iter()
-            .map(|row| which.map(|at| row[at].clone()))
-            .collect();
-        push_columns(&mut self.out, " ", &head, &rows);
-    }
-
-    /// Hole numbers of the cabinet; off the grid, from the end on the stop.
-    fn hole_words(&self, set_up: &SetUp) -> String {
-        match &set_up.holes {
-            Holes::Runs(runs) => runs_words(runs.iter().copied()),
-            Holes::ByTape(lengths) => {
-                let lengths: Vec<String> = lengths.iter().map(|it| self.show(*it)).collect();
-                format!(
-                    "TAPE from the {}: {}",
-                    set_up.rest.end.word(),
-                    lengths.join(" ")
-                )
-            }
-        }
     }
 
     /// Distances to measure once a face is done.
@@ -340,65 +223,6 @@ impl Sheet<'_> {
         self.block("CHECK  ", &lines);
     }
 
-    /// Who owns which holes, and where they are from the foot of their panel: a line for each face.
-    fn map(&mut self, holes: &[HoleRecord<'_>]) {
-        let face = |it: &HoleRecord<'_>| (it.cabinet.clone(), it.copy.clone(), it.face);
-        let mut lines = Vec::new();
-        for on_face in holes.chunk_by(|a, b| face(a) == face(b)) {
-            let Some(first) = on_face.first() else {
-                continue;
-            };
-            let mut places: Vec<(i16, Length, Vec<Use>)> = Vec::new();
-            for it in on_face {
-                let Some(number) = it.hole.number else {
-                    continue;
-                };
-                let uses = it.hole.users.iter().map(|(use_, _)| *use_);
-                match places.iter_mut().find(|place| place.0 == number) {
-                    Some(place) => place.2.extend(uses),
-                    None => places.push((number, it.from_foot, uses.collect())),
-                }
-            }
-            places.sort_by_key(|place| place.0);
-            for (.., uses) in &mut places {
-                uses.sort();
-                uses.dedup();
-            }
-            let runs = places.chunk_by(|a, b| a.0 + 1 == b.0 && a.2 == b.2);
-            let runs: Vec<String> = runs.map(|run| self.run_words(run)).collect();
-            if !runs.is_empty() {
-                let copy = if job_has_copies(first, self.job) {
-                    format!(" copy {}", first.copy)
-                } else {
-                    String::new()
-                };
-                let name = &first.name;
-                lines.push(format!(
-                    "{}{copy} {} {}: {}",
-                    first.cabinet,
-                    name.panel,
-                    name.word,
-                    runs.join(", ")
-                ));
-            }
-        }
-        self.block("HOLES  ", &lines);
-    }
-
-    /// `3-4 plate 80.0-112.0`.
-    fn run_words(&self, run: &[(i16, Length, Vec<Use>)]) -> String {
-        let [(first, from, uses), .., (last, to, _)] = run else {
-            return match run {
-                [(number, from, uses)] => {
-                    format!("{number} {} {}", use_words(uses), self.show(*from))
-                }
-                _ => String::new(),
-            };
-        };
-        let (from, to) = (self.show(*from), self.show(*to));
-        format!("{first}-{last} {} {from}-{to}", use_words(uses))
-    }
-
     fn cautions(&mut self) {
         self.block("MIND   ", &CAUTIONS.map(String::from));
     }
@@ -413,53 +237,6 @@ impl Sheet<'_> {
             push_indented(&mut self.out, start, "           ", line);
         }
     }
-}
-
-/// The numbers on the rail, from the stop on, where they are not the cabinet's own.
-fn rail_words(set_up: &SetUp) -> String {
-    let Holes::Runs(runs) = &set_up.holes else {
-        return String::new();
-    };
-    let index = |&(first, last): &(i16, i16)| (set_up.rest.index(first), set_up.rest.index(last));
-    let on_rail: Vec<(i16, i16)> = runs.iter().map(index).collect();
-    if on_rail == *runs {
-        return String::new();
-    }
-    match set_up.rest.end {
-        End::Foot => runs_words(on_rail.into_iter()),
-        End::Head => runs_words(on_rail.into_iter().rev().map(|(first, last)| (last, first))),
-    }
-}
-
-/// `3-4 11 19-20`.
-fn runs_words(runs: impl Iterator<Item = (i16, i16)>) -> String {
-    let words: Vec<String> = runs
-        .map(|(first, last)| match first == last {
-            true => first.to_string(),
-            false => format!("{first}-{last}"),
-        })
-        .collect();
-    words.join(" ")
-}
-
-/// What a hole is for, each use once: `pin`, `plate and runner`.
-fn use_words(uses: &[Use]) -> String {
-    let words: Vec<&str> = uses.iter().map(|it| it.word()).collect();
-    words.join(" and ")
-}
-
-fn job_has_copies(hole: &HoleRecord<'_>, job: &Job) -> bool {
-    let named = job.cabinets.iter().find(|it| it.name == *hole.cabinet);
-    named.is_some_and(|it| it.copies.len() > 1)
-}
-
-/// From foot to head of the panel that is bored: as planned, and as cut where it was measured.
-fn lengths_of(set_up: &SetUp, job: &Job) -> Option<(Length, Option<Length>)> {
-    let cabinet = job.cabinet(set_up.cabinet)?;
-    let copy = cabinet.copies.iter().find(|it| it.key == set_up.copy)?;
-    let layout = Layout::of(&cabinet.built_as(copy), job);
-    let planned = layout.upright(set_up.face.panel)?.length();
-    Some((planned, copy.length_of(set_up.face.panel)))
 }
 
 #[cfg(test)]

@@ -13,6 +13,8 @@ pub struct HoleRecord<'a> {
     pub cabinet: &'a Label,
     /// What the copy is called.
     pub copy: &'a Label,
+    /// Whether the cabinet has several copies.
+    pub is_one_of_many: bool,
     /// The face it is bored from, as the copy has it: a mirrored one has left and right exchanged.
     pub face: FaceId,
     /// What that face is called on the copy: partitions are counted from its left.
@@ -56,6 +58,7 @@ impl<'a> HoleRecord<'a> {
                 records.extend(holes.map(|(face, hole)| Self {
                     cabinet: &cabinet.name,
                     copy: &copy.name,
+                    is_one_of_many: cabinet.copies.len() > 1,
                     face,
                     name: layout.names.face(face),
                     from_front: hole.x - upright.front.total(),

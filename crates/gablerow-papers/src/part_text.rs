@@ -450,7 +450,7 @@ mod tests {
         let text = part_text(&job);
         assert!(
             text.starts_with(
-                "A1, 600.0 x 704.0 x 560.0 (mm), 2 copies, 1 mirrored; counts are for all\n"
+                "A1 rev 1 THUNDER, 600.0 x 704.0 x 560.0 (mm), 2 copies, 1 mirrored; counts are\n  for all\n"
             ),
             "{text}"
         );

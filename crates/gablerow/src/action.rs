@@ -155,7 +155,7 @@ pub enum Action {
     BuildLess,
     /// Other names for what is built.
     NameCopies,
-    /// How long the panels of what is built were cut.
+    /// What was measured of the panels of what is built.
     CutLengths,
     /// A partition, fixed shelf or front less; on a face what owns the hole.
     TakeAway,

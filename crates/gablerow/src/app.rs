@@ -6,7 +6,8 @@ use gablerow_core::cards::CardName;
 use gablerow_core::check::{Finding, Level, Place, Rule};
 use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
 use gablerow_core::history::History;
-use gablerow_core::job::{Job, Key as Name};
+use gablerow_core::job::{Job, Key as Name, Names};
+use gablerow_core::layout::Layout;
 
 use crate::card_line::{CardLine, CardsAt};
 use crate::field::Field;
@@ -230,7 +231,7 @@ pub enum Purpose {
     FreePurpose(Name),
     /// The names of the copies of a cabinet.
     CopyNames(Name),
-    /// How long the panels of the copies of a cabinet were cut.
+    /// What was measured of the panels of the copies of a cabinet.
     CutLengths(Name),
     /// Why a finding is accepted; the sentence that overrules it, when it is a stop.
     Reason {
@@ -422,7 +423,15 @@ impl Purpose {
             Self::FreeMeasure(_, measure) => measure.words().to_owned(),
             Self::FreePurpose(_) => "what it is for".to_owned(),
             Self::CopyNames(cabinet) => format!("copies of {}", name(cabinet)),
-            Self::CutLengths(cabinet) => format!("{} as cut, left to right", name(cabinet)),
+            Self::CutLengths(cabinet) => {
+                let panels = job.cabinet(*cabinet).map(|cabinet| {
+                    let names = Names::of(&cabinet.opening);
+                    let panels = Layout::of(cabinet, job).uprights;
+                    let panels = panels.iter().map(|it| names.panel(it.id).to_string());
+                    panels.collect::<Vec<_>>().join("; ")
+                });
+                format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
+            }
             Self::Reason { rule, .. } => {
                 let info = rule.info();
                 let verb = match info.level {

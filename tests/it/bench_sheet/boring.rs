@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use gablerow_core::job::{BandState, Job};
+use gablerow_core::job::{BandState, Job, Reference};
 use gablerow_core::measure::Length;
 use gablerow_papers::HoleRecord;
 
-use super::reading::{Line, Places, read};
+use super::reading::{Line, read};
 
 /// Rounding of one printed length, and of two.
 const ROUNDING: f64 = 0.051;
@@ -29,6 +29,8 @@ struct Panel {
 pub(super) struct Wanted {
     panels: BTreeMap<String, Panel>,
     faces: BTreeMap<String, Vec<Hole>>,
+    /// Which end rests on the stop is a habit of the shop's one stop.
+    one_stop: bool,
 }
 
 impl Wanted {
@@ -85,6 +87,7 @@ pub(super) fn wanted(job: &Job) -> Wanted {
     let mut wanted = Wanted {
         panels: BTreeMap::new(),
         faces: BTreeMap::new(),
+        one_stop: job.shop.reference == Reference::OneStop,
     };
     for record in HoleRecord::of_job(job) {
         let (panel, face) = panel_and_face(&record, job);
@@ -124,20 +127,14 @@ pub(super) fn bore(line: &Line, wanted: &Wanted, error: (f64, f64)) -> (String, 
     };
     let length = size.length + size.longer + error.0;
     let width = size.width + error.1;
-    let from_end: Vec<f64> = match &line.places {
-        Places::Tape(lengths) => lengths.clone(),
-        Places::Index(holes) => holes
-            .iter()
-            .map(|hole| line.stop + 32.0 * f64::from(hole - 1) - line.packer)
-            .collect(),
-    };
     let x = match line.edge.as_str() {
         "FRONT" => line.setting + size.band_to_come,
         _ => width - line.setting,
     };
-    let holes = from_end
-        .into_iter()
-        .map(|it| if line.end == "FOOT" { it } else { length - it })
+    let holes = line
+        .from_end
+        .iter()
+        .map(|&it| if line.end == "FOOT" { it } else { length - it })
         .map(|z| (x, z, line.diameter, line.depth))
         .collect();
     (format!("{panel} {face}"), holes)
@@ -146,7 +143,7 @@ pub(super) fn bore(line: &Line, wanted: &Wanted, error: (f64, f64)) -> (String, 
 /// What is wrong with the panels that were bored by this sheet; nothing when all is right but for what the saw did.
 ///
 /// A hole counted from the head is off by the error in length, one worked from the back by the error in width. Of an error in
-/// length that was typed, a row that rests on the head may be off by 0.3; more than that the sheet makes up for.
+/// length that was typed, a row that rests on the head by habit may be off by 0.3; more than that the sheet makes up for.
 pub(super) fn wrong(sheet: &str, wanted: &Wanted, error: (f64, f64)) -> Vec<String> {
     let mut wrong = Vec::new();
     let mut left = wanted.faces.clone();
@@ -193,7 +190,7 @@ pub(super) fn wrong(sheet: &str, wanted: &Wanted, error: (f64, f64)) -> Vec<Stri
 /// How far above their place the holes of a line are, by the length that was typed.
 pub(super) fn off_in_height(line: &Line, wanted: &Wanted) -> f64 {
     let longer = wanted.panel(line).1.longer;
-    let is_left = line.end == "HEAD" && matches!(line.places, Places::Index(_));
+    let is_left = wanted.one_stop && line.end == "HEAD" && line.is_on_grid;
     if is_left && longer.abs() < 0.3001 {
         longer
     } else {

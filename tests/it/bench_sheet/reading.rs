@@ -8,9 +8,12 @@ pub(super) struct Line {
     pub(super) name: String,
     pub(super) edge: String,
     pub(super) foot: String,
-    pub(super) packer: f64,
-    /// Index holes of the rail, from 1 at the stop; or distances from the end on the stop.
-    pub(super) places: Places,
+    /// Whether the holes have numbers, and are not where the tape says.
+    pub(super) is_on_grid: bool,
+    /// From the end on the stop to each hole; no number where what is told cannot be done.
+    pub(super) from_end: Vec<f64>,
+    /// Where the holes are that were bored into the panel as it lies, by their numbers.
+    bored: BTreeMap<i32, f64>,
     pub(super) count: usize,
     pub(super) setting: f64,
     pub(super) stop: f64,
@@ -19,10 +22,12 @@ pub(super) struct Line {
     pub(super) depth: Option<f64>,
 }
 
-#[derive(Clone, Debug)]
-pub(super) enum Places {
-    Index(Vec<i32>),
-    Tape(Vec<f64>),
+/// Where the rail is moved to.
+enum Moved {
+    /// Its index holes over holes of the cabinet: index hole, and hole.
+    Pins(Vec<(i32, i32)>),
+    /// Its first index hole so far from an end that is named.
+    Tape(f64, String),
 }
 
 /// The number at the start of a text; `~` before it says that it is rounded.
@@ -36,13 +41,32 @@ pub(super) fn number(text: &str) -> f64 {
         .unwrap_or_else(|_| panic!("no number: {text}"))
 }
 
+/// Hole by hole; a run may count down.
 fn runs(text: &str) -> Vec<i32> {
-    text.split_whitespace()
-        .flat_map(|run| match run.split_once('-') {
-            Some((first, last)) => first.parse::<i32>().unwrap()..=last.parse().unwrap(),
-            None => run.parse().unwrap()..=run.parse().unwrap(),
-        })
-        .collect()
+    let run = |run: &str| -> Vec<i32> {
+        let (first, last) = run.split_once('-').unwrap_or((run, run));
+        let (first, last): (i32, i32) = (first.parse().unwrap(), last.parse().unwrap());
+        match first <= last {
+            true => (first..=last).collect(),
+            false => (last..=first).rev().collect(),
+        }
+    };
+    text.split_whitespace().flat_map(run).collect()
+}
+
+/// Where the words of a row have the rail moved to; nothing where they name a face.
+fn moved(words: &str) -> Option<Moved> {
+    if let Some(pins) = words.strip_prefix("PINS rail ") {
+        let pin = |pin: &str| {
+            let (index, hole) = pin.split_once(" in ").unwrap();
+            (index.parse().unwrap(), hole.parse().unwrap())
+        };
+        return Some(Moved::Pins(pins.split(" and ").map(pin).collect()));
+    }
+    let (at, end) = words
+        .strip_prefix("TAPE rail 1 at ")?
+        .split_once(" from the ")?;
+    Some(Moved::Tape(number(at), end.to_string()))
 }
 
 /// The cells of a row under its heading, or behind the words of it where the row is a paragraph.
@@ -83,6 +107,17 @@ fn cells(head: &str, row: &str) -> BTreeMap<String, String> {
     starts.iter().zip(ends).map(cell).collect()
 }
 
+/// Whether a line is a row of a set: a numbered box, or the box of a rail that is moved.
+fn is_row(line: &str) -> bool {
+    let row = line.trim_start();
+    let numbered = row.starts_with(|c: char| c.is_ascii_digit()) && row.contains("[ ]");
+    let moved = row
+        .strip_prefix("[ ]")
+        .map(|row| row.trim_start_matches(',').trim_start());
+    let moved = moved.map(|row| row.strip_prefix("this face up ").unwrap_or(row));
+    numbered || moved.is_some_and(|row| row.starts_with("PINS") || row.starts_with("TAPE rail"))
+}
+
 /// Every line of the sets of a sheet.
 pub(super) fn read(sheet: &str) -> Vec<Line> {
     let (mut bit, mut stop, mut set, mut head) = ("", "", "", "");
@@ -95,9 +130,7 @@ pub(super) fn read(sheet: &str) -> Vec<Line> {
             "STOP" => stop = after,
             "SET " => set = after,
             _ if line.trim_start().starts_with("this face up") => head = line,
-            _ if line.contains("[ ]")
-                && line.trim_start().starts_with(|c: char| c.is_ascii_digit()) =>
-            {
+            _ if is_row(line) => {
                 let mut row = line.to_string();
                 while row.contains("[ ],")
                     && text.peek().is_some_and(|next| {
@@ -106,7 +139,7 @@ pub(super) fn read(sheet: &str) -> Vec<Line> {
                 {
                     row = row + " " + text.next().unwrap().trim();
                 }
-                lines.push(line_of(&cells(head, &row), [bit, stop, set]));
+                lines.push(line_of(&cells(head, &row), [bit, stop, set], lines.last()));
             }
             _ => {}
         }
@@ -114,39 +147,95 @@ pub(super) fn read(sheet: &str) -> Vec<Line> {
     lines
 }
 
-fn line_of(cells: &BTreeMap<String, String>, [bit, stop, set]: [&str; 3]) -> Line {
+fn line_of(
+    cells: &BTreeMap<String, String>,
+    [bit, stop, set]: [&str; 3],
+    before: Option<&Line>,
+) -> Line {
     let cell = |name: &str| cells.get(name).cloned().unwrap_or_default();
     let (_, bit) = bit.split_once("] ").unwrap();
     let (_, stop) = stop.split_once("] ").unwrap();
     let holes = cell("holes");
-    let places = match holes.split_once(": ") {
-        Some((_, lengths)) => Places::Tape(lengths.split(' ').map(number).collect()),
-        None if cell("on the rail").is_empty() => Places::Index(runs(&holes)),
-        None => Places::Index(runs(&cell("on the rail"))),
+    let count = cell("no.").parse().unwrap();
+    let numbers = || runs(&holes);
+    let index = match cell("on the rail") {
+        rail if rail.is_empty() => runs_or_none(&holes),
+        rail => runs(&rail),
     };
+    if let Some(moved) = moved(&cell("this face up")) {
+        // The panel stays as it lies.
+        let lies = before.expect("a panel lies there").clone();
+        let first = first_index_hole(&moved, &lies);
+        return lies.bored_at(first, &numbers(), &index, count);
+    }
     let packer = cell("PACKER");
-    Line {
+    let packer = if packer.is_empty() {
+        0.0
+    } else {
+        number(&packer)
+    };
+    let (_, end) = stop.split_once("push the ").unwrap();
+    let line = Line {
         name: cell("this face up"),
         edge: cell("edge"),
         foot: cell("foot"),
-        packer: if packer.is_empty() {
-            0.0
-        } else {
-            number(&packer)
-        },
-        places,
-        count: cell("no.").parse().unwrap(),
+        is_on_grid: true,
+        from_end: Vec::new(),
+        bored: BTreeMap::new(),
+        count,
         setting: number(set),
         stop: number(stop),
-        end: stop
-            .split_once("push the ")
-            .unwrap()
-            .1
-            .split(' ')
-            .next()
-            .unwrap()
-            .to_string(),
+        end: end.split(' ').next().unwrap().to_string(),
         diameter: number(bit.split_once(' ').unwrap().1),
         depth: bit.split_once("DEPTH ").map(|(_, depth)| number(depth)),
+    };
+    match holes.split_once(": ") {
+        Some((_, lengths)) => Line {
+            is_on_grid: false,
+            from_end: lengths.split(' ').map(number).collect(),
+            ..line
+        },
+        None => {
+            let first = line.stop - packer;
+            line.bored_at(first, &numbers(), &index, count)
+        }
+    }
+}
+
+impl Line {
+    /// The same panel, bored where the rail's first index hole is so far from the end on the stop.
+    fn bored_at(mut self, first: f64, numbers: &[i32], index: &[i32], count: usize) -> Self {
+        let at = |index: &i32| first + 32.0 * f64::from(index - 1);
+        self.from_end = index.iter().map(at).collect();
+        self.bored
+            .extend(numbers.iter().copied().zip(self.from_end.iter().copied()));
+        Self { count, ..self }
+    }
+}
+
+/// How far from the end on the stop the rail's first index hole comes to lie; no number where the pins do not go in.
+fn first_index_hole(moved: &Moved, lies: &Line) -> f64 {
+    match moved {
+        Moved::Tape(at, end) if *end == lies.end => *at,
+        Moved::Tape(..) => f64::NAN,
+        Moved::Pins(pins) => {
+            let first = |(index, hole): &(i32, i32)| {
+                lies.bored
+                    .get(hole)
+                    .map_or(f64::NAN, |at| at - 32.0 * f64::from(index - 1))
+            };
+            let all: Vec<f64> = pins.iter().map(first).collect();
+            let agree = all.iter().all(|one| (one - all[0]).abs() < 0.01);
+            if agree { all[0] } else { f64::NAN }
+        }
+    }
+}
+
+/// Nothing where distances stand instead of hole numbers.
+fn runs_or_none(holes: &str) -> Vec<i32> {
+    if holes.contains(':') {
+        Vec::new()
+    } else {
+        runs(holes)
     }
 }

@@ -20,9 +20,8 @@ fn a_length_as_cut_is_on_the_sheet_and_what_it_does_to_shelves() {
     job.shop.reference = Reference::OneStop;
     job.cabinets.truncate(1);
     let cut = |um| AsCut {
-        panel: PanelId::Side(Hand::Left),
         length: Some(Length::from_um(um)),
-        thickness: None,
+        ..AsCut::of(PanelId::Side(Hand::Left))
     };
     job.cabinets[0].copies[0].as_cut = vec![cut(703_700)];
     let said = Shop::with(&job).run(&["bench", "store.json"]);

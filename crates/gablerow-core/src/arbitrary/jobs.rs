@@ -379,11 +379,15 @@ fn copy() -> impl Strategy<Value = Copy> {
         face(),
         weighted(0.7, within(&range::AS_CUT_LENGTH)),
         weighted(0.7, within(&range::BOARD_THICKNESS)),
+        weighted(0.3, within(&range::PLAY)),
+        weighted(0.3, within(&range::DIAGONALS)),
     )
-        .prop_map(|(face, length, thickness)| AsCut {
+        .prop_map(|(face, length, thickness, play, diagonals)| AsCut {
             panel: face.panel,
             length,
             thickness,
+            play,
+            diagonals,
         });
     (any::<bool>(), prop::collection::vec(as_cut, 0..2)).prop_map(|(mirrored, as_cut)| Copy {
         key: Key(0),

@@ -2,6 +2,7 @@
 
 use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::vec::Vec;
+use core::cmp::Reverse;
 
 use super::work::Line;
 use crate::job::{Edge, Job, Reference};
@@ -10,64 +11,59 @@ use crate::measure::Length;
 /// Chooses an edge for every line.
 ///
 /// With one stop the edge decides which end rests on it, so each row is worked from the edge it is nearer to; of a panel that
-/// was cut too long or too short from the edge that has its foot on the stop, where the arms reach. Otherwise the settings are chosen greedily: again and again the one that serves most lines left over, of those the least.
+/// was cut too long or too short from the edge that has its foot on the stop, where the arms reach. Otherwise the settings are
+/// chosen greedily: again and again the one that serves most lines left over, of those the least.
+///
+/// A row that the arms reach from neither edge is worked from the nearer; its set-up says so.
 pub(super) fn choose(mut lines: Vec<Line>, job: &Job) -> Vec<Line> {
-    let reach = job.shop.rail.as_ref().and_then(|id| job.cards.rail(id));
-    let reaches = |setting: Length| {
-        reach.is_none_or(|rail| (rail.reach_least.value..=rail.reach_most.value).contains(&setting))
-    };
+    let reaches = |line: &Line, edge| job.rail().is_none_or(|rail| line.is_reached(edge, rail));
     if job.shop.reference == Reference::OneStop {
         for line in &mut lines {
             let on_foot = line.edge_with_foot_left();
-            let rests_anew = line.is_off() && reaches(line.setting(on_foot, job).total());
-            line.edge = if rests_anew { on_foot } else { nearer(line) };
+            let rests_anew = line.is_off() && reaches(line, on_foot);
+            let habit = if rests_anew { on_foot } else { line.nearer() };
+            line.edge = line.edge_asked().unwrap_or(habit);
         }
         return lines;
     }
-    let mut by_setting: BTreeMap<Length, BTreeSet<usize>> = BTreeMap::new();
     let mut ways: Vec<Vec<(Length, Edge)>> = Vec::with_capacity(lines.len());
+    let mut left: BTreeMap<Length, BTreeSet<usize>> = BTreeMap::new();
     for (at, line) in lines.iter().enumerate() {
-        let near = nearer(line);
-        let both = [near, near.other()].map(|edge| (line.setting(edge, job).total(), edge));
-        let mut ways_of: Vec<_> = both.into_iter().filter(|(it, _)| reaches(*it)).collect();
-        if ways_of.is_empty() {
-            // Nothing reaches it; it is said, and worked from where it is nearer.
-            ways_of.push(both[0]);
+        let near = line.nearer();
+        let mut edges = [near, near.other()].to_vec();
+        edges.retain(|edge| reaches(line, *edge));
+        if edges.is_empty() {
+            edges.push(near);
         }
+        let ways_of: Vec<_> = edges
+            .iter()
+            .map(|edge| (line.setting(*edge), *edge))
+            .collect();
         for (setting, _) in &ways_of {
-            by_setting.entry(*setting).or_default().insert(at);
+            left.entry(*setting).or_default().insert(at);
         }
         ways.push(ways_of);
     }
-    while let Some(setting) = best(&by_setting) {
-        for at in by_setting.remove(&setting).unwrap_or_default() {
-            let Some(way) = ways.get(at) else { continue };
-            for (other, edge) in way {
+    // Settings by how many lines are left that they serve, the least of them last.
+    let mut queue: BTreeSet<(usize, Reverse<Length>)> = BTreeSet::new();
+    queue.extend(
+        left.iter()
+            .map(|(setting, of)| (of.len(), Reverse(*setting))),
+    );
+    while let Some((_, Reverse(setting))) = queue.pop_last() {
+        for at in left.remove(&setting).unwrap_or_default() {
+            for (other, edge) in &ways[at] {
                 if *other == setting {
                     lines[at].edge = *edge;
-                } else if let Some(left) = by_setting.get_mut(other) {
-                    left.remove(&at);
+                } else if let Some(of) = left.get_mut(other) {
+                    queue.remove(&(of.len(), Reverse(*other)));
+                    of.remove(&at);
+                    if !of.is_empty() {
+                        queue.insert((of.len(), Reverse(*other)));
+                    }
                 }
             }
         }
-        by_setting.retain(|_, left| !left.is_empty());
     }
     lines
-}
-
-/// The setting that serves most lines, of those the least; `None` when no line is left.
-fn best(by_setting: &BTreeMap<Length, BTreeSet<usize>>) -> Option<Length> {
-    let most = by_setting.values().map(BTreeSet::len).max()?;
-    by_setting
-        .iter()
-        .find(|(_, lines)| lines.len() == most)
-        .map(|(setting, _)| *setting)
-}
-
-fn nearer(line: &Line) -> Edge {
-    if line.is_in_front() {
-        Edge::Front
-    } else {
-        Edge::Back
-    }
 }

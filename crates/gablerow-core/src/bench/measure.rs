@@ -6,7 +6,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Holes, SetUp};
-use crate::job::{End, FaceId, Key};
+use crate::job::{FaceId, Key};
 use crate::measure::Length;
 
 /// A distance to measure, centre to centre or to an end.
@@ -45,11 +45,7 @@ fn checks(face: &[&SetUp]) -> Vec<Check> {
         if first == last {
             let index = i32::from(row.rest.index(first)) - 1;
             let want = row.rest.stop + Length::PITCH * index - row.rest.packer;
-            let end = match row.rest.end {
-                End::Foot => "foot",
-                End::Head => "head",
-            };
-            let words = format!("hole {first} to the {end}");
+            let words = format!("hole {first} to the {}", row.rest.end.word());
             checks.push(Check { words, want });
         } else {
             let words = format!("hole {first} to hole {last}");

@@ -5,6 +5,7 @@
 //!    | work     a line of work for each face, row, bit and depth
 //!    | edge     the long edge each line is worked from, so that few settings are needed
 //!    | rest     the end on the stop, the stop's value, the packer, the numbers on the rail, the hand of the foot
+//!    | along    where a rail shorter than the panel is moved to, and what holds it there
 //!    | order    the order that takes least time
 //!    | measure  what to measure afterwards
 //!    | rock     how far shelves will be from level, where panels were cut longer or shorter
@@ -14,6 +15,7 @@
 //!
 //! Holes keep the numbers of the cabinet. How a panel lies: face up, the edge in work nearest to whoever bores.
 
+mod along;
 mod edge;
 mod measure;
 mod order;
@@ -21,14 +23,16 @@ mod rest;
 mod rock;
 mod work;
 
+use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
+pub use along::{Held, Position};
 pub use measure::Check;
 pub use order::{Times, order_bound};
 pub use rest::{LENGTH_OFF, Rest};
 pub use rock::Rock;
 
-use crate::job::{Bit, Edge, FaceId, Hand, Job, Key};
+use crate::job::{AsCut, Bit, Cabinet, Edge, FaceId, Hand, Job, Key, PanelId};
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -82,6 +86,8 @@ pub struct SetUp {
     pub edge: Edge,
     /// From that edge as it is when boring comes to the row.
     pub setting: Sum,
+    /// Whether the arms of the shop's rail come so far.
+    pub is_reached: bool,
     /// From the front edge as finished to the row.
     pub row: Length,
     /// What lies on the stop.
@@ -93,8 +99,25 @@ pub struct SetUp {
     pub foot_to: Hand,
     /// The holes.
     pub holes: Holes,
+    /// Where the rail lies for them, one place after the other: one where it covers them all, none where the tape does.
+    pub positions: Vec<Position>,
     /// What to measure once these are bored, the last of their face.
     pub checks: Vec<Check>,
+}
+
+/// A panel that is bored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Panel {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Which of its copies.
+    pub copy: Key,
+    /// The panel, as the copy has it.
+    pub panel: PanelId,
+    /// From foot to head, as planned.
+    pub length: Length,
+    /// What was measured of it.
+    pub cut: Option<AsCut>,
 }
 
 /// All of it, in order.
@@ -102,6 +125,8 @@ pub struct SetUp {
 pub struct Plan {
     /// The set-ups, first ones first.
     pub set_ups: Vec<SetUp>,
+    /// The panels they are about, cabinet by cabinet from left to right.
+    pub panels: Vec<Panel>,
     /// The bays whose shelves will not lie level, by the lengths that were measured.
     pub rocks: Vec<Rock>,
     /// What it takes, in seconds.
@@ -115,29 +140,58 @@ pub struct Plan {
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
 #[must_use]
 pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
-    let (mut lines, mut layouts) = (Vec::new(), Vec::new());
-    for cabinet in cabinets.iter().filter_map(|key| job.cabinet(*key)) {
-        for copy in &cabinet.copies {
-            let built = cabinet.built_as(copy);
-            let layout = Layout::of(&built, job);
-            lines.extend(work::lines(&built, copy, &layout, job));
-            layouts.push((cabinet.key, copy.key, layout));
-        }
-    }
-    let chosen = edge::choose(lines, job);
-    let mut set_ups: Vec<SetUp> = chosen.into_iter().map(|line| line.set_up(job)).collect();
+    let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
+    let cabinets = job.cabinets.iter().filter(|it| asked.contains(&it.key));
+    let bench = Bench::of(cabinets, job);
+    let mut set_ups = bench.set_ups;
     let [panel_first, setting_first] = order::put(&mut set_ups, times);
-    let seconds = times.of(&set_ups);
     measure::add(&mut set_ups);
-    let rocks = layouts
-        .iter()
-        .flat_map(|(cabinet, copy, layout)| rock::of(*cabinet, *copy, layout, &set_ups));
     Plan {
-        rocks: rocks.collect(),
+        seconds: times.of(&set_ups),
+        rocks: rock::of(&bench.layouts, &set_ups),
         set_ups,
-        seconds,
+        panels: bench.panels,
         panel_first,
         setting_first,
+    }
+}
+
+/// What comes onto the bench, in no order yet.
+struct Bench {
+    set_ups: Vec<SetUp>,
+    panels: Vec<Panel>,
+    /// Of each copy of each cabinet.
+    layouts: Vec<(Key, Key, Layout)>,
+}
+
+impl Bench {
+    fn of<'a>(cabinets: impl Iterator<Item = &'a Cabinet>, job: &Job) -> Self {
+        let (mut lines, mut panels, mut layouts) = (Vec::new(), Vec::new(), Vec::new());
+        for cabinet in cabinets {
+            for copy in &cabinet.copies {
+                let built = cabinet.built_as(copy);
+                let layout = Layout::of(&built, job);
+                let of_copy = work::lines(&built, copy, &layout, job);
+                let bored: BTreeSet<PanelId> = of_copy.iter().map(work::Line::panel).collect();
+                let uprights = layout.uprights.iter().filter(|it| bored.contains(&it.id));
+                panels.extend(uprights.map(|upright| Panel {
+                    cabinet: cabinet.key,
+                    copy: copy.key,
+                    panel: upright.id,
+                    length: upright.length(),
+                    cut: copy.cut(upright.id).copied(),
+                }));
+                lines.extend(of_copy);
+                layouts.push((cabinet.key, copy.key, layout));
+            }
+        }
+        let chosen = edge::choose(lines, job);
+        let set_ups = chosen.into_iter().map(|line| line.set_up(job.rail()));
+        Self {
+            set_ups: set_ups.collect(),
+            panels,
+            layouts,
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! How far shelves will be from level, where panels were cut longer or shorter and some rows rest on the head.
 
+use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 use super::SetUp;
@@ -43,17 +44,24 @@ impl Rock {
     }
 }
 
-/// The bays of a copy whose shelves will rock or slope.
-pub(super) fn of<'a>(
-    cabinet: Key,
-    copy: Key,
-    layout: &'a Layout,
-    set_ups: &'a [SetUp],
-) -> impl Iterator<Item = Rock> + 'a {
-    let of_copy = move |it: &&SetUp| (it.cabinet, it.copy) == (cabinet, copy);
-    let set_ups: Vec<&SetUp> = set_ups.iter().filter(of_copy).collect();
-    layout.bays.iter().filter_map(move |bay| {
-        let [left, right] = [bay.left, bay.right].map(|wall| wall_off(wall, bay, layout, &set_ups));
+/// How far off the holes of each row of each face are.
+type Offs = BTreeMap<(Key, Key, FaceId, Length), Length>;
+
+/// The bays of these copies whose shelves will rock or slope.
+pub(super) fn of(layouts: &[(Key, Key, Layout)], set_ups: &[SetUp]) -> Vec<Rock> {
+    let row = |it: &SetUp| ((it.cabinet, it.copy, it.face, it.row), it.off);
+    let offs: Offs = set_ups.iter().map(row).collect();
+    let bays = layouts.iter().flat_map(|(cabinet, copy, layout)| {
+        layout
+            .bays
+            .iter()
+            .map(move |bay| (*cabinet, *copy, layout, bay))
+    });
+    let rock = |(cabinet, copy, layout, bay): (Key, Key, &Layout, &BayLayout)| {
+        let [left, right] = [bay.left, bay.right].map(|wall| {
+            let off = |row| offs.get(&(cabinet, copy, wall, row)).copied();
+            wall_off(wall, bay, layout, off)
+        });
         let ([left_front, left_back], [right_front, right_back]) = (left?, right?);
         let pins = [left_front, left_back, right_front, right_back];
         let rock = Rock {
@@ -63,7 +71,8 @@ pub(super) fn of<'a>(
             pins,
         };
         pins.iter().any(|off| *off != pins[0]).then_some(rock)
-    })
+    };
+    bays.filter_map(rock).collect()
 }
 
 /// How far off the pins of a bay are on one wall, in their front row and in their back row; `None` without two rows.
@@ -71,7 +80,7 @@ fn wall_off(
     wall: FaceId,
     bay: &BayLayout,
     layout: &Layout,
-    set_ups: &[&SetUp],
+    off: impl Fn(Length) -> Option<Length>,
 ) -> Option<[Length; 2]> {
     let upright = layout.upright(wall.panel)?;
     let holes = layout.face(wall)?.holes(layout);
@@ -81,9 +90,5 @@ fn wall_off(
         .filter(|hole| bay.spans(hole.z));
     let rows: Vec<Length> = of_pins.map(|hole| hole.x - upright.front.total()).collect();
     let (front, back) = (*rows.iter().min()?, *rows.iter().max()?);
-    let off = |row: Length| {
-        let mut here = set_ups.iter().filter(|it| (it.face, it.row) == (wall, row));
-        here.next().map(|it| it.off)
-    };
     (front != back).then_some([off(front)?, off(back)?])
 }

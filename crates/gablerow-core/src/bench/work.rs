@@ -3,14 +3,19 @@
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
+use super::along::{self, parted};
 use super::rest::{LENGTH_OFF, Rest};
 use super::{Holes, SetUp, Tool};
-use crate::job::{BandState, Bit, Cabinet, Copy, Edge, FaceId, Hand, Job, Key, Reference};
-use crate::layout::{Hole, Layout, Upright};
+use crate::cards::Rail;
+use crate::job::{
+    BandState, Bit, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, PanelId, Reference,
+};
+use crate::layout::{Hole, Layout, Upright, Use};
 use crate::measure::Length;
 use crate::sum::Sum;
 
 /// Holes of one face that are bored together; the edge is not chosen yet.
+#[derive(Clone)]
 pub(super) struct Line {
     cabinet: Key,
     copy: Key,
@@ -18,53 +23,75 @@ pub(super) struct Line {
     tool: Tool,
     /// Hole numbers from the foot up, or heights above the foot where there is no number.
     holes: Holes,
-    /// From the front edge as finished, and from the back edge.
-    from: [Length; 2],
+    /// The lowest and the highest hole of each hinge plate in its row, whatever bores them.
+    pub(super) plates: Vec<(i16, i16)>,
+    /// From the front edge as finished.
+    row: Length,
+    /// From the front edge as it is when boring comes to the row, and from the back edge.
+    settings: [Sum; 2],
+    /// From the front edge as finished to the back edge.
+    width: Length,
     /// The panel on the stop, by its foot and by its head.
     rests: [Rest; 2],
+    /// By its head, whatever it was cut longer made up for.
+    rest_made_up: Rest,
     /// From foot to head, as measured where it was.
     length: Length,
-    /// How much longer that is than planned.
-    longer: Length,
+    /// What the stop at the head makes up for: how much longer it was cut, where that is more than a length may be off.
+    made_up: Length,
+    /// What is left of that; what rests on the head comes out so much too high.
+    left: Length,
+    /// The end it has to rest on, where the shop's habit does not decide that.
+    end: Option<End>,
+    /// Whether the shop has two stops, and works from the foot.
+    from_foot: bool,
     /// The edge to work from.
     pub(super) edge: Edge,
 }
 
 /// Every line of a cabinet as a copy of it is built.
 pub(super) fn lines(built: &Cabinet, copy: &Copy, layout: &Layout, job: &Job) -> Vec<Line> {
-    let (cabinet, height) = (built.key, built.size.height);
     let mut lines = Vec::new();
     for upright in &layout.uprights {
-        let length = copy.length_of(upright.id).unwrap_or(upright.length());
-        let longer = length - upright.length();
+        let longer = copy.longer(upright.id, upright.length());
+        let longer = longer.unwrap_or(Length::ZERO);
         let made_up = if longer.abs() > LENGTH_OFF {
             longer
         } else {
             Length::ZERO
         };
-        let rests = [
-            Rest::on_foot(upright, layout),
-            Rest::on_head(upright, layout, height, made_up),
-        ];
+        let on_head = |longer| Rest::on_head(upright, layout, built.size.height, longer);
+        let rests = [Rest::on_foot(upright, layout), on_head(made_up)];
         for (face, holes) in upright.bored(layout) {
+            let plates = plates(&holes);
             let mut groups: BTreeMap<(Tool, Length, bool), Vec<Hole>> = BTreeMap::new();
             for hole in holes {
                 let key = (tool(&hole, job), hole.x, hole.number.is_none());
                 groups.entry(key).or_default().push(hole);
             }
             lines.extend(groups.into_iter().map(|((tool, x, _), holes)| Line {
-                cabinet,
+                cabinet: built.key,
                 copy: copy.key,
                 face,
                 tool,
+                plates: plates.get(&x).cloned().unwrap_or_default(),
                 holes: together(&holes, upright),
-                from: [x - upright.front.total(), upright.back.total() - x],
+                row: x - upright.front.total(),
+                settings: settings(x, upright, job),
+                width: upright.back.total() - upright.front.total(),
                 rests,
-                length,
-                longer,
+                rest_made_up: on_head(longer),
+                length: upright.length() + longer,
+                made_up,
+                left: longer - made_up,
+                end: None,
+                from_foot: job.shop.reference == Reference::Foot,
                 edge: Edge::Front,
             }));
         }
+    }
+    if let Some(covers) = job.rail().map(Rail::covers) {
+        along::from_both_ends(&mut lines, covers);
     }
     lines
 }
@@ -81,13 +108,32 @@ fn tool(hole: &Hole, job: &Job) -> Tool {
     }
 }
 
+/// How far a row is from either edge when it is bored: the band may still be missing in front.
+fn settings(x: Length, upright: &Upright, job: &Job) -> [Sum; 2] {
+    let (band, front) = (&job.shop.band, x - upright.front.total());
+    let from_front = match band.on {
+        BandState::AfterBoring => Sum::of("from the front edge as finished", front)
+            .less("band, not on yet", band.thickness)
+            .plus("pre-mill, still there", band.pre_mill),
+        BandState::BeforeBoring => Sum::of("from the front edge", front),
+    };
+    let from_back = Sum::of("from the back edge", upright.back.total() - x);
+    [from_front, from_back]
+}
+
 fn together(holes: &[Hole], upright: &Upright) -> Holes {
-    let mut numbers: Vec<i16> = holes.iter().filter_map(|hole| hole.number).collect();
+    let numbers: Vec<i16> = holes.iter().filter_map(|hole| hole.number).collect();
     if numbers.is_empty() {
         let mut heights: Vec<Length> = holes.iter().map(|it| it.z - upright.foot.total()).collect();
         heights.sort();
         return Holes::ByTape(heights);
     }
+    Holes::Runs(runs(&numbers))
+}
+
+/// Hole numbers as runs, from the foot up.
+pub(super) fn runs(numbers: &[i16]) -> Vec<(i16, i16)> {
+    let mut numbers = numbers.to_vec();
     numbers.sort_unstable();
     let mut runs: Vec<(i16, i16)> = Vec::new();
     for number in numbers {
@@ -96,89 +142,163 @@ fn together(holes: &[Hole], upright: &Upright) -> Holes {
             _ => runs.push((number, number)),
         }
     }
-    Holes::Runs(runs)
+    runs
+}
+
+/// Of each row of a face the lowest and the highest hole of each hinge plate.
+fn plates(holes: &[Hole]) -> BTreeMap<Length, Vec<(i16, i16)>> {
+    let mut plates: BTreeMap<(Length, Key), (i16, i16)> = BTreeMap::new();
+    for hole in holes {
+        let Some(number) = hole.number else { continue };
+        for (_, owner) in hole.users.iter().filter(|user| user.0 == Use::Plate) {
+            let plate = plates.entry((hole.x, *owner)).or_insert((number, number));
+            *plate = (plate.0.min(number), plate.1.max(number));
+        }
+    }
+    let mut rows: BTreeMap<Length, Vec<(i16, i16)>> = BTreeMap::new();
+    for ((x, _), plate) in plates {
+        rows.entry(x).or_default().push(plate);
+    }
+    rows
 }
 
 impl Line {
-    /// How far the row is from an edge when it is bored: the band may still be missing.
-    pub(super) fn setting(&self, edge: Edge, job: &Job) -> Sum {
-        let band = &job.shop.band;
-        match edge {
-            Edge::Front if band.on == BandState::AfterBoring => {
-                Sum::of("from the front edge as finished", self.from[0])
-                    .less("band, not on yet", band.thickness)
-                    .plus("pre-mill, still there", band.pre_mill)
-            }
-            Edge::Front => Sum::of("from the front edge", self.from[0]),
-            Edge::Back => Sum::of("from the back edge", self.from[1]),
-        }
+    /// How far the row is from an edge when it is bored.
+    pub(super) fn setting(&self, edge: Edge) -> Length {
+        self.settings[usize::from(edge == Edge::Back)].total()
+    }
+
+    /// Whether the arms of a rail come so far from an edge, with enough panel under it.
+    pub(super) fn is_reached(&self, edge: Edge, rail: &Rail) -> bool {
+        let setting = self.setting(edge);
+        rail.reach().contains(&setting) && self.width - setting >= rail.support_needed()
+    }
+
+    /// The edge it has to be worked from: the one that has the end on the left that it has to rest on, where that is the only
+    /// stop. `None` where either will do.
+    pub(super) fn edge_asked(&self) -> Option<Edge> {
+        let end = self.end.filter(|_| !self.from_foot)?;
+        let on_foot = self.edge_with_foot_left();
+        Some(match end {
+            End::Foot => on_foot,
+            End::Head => on_foot.other(),
+        })
+    }
+
+    pub(super) fn panel(&self) -> PanelId {
+        self.face.panel
     }
 
     /// Whether its panel was cut so much longer or shorter that it had better rest on its foot.
     pub(super) fn is_off(&self) -> bool {
-        self.longer.abs() > LENGTH_OFF
+        self.made_up != Length::ZERO
     }
 
     /// The edge that has its foot on the left.
     pub(super) fn edge_with_foot_left(&self) -> Edge {
-        match foot_to(self.face.toward, Edge::Front) {
+        match self.face.foot_to(Edge::Front) {
             Hand::Left => Edge::Front,
             Hand::Right => Edge::Back,
         }
     }
 
-    /// Whether its row is in the front half of its panel.
-    pub(super) fn is_in_front(&self) -> bool {
-        self.from[0] <= self.from[1]
+    /// The edge that its row is nearer to.
+    pub(super) fn nearer(&self) -> Edge {
+        if self.row * 2 <= self.width {
+            Edge::Front
+        } else {
+            Edge::Back
+        }
     }
 
-    pub(super) fn set_up(self, job: &Job) -> SetUp {
-        let foot_to = foot_to(self.face.toward, self.edge);
-        // With one stop, which is on the left, whatever is to the left rests on it.
-        let on_head = job.shop.reference == Reference::OneStop && foot_to == Hand::Right;
-        let rest = self.rests[usize::from(on_head)];
-        let on_grid = matches!(self.holes, Holes::Runs(_));
-        let off = if on_head && on_grid && !self.is_off() {
-            self.longer
+    /// The ends that it may come to rest on.
+    pub(super) fn ends(&self) -> &'static [End] {
+        if self.from_foot {
+            &[End::Foot]
         } else {
-            Length::ZERO
+            &[End::Foot, End::Head]
+        }
+    }
+
+    pub(super) fn rest(&self, end: End) -> &Rest {
+        match end {
+            End::Foot => &self.rests[0],
+            End::Head => &self.rests[1],
+        }
+    }
+
+    /// Its holes that have numbers.
+    pub(super) fn runs(&self) -> &[(i16, i16)] {
+        match &self.holes {
+            Holes::Runs(runs) => runs,
+            Holes::ByTape(_) => &[],
+        }
+    }
+
+    /// Its holes up to one from the foot, those above it from the head.
+    pub(super) fn parted_at(self, last: i16) -> Vec<Self> {
+        let Holes::Runs(runs) = &self.holes else {
+            return [self].into();
         };
-        let holes = match self.holes {
-            Holes::ByTape(heights) if on_head => {
+        let [below, above] = parted(runs, last).map(Holes::Runs);
+        let head = Self {
+            end: Some(End::Head),
+            holes: above,
+            // The pitch across the junction shall be right, so here all of the error is made up for.
+            rests: [self.rests[0], self.rest_made_up],
+            left: Length::ZERO,
+            ..self.clone()
+        };
+        let foot = Self {
+            end: Some(End::Foot),
+            holes: below,
+            ..self
+        };
+        let parts = [foot, head].into_iter();
+        parts.filter(|part| part.holes.count() > 0).collect()
+    }
+
+    pub(super) fn set_up(self, rail: Option<&Rail>) -> SetUp {
+        let foot_to = self.face.foot_to(self.edge);
+        let end = match (self.end, foot_to) {
+            (Some(end), _) => end,
+            // With one stop, which is on the left, whatever is to the left rests on it.
+            (None, Hand::Right) if !self.from_foot => End::Head,
+            _ => End::Foot,
+        };
+        let rest = *self.rest(end);
+        let positions = along::positions(self.runs(), &rest, rail.map(Rail::covers));
+        let is_reached = rail.is_none_or(|rail| self.is_reached(self.edge, rail));
+        let (off, holes) = match (end, self.holes) {
+            (End::Head, Holes::ByTape(heights)) => {
                 // The tape reads the length as it is, so these are where they belong.
                 let mut from_head: Vec<Length> =
                     heights.into_iter().map(|it| self.length - it).collect();
                 from_head.sort();
-                Holes::ByTape(from_head)
+                (Length::ZERO, Holes::ByTape(from_head))
             }
-            holes => holes,
+            (End::Head, runs) => (self.left, runs),
+            (End::Foot, holes) => (Length::ZERO, holes),
         };
-        let setting = Self {
-            holes: Holes::Runs(Vec::new()),
-            ..self
-        }
-        .setting(self.edge, job);
+        let [from_front, from_back] = self.settings;
         SetUp {
             cabinet: self.cabinet,
             copy: self.copy,
             face: self.face,
             tool: self.tool,
             edge: self.edge,
-            setting,
-            row: self.from[0],
+            setting: match self.edge {
+                Edge::Front => from_front,
+                Edge::Back => from_back,
+            },
+            is_reached,
+            row: self.row,
             rest,
             off,
             foot_to,
             holes,
+            positions,
             checks: Vec::new(),
         }
-    }
-}
-
-/// The hand the foot of a panel is on that lies with this face up and this edge toward whoever bores. Geometry.
-pub(super) fn foot_to(toward: Hand, edge: Edge) -> Hand {
-    match edge {
-        Edge::Front => toward,
-        Edge::Back => toward.other(),
     }
 }

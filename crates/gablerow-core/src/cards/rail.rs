@@ -1,6 +1,7 @@
 //! A card of what guides the drill: an indexed rail, a hand jig, a machine's bed.
 
 use alloc::vec::Vec;
+use core::ops::RangeInclusive;
 
 use super::{CardId, Sourced};
 use crate::label::Label;
@@ -173,4 +174,36 @@ pub struct Rail {
     pub play: Sourced<Length>,
     /// A machine's bed.
     pub bed: Bed,
+}
+
+impl Rail {
+    /// How many holes at the pitch it covers where it lies: a rail as many as it has index holes, a bed what lies on it.
+    #[must_use]
+    pub fn covers(&self) -> i16 {
+        let holes = match self.kind {
+            RailKind::MachineBed => self.bed.length.value.div_floor(Length::PITCH),
+            RailKind::IndexedRail | RailKind::HandJig => {
+                i32::try_from(self.index_holes.value).unwrap_or(i32::MAX)
+            }
+        };
+        i16::try_from(holes).unwrap_or(i16::MAX)
+    }
+
+    /// The settings it can be put to, both ends included.
+    #[must_use]
+    pub fn reach(&self) -> RangeInclusive<Length> {
+        match self.kind {
+            RailKind::MachineBed => Length::ZERO..=self.bed.width.value,
+            _ => self.reach_least.value..=self.reach_most.value,
+        }
+    }
+
+    /// How much panel must lie beyond the row: a rail rests on it, a machine needs none.
+    #[must_use]
+    pub fn support_needed(&self) -> Length {
+        match self.kind {
+            RailKind::MachineBed => Length::ZERO,
+            _ => self.support.value,
+        }
+    }
 }

@@ -20,19 +20,16 @@ pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {
     for copy in &cx.cabinet.copies {
         for cut in &copy.as_cut {
             let planned = cx.layout.upright(cut.panel).map(Upright::length);
-            let (Some(length), Some(planned)) = (cut.length, planned) else {
+            let off = planned.and_then(|planned| Some((planned, cut.longer(planned)?)));
+            let Some((planned, off)) = off.filter(|(_, off)| off.abs() > OFF_MOST) else {
                 continue;
             };
-            let off = length - planned;
-            if off.abs() <= OFF_MOST {
-                continue;
-            }
             let way = if off > Length::ZERO { "long" } else { "short" };
             let message = format!(
                 "{} was cut {} too {way}, {} for {}; over {} it is cut again",
                 panel(cx, copy, cut.panel),
                 off.abs().show(cx.unit),
-                length.show(cx.unit),
+                (planned + off).show(cx.unit),
                 planned.show(cx.unit),
                 OFF_MOST.show(cx.unit)
             );
@@ -44,7 +41,10 @@ pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {
 /// Two sides of one copy that are not alike, whatever either should be.
 pub(super) fn pair_lengths_differ(cx: &Context, found: &mut Vec<Finding>) {
     for copy in &cx.cabinet.copies {
-        let length = |hand| copy.length_of(PanelId::Side(hand));
+        let length = |hand| {
+            let planned = cx.layout.upright(PanelId::Side(hand))?.length();
+            Some(planned + copy.longer(PanelId::Side(hand), planned)?)
+        };
         let (Some(left), Some(right)) = (length(Hand::Left), length(Hand::Right)) else {
             continue;
         };

@@ -1,13 +1,13 @@
 //! What is built of a cabinet: its copies, plain or mirrored.
 
 use alloc::format;
+use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::{Refusal, change};
 use crate::history::Step;
-use crate::job::{AsCut, Cabinet, Copy, Job, Key, PanelId};
+use crate::job::{AsCut, Cabinet, Copy, Job, Key};
 use crate::label::Label;
-use crate::measure::Length;
 
 /// A change of what is built of a cabinet.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,9 +23,8 @@ pub enum CopyEdit {
     Remove(Key),
     /// Another name for a copy.
     Rename(Key, Label),
-    /// How long panels of a copy were cut, as measured; `None` for what was not measured. Panels that are not named keep what
-    /// they have.
-    AsCut(Key, Vec<(PanelId, Option<Length>)>),
+    /// What was measured of panels of a copy. Panels that are not named keep what they have.
+    AsCut(Key, Vec<AsCut>),
 }
 
 pub(super) fn apply(job: &Job, key: Key, edit: &CopyEdit) -> Result<Step, Refusal> {
@@ -68,32 +67,24 @@ pub(super) fn apply(job: &Job, key: Key, edit: &CopyEdit) -> Result<Step, Refusa
             let before = core::mem::replace(&mut cabinet.copies[at].name, name.clone());
             Ok(format!("copy {before} of {} is {name}", cabinet.name))
         }
-        CopyEdit::AsCut(copy, lengths) => {
+        CopyEdit::AsCut(copy, cuts) => {
             let at = position(cabinet, *copy)?;
             let copy = &mut cabinet.copies[at];
-            lengths.iter().for_each(|cut| measured(copy, *cut));
-            let measured = copy.as_cut.iter().filter(|cut| cut.length.is_some());
-            let count = measured.count();
+            copy.as_cut
+                .retain(|kept| cuts.iter().all(|cut| cut.panel != kept.panel));
+            // What says nothing is not kept.
+            copy.as_cut
+                .extend(cuts.iter().filter(|cut| !cut.is_empty()));
+            let panels = match copy.as_cut.len() {
+                1 => "1 panel".to_string(),
+                count => format!("{count} panels"),
+            };
             Ok(format!(
-                "copy {} of {}: {count} lengths as cut",
+                "copy {} of {}: {panels} as cut",
                 copy.name, cabinet.name
             ))
         }
     })
-}
-
-fn measured(copy: &mut Copy, (panel, length): (PanelId, Option<Length>)) {
-    match copy.as_cut.iter_mut().find(|cut| cut.panel == panel) {
-        Some(cut) => cut.length = length,
-        None => copy.as_cut.push(AsCut {
-            panel,
-            length,
-            thickness: None,
-        }),
-    }
-    // What says nothing is not kept.
-    copy.as_cut
-        .retain(|cut| cut.length.is_some() || cut.thickness.is_some());
 }
 
 fn position(cabinet: &Cabinet, copy: Key) -> Result<usize, Refusal> {

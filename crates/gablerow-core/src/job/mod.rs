@@ -58,7 +58,7 @@ pub use shop::{
 };
 
 pub use crate::cards::CardId;
-use crate::cards::Cards;
+use crate::cards::{Cards, Rail};
 use crate::measure::Unit;
 
 /// A job: the cabinets of one room or one order.
@@ -124,6 +124,12 @@ impl Job {
     #[must_use]
     pub fn cabinet(&self, key: Key) -> Option<&Cabinet> {
         self.cabinets.iter().find(|cabinet| cabinet.key == key)
+    }
+
+    /// The rail that holes are bored with; `None` until one is chosen.
+    #[must_use]
+    pub fn rail(&self) -> Option<&Rail> {
+        self.cards.rail(self.shop.rail.as_ref()?)
     }
 
     /// The first cabinet with hinges or pins in a front row: others are compared with it.

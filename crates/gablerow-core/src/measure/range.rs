@@ -213,6 +213,10 @@ table! {
     CARCASS_POINT = Range::mm("distance from the edge", 0, 2000, "no further than a carcass is deep");
     /// Length of a panel as the tape reads it.
     AS_CUT_LENGTH = Range::mm("length as cut", 20, 6000, "no longer than a carcass is wide or high");
+    /// What is free at the end of a panel between two stops.
+    PLAY = Range::mm("play between the stops", -50, 50, "a panel further off is another panel");
+    /// How far the two diagonals of a panel differ.
+    DIAGONALS = Range::mm("difference of the diagonals", -100, 100, "no saw is so far out of square");
     /// A distance the checks go by.
     LIMIT = Range::mm("limit", 0, 100, "wider ones bar whole panels");
     /// The board left between cup and door edge.

@@ -147,8 +147,9 @@ impl Content {
         self.add([u8::from(copy.mirrored)]);
         for cut in &copy.as_cut {
             self.panel(cut.panel);
-            self.length_or_none(cut.length);
-            self.length_or_none(cut.thickness);
+            for measured in [cut.length, cut.thickness, cut.play, cut.diagonals] {
+                self.length_or_none(measured);
+            }
         }
     }
 

@@ -4,7 +4,7 @@ use alloc::collections::BTreeSet;
 
 use super::*;
 use crate::edit::{Edit, Measure};
-use crate::job::Key;
+use crate::job::{AsCut, Key};
 
 fn plain() -> Job {
     Job::plain(Label::known("glaze store"))
@@ -81,10 +81,9 @@ fn a_saved_change_of_consequence_raises_the_number_and_no_other_does() {
 fn what_was_measured_is_of_consequence() {
     let mut job = plain();
     let before = stamp(&job);
-    job.cabinets[0].copies[0].as_cut.push(crate::job::AsCut {
-        panel: PanelId::Side(Hand::Left),
+    job.cabinets[0].copies[0].as_cut.push(AsCut {
         length: Some(Length::from_um(703_600)),
-        thickness: None,
+        ..AsCut::of(PanelId::Side(Hand::Left))
     });
     assert_ne!(stamp(&job).word, before.word);
 }

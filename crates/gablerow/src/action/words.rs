@@ -347,6 +347,6 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::CutLengths,
         "as cut",
-        "How long the panels of this cabinet were cut, as measured: what boring then makes up for.",
+        "What was measured of its panels; 703.6 t18.3 d1.2 p0.2 is length, thickness, diagonals apart, play between stops.",
     ),
 ];

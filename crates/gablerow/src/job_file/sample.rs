@@ -118,6 +118,10 @@ pub(super) fn first_glaze_store() -> Job {
     side_mount.id = card("runner-side");
     side_mount.kind = RunnerKind::SideMount;
     job.cards.runners[1] = side_mount;
+    let copies = &mut job.cabinets[1].copies;
+    for cut in copies.iter_mut().flat_map(|copy| &mut copy.as_cut) {
+        (cut.play, cut.diagonals) = (None, None);
+    }
     let drawers = &mut job.cabinets[2];
     (drawers.carcass.rail, drawers.carcass.stand) = (None, None);
     drawers.opening.fronts.truncate(5);
@@ -190,14 +194,14 @@ fn copy(key: u32, called: &str, mirrored: bool, as_cut: Vec<AsCut>) -> Copy {
 fn as_cut() -> Vec<AsCut> {
     vec![
         AsCut {
-            panel: PanelId::Side(Hand::Left),
             length: Some(Length::from_um(799_700)),
             thickness: Some(Length::from_um(18_550)),
+            ..AsCut::of(PanelId::Side(Hand::Left))
         },
         AsCut {
-            panel: PanelId::Partition(Key(30)),
-            length: None,
-            thickness: None,
+            play: Some(Length::from_um(300)),
+            diagonals: Some(Length::from_um(-1_300)),
+            ..AsCut::of(PanelId::Partition(Key(30)))
         },
     ]
 }

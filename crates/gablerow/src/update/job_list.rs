@@ -1,12 +1,10 @@
 //! The cabinets of the job.
 
 use gablerow_core::edit::{CopyEdit, Edit};
-use gablerow_core::job::{Copy, Job, Key, PanelId};
+use gablerow_core::job::{Copy, Job, Key};
 use gablerow_core::label::Label;
-use gablerow_core::layout::Layout;
-use gablerow_core::measure::{Length, parse_length};
 
-use super::{Effect, ask, edit, face, front, go_to};
+use super::{Effect, as_cut, ask, edit, face, front, go_to};
 use crate::action::Action;
 use crate::app::{App, Purpose, Screen};
 use crate::scene::Spot;
@@ -58,8 +56,8 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             ask(app, Purpose::CopyNames(here), &names);
         }
         Action::CutLengths => {
-            let lengths = lengths_as_cut(&app.desk.job, here);
-            ask(app, Purpose::CutLengths(here), &lengths);
+            let typed = as_cut::typed(&app.desk.job, here);
+            ask(app, Purpose::CutLengths(here), &typed);
         }
         Action::Remove => ask(app, Purpose::Remove(here), ""),
         _ => {}
@@ -148,85 +146,4 @@ pub(super) fn new_name(job: &Job, cabinet: Key, text: &str) -> Result<Option<Edi
         }
         _ => Err("one new name at a time, so that each can be taken back".to_owned()),
     }
-}
-
-/// What stands between the lengths of two panels, and of two copies. A comma is a decimal mark, a slash part of an inch.
-const PANELS: char = ';';
-const COPIES: char = '|';
-
-/// The panels of each copy from left to right, and how long they were cut where that was measured.
-fn panels_as_cut(job: &Job, cabinet: Key) -> Vec<(&Copy, Vec<PanelId>)> {
-    let Some(cabinet) = job.cabinet(cabinet) else {
-        return Vec::new();
-    };
-    let panels = |copy| {
-        let layout = Layout::of(&cabinet.built_as(copy), job);
-        layout.uprights.iter().map(|upright| upright.id).collect()
-    };
-    cabinet
-        .copies
-        .iter()
-        .map(|copy| (copy, panels(copy)))
-        .collect()
-}
-
-/// The lengths as they would be typed: `703.6; ; 704 | ; ; `, nothing for what was not measured.
-fn lengths_as_cut(job: &Job, cabinet: Key) -> String {
-    let of = |(copy, panels): (&Copy, Vec<PanelId>)| {
-        let lengths = panels.into_iter().map(|panel| copy.length_of(panel));
-        let text = |length: Length| length.exact(job.unit).to_string();
-        let texts: Vec<String> = lengths.map(|it| it.map(text).unwrap_or_default()).collect();
-        texts.join(&format!("{PANELS} "))
-    };
-    let copies: Vec<String> = panels_as_cut(job, cabinet).into_iter().map(of).collect();
-    copies.join(&format!(" {COPIES} "))
-}
-
-/// The edit of the lengths of one copy, of those of all of them as they were typed; `None` when none is new.
-pub(super) fn new_lengths(job: &Job, cabinet: Key, text: &str) -> Result<Option<Edit>, String> {
-    let copies = panels_as_cut(job, cabinet);
-    let typed: Vec<&str> = text.split(COPIES).collect();
-    if typed.len() != copies.len() {
-        let (count, typed) = (copies.len(), typed.len());
-        return Err(format!(
-            "lengths of {typed} between {COPIES}, but {count} are built"
-        ));
-    }
-    let mut new = Vec::new();
-    for ((copy, panels), typed) in copies.into_iter().zip(typed) {
-        let lengths = cut_lengths(job, &panels, typed)?;
-        if lengths
-            .iter()
-            .any(|(panel, length)| copy.length_of(*panel) != *length)
-        {
-            new.push(CopyEdit::AsCut(copy.key, lengths));
-        }
-    }
-    match (new.pop(), new.pop()) {
-        (Some(change), None) => Ok(Some(Edit::Copies { cabinet, change })),
-        (None, _) => Ok(None),
-        _ => Err("lengths of one copy at a time, so that each can be taken back".to_owned()),
-    }
-}
-
-fn cut_lengths(
-    job: &Job,
-    panels: &[PanelId],
-    typed: &str,
-) -> Result<Vec<(PanelId, Option<Length>)>, String> {
-    let typed: Vec<&str> = typed.split(PANELS).map(str::trim).collect();
-    if typed.len() != panels.len() {
-        let (count, typed) = (panels.len(), typed.len());
-        return Err(format!(
-            "{typed} lengths between {PANELS}, but there are {count} panels; leave one empty that is not measured"
-        ));
-    }
-    let length = |(panel, text): (&PanelId, &str)| {
-        let length = match text {
-            "" => None,
-            text => Some(parse_length(text, job.unit).map_err(|wrong| wrong.to_string())?),
-        };
-        Ok((*panel, length))
-    };
-    panels.iter().zip(typed).map(length).collect()
 }

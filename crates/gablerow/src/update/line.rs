@@ -11,7 +11,7 @@ use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
-use super::{Effect, cards, free, job_list, save_to};
+use super::{Effect, as_cut, cards, free, job_list, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -172,7 +172,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
         },
         Purpose::CopyNames(cabinet) => return of_copies(job_list::new_name(job, *cabinet, text)),
         Purpose::CutLengths(cabinet) => {
-            return of_copies(job_list::new_lengths(job, *cabinet, text));
+            return of_copies(as_cut::new(job, *cabinet, text));
         }
         Purpose::Value { card, value } => {
             return of_value(job, card.as_ref(), *value, text);

@@ -7,6 +7,7 @@
 //!
 //! Nothing here draws, and nothing here touches the disk.
 
+mod as_cut;
 mod cards;
 mod checks;
 mod face;

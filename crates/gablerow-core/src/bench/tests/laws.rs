@@ -1,8 +1,9 @@
 //! What holds of the plan of any job: bored literally, it gives the holes of the layout and no others.
 
 use super::*;
+use crate::cards::Cards;
 use crate::job::{BandState, Cabinet, Copy, End, Hand, Reference};
-use crate::layout::{Layout, Upright};
+use crate::layout::{Layout, Upright, Use};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use std::vec;
@@ -39,7 +40,10 @@ fn wanted(job: &Job, cabinet: &Cabinet, copy: &Copy, bored: &mut Bored) {
 /// Lays the panel down as told, sets the rail as told and bores what is told, from the words of the set-up alone.
 fn bore(set_up: &SetUp, upright: &Upright, copy: &Copy, job: &Job) -> Vec<Bore> {
     let width = upright.back.total() - upright.front.total();
-    let length = copy.length_of(upright.id).unwrap_or(upright.length());
+    let length = upright.length()
+        + copy
+            .longer(upright.id, upright.length())
+            .unwrap_or(Length::ZERO);
     let x = match set_up.edge {
         Edge::Back => width - set_up.setting.total(),
         // A band that is missing yet makes the panel end sooner, what is milled off later makes it end further out.
@@ -50,13 +54,11 @@ fn bore(set_up: &SetUp, upright: &Upright, copy: &Copy, job: &Job) -> Vec<Bore> 
     };
     let from_end = match &set_up.holes {
         Holes::ByTape(from_end) => from_end.clone(),
-        Holes::Runs(runs) => runs
+        Holes::Runs(_) => set_up
+            .positions
             .iter()
-            .flat_map(|&(first, last)| first..=last)
-            .map(|hole| {
-                let index = i32::from(set_up.rest.index(hole));
-                set_up.rest.stop + Length::PITCH * (index - 1) - set_up.rest.packer
-            })
+            .flat_map(|at| at.runs.iter().flat_map(|run| run.0..=run.1))
+            .map(|hole| from_end(set_up, hole))
             .collect(),
     };
     let z = from_end.into_iter().map(|it| match set_up.rest.end {
@@ -65,6 +67,50 @@ fn bore(set_up: &SetUp, upright: &Upright, copy: &Copy, job: &Job) -> Vec<Bore> 
     });
     let z = z.map(|z| z - set_up.off);
     z.map(|z| (x, z, set_up.tool.diameter, set_up.tool.depth))
+        .collect()
+}
+
+/// From the end on the stop to a hole, as the rail has it.
+fn from_end(set_up: &SetUp, hole: i16) -> Length {
+    let index = i32::from(set_up.rest.index(hole));
+    set_up.rest.stop + Length::PITCH * (index - 1) - set_up.rest.packer
+}
+
+/// The hole numbers of one place of the rail.
+fn numbers(at: &Position) -> impl Iterator<Item = i16> + '_ {
+    at.runs.iter().flat_map(|run| run.0..=run.1)
+}
+
+/// A job whose cabinets are bored with its first rail, that one covering so many holes.
+fn with_rail(job: &mut Job, holes: u32) -> i16 {
+    let mut rail = Cards::starter().rails.swap_remove(0);
+    rail.index_holes.value = holes;
+    job.shop.rail = Some(rail.id.clone());
+    job.cards.rails = [rail].into();
+    job.rail().unwrap().covers()
+}
+
+/// The lowest and the highest hole of each hinge plate of a copy, where it has several in one row.
+fn plates(job: &Job, cabinet: Key, copy: Key) -> Vec<(FaceId, Length, i16, i16)> {
+    let cabinet = job.cabinet(cabinet).unwrap();
+    let copy = cabinet.copies.iter().find(|it| it.key == copy).unwrap();
+    let layout = Layout::of(&cabinet.built_as(copy), job);
+    let mut plates: BTreeMap<(FaceId, Length, Key), (i16, i16)> = BTreeMap::new();
+    for upright in &layout.uprights {
+        for (face, holes) in upright.bored(&layout) {
+            for hole in holes {
+                let Some(number) = hole.number else { continue };
+                for (_, owner) in hole.users.iter().filter(|user| user.0 == Use::Plate) {
+                    let key = (face, hole.x - upright.front.total(), *owner);
+                    let plate = plates.entry(key).or_insert((number, number));
+                    *plate = (plate.0.min(number), plate.1.max(number));
+                }
+            }
+        }
+    }
+    let plates = plates.into_iter();
+    plates
+        .map(|((face, row, _), (low, high))| (face, row, low, high))
         .collect()
 }
 
@@ -141,6 +187,64 @@ proptest! {
         for (at, it) in plan.set_ups.iter().enumerate() {
             if last.get(&(it.cabinet, it.copy, it.face)) != Some(&at) {
                 prop_assert_eq!(&it.checks, &vec![]);
+            }
+        }
+    }
+
+    #[test]
+    fn a_rail_bores_what_it_covers_and_is_pinned_in_holes_bored_before(
+        mut job in job(), holes in 2..30_u32,
+    ) {
+        let covers = with_rail(&mut job, holes);
+        for it in &plan(&job, &keys(&job), &Times::default()).set_ups {
+            let mut bored: Vec<i16> = Vec::new();
+            for at in &it.positions {
+                let index = |hole: i16| it.rest.index(hole) - at.moved;
+                prop_assert!(numbers(at).all(|hole| index(hole) <= covers && index(hole) >= 1 - at.moved));
+                match at.held {
+                    Held::Stop => prop_assert_eq!(at.moved, 0),
+                    Held::Pins(pins) => for pin in pins {
+                        prop_assert!(bored.contains(&pin) && (1..=covers).contains(&index(pin)));
+                    },
+                    Held::Tape(at_first) => prop_assert_eq!(
+                        at_first + Length::PITCH * i32::from(index(numbers(at).next().unwrap()) - 1),
+                        from_end(it, numbers(at).next().unwrap())
+                    ),
+                }
+                bored.extend(numbers(at));
+            }
+            bored.sort();
+            let all: Vec<i16> = match &it.holes {
+                Holes::Runs(runs) => runs.iter().flat_map(|run| run.0..=run.1).collect(),
+                Holes::ByTape(_) => Vec::new(),
+            };
+            prop_assert_eq!(bored, all);
+        }
+    }
+
+    #[test]
+    fn no_plate_and_no_runner_pair_straddles_a_junction_bored_from_two_ends(
+        mut job in job(), holes in 2..30_u32,
+    ) {
+        job.shop.reference = Reference::Foot;
+        with_rail(&mut job, holes);
+        let plan = plan(&job, &keys(&job), &Times::default());
+        // Of each copy: the highest number from the foot, the lowest from the head.
+        let mut ends: BTreeMap<(Key, Key), (i16, i16)> = BTreeMap::new();
+        for it in &plan.set_ups {
+            let ends = ends.entry((it.cabinet, it.copy)).or_insert((i16::MIN, i16::MAX));
+            for hole in it.positions.iter().flat_map(numbers) {
+                match it.rest.end {
+                    End::Foot => ends.0 = ends.0.max(hole),
+                    End::Head => ends.1 = ends.1.min(hole),
+                }
+            }
+        }
+        for ((cabinet, copy), (below, above)) in ends {
+            // One height parts the copy, so what is at one number of all its walls comes from one end.
+            prop_assert!(below < above);
+            for (face, row, low, high) in plates(&job, cabinet, copy) {
+                prop_assert!(high <= below || low >= above, "{:?} {:?} {}-{}", face, row, low, high);
             }
         }
     }

@@ -5,7 +5,9 @@ mod order;
 
 use super::*;
 use crate::arbitrary::*;
-use crate::job::{AsCut, BandState, End, Hand, PanelId, Reference};
+use crate::job::{
+    AsCut, BandState, Depth, End, FreeRow, Hand, HolePlace, Label, PanelId, Reference,
+};
 use crate::measure::Unit;
 use std::format;
 use std::string::{String, ToString};
@@ -134,9 +136,8 @@ fn cut(left: i32, right: i32) -> Job {
     job.shop.rail = None;
     job.shop.reference = Reference::OneStop;
     let cut = |hand, length| AsCut {
-        panel: PanelId::Side(hand),
         length: Some(Length::from_um(length)),
-        thickness: None,
+        ..AsCut::of(PanelId::Side(hand))
     };
     job.cabinets[0].copies[0].as_cut = [cut(Hand::Left, left), cut(Hand::Right, right)].into();
     job
@@ -189,4 +190,91 @@ fn a_panel_that_cannot_rest_on_its_foot_has_the_stop_of_its_head_moved() {
     };
     assert_eq!(far(703_600), ("16.0".into(), "0.4".into()));
     assert_eq!(far(704_400), ("16.4".into(), "0.0".into()));
+}
+
+/// The store as a wardrobe, its left side bored along its whole height: 2368 with 16 at both ends has 74 holes.
+fn wardrobe(holes: u32) -> Job {
+    let mut job = glaze_store();
+    job.cabinets = [Cabinet::plain(Key(1), Label::known("W1"), &job.shop)].into();
+    job.cabinets[0].size.height = Length::from_mm(2_368);
+    job.cabinets[0].free_rows = [FreeRow {
+        key: Key(50),
+        face: FaceId::inside(Hand::Left),
+        purpose: Label::known("hooks"),
+        edge: Edge::Front,
+        setback: Length::from_mm(37),
+        first: HolePlace::foot(1),
+        last: HolePlace::foot(74),
+        diameter: Length::from_mm(5),
+        depth: Depth::Blind(Length::from_mm(12)),
+    }]
+    .into();
+    let long = job.shop.rail.clone().unwrap();
+    let rail = job.cards.rails.iter_mut().find(|it| it.id == long);
+    rail.unwrap().index_holes.value = holes;
+    job
+}
+
+/// Each place of a set-up's rail: by how much it was moved, its pins, its first hole and its last.
+fn places(it: &SetUp) -> Vec<(i16, Option<[i16; 2]>, i16, i16)> {
+    let place = |at: &Position| {
+        let pins = match at.held {
+            Held::Pins(pins) => Some(pins),
+            Held::Stop | Held::Tape(_) => None,
+        };
+        (at.moved, pins, at.runs[0].0, at.runs[at.runs.len() - 1].1)
+    };
+    it.positions.iter().map(place).collect()
+}
+
+/// A rail of 30, two of them overlapped: 1-30, 29-58, 57-74, pins in 29-30 and 57-58. Worked out by hand.
+#[test]
+fn a_panel_longer_than_the_rail_is_bored_in_three_places() {
+    let plan = planned(&wardrobe(30));
+    assert_eq!(
+        places(&plan.set_ups[0]),
+        [
+            (0, None, 1, 30),
+            (28, Some([29, 30]), 31, 58),
+            (56, Some([57, 58]), 59, 74),
+        ]
+    );
+    assert_eq!(
+        places(&planned(&wardrobe(74)).set_ups[0]),
+        [(0, None, 1, 74)]
+    );
+}
+
+/// Of a row of two holes far apart the upper one comes from the head: there is nothing to pin the rail in.
+#[test]
+fn a_row_with_nothing_to_pin_in_is_bored_from_both_ends() {
+    let mut job = wardrobe(30);
+    let mut upper = job.cabinets[0].free_rows[0].clone();
+    (upper.key, upper.first, upper.last) = (Key(51), HolePlace::foot(70), HolePlace::foot(70));
+    job.cabinets[0].free_rows[0].last = HolePlace::foot(1);
+    job.cabinets[0].free_rows.push(upper);
+    let mut ends: Vec<_> = planned(&job)
+        .set_ups
+        .iter()
+        .map(|it| (it.rest.end, it.foot_to, places(it)))
+        .collect();
+    ends.sort();
+    assert_eq!(
+        ends,
+        [
+            (End::Foot, Hand::Right, [(0, None, 1, 1)].to_vec()),
+            (End::Head, Hand::Right, [(0, None, 70, 70)].to_vec()),
+        ]
+    );
+    // In the middle of a panel longer than two rails it is put there by tape: 16 + 39 * 32 from the foot.
+    job.cabinets[0].free_rows[1].first = HolePlace::foot(40);
+    job.cabinets[0].free_rows[1].last = HolePlace::foot(40);
+    let plan = planned(&job);
+    let [of_row] = plan.set_ups.as_slice() else {
+        panic!("{:?}", plan.set_ups)
+    };
+    assert_eq!(
+        of_row.positions[1].held,
+        Held::Tape(Length::from_mm(16 + 39 * 32))
+    );
 }

@@ -7,9 +7,8 @@ use crate::job::AsCut;
 /// The plain cabinet's copy, its sides 704 high, cut to these lengths.
 fn cut(case: &mut Case, left: i32, right: i32) {
     let cut = |hand, length| AsCut {
-        panel: PanelId::Side(hand),
         length: Some(um(length)),
-        thickness: None,
+        ..AsCut::of(PanelId::Side(hand))
     };
     case.cabinet().copies[0].as_cut = [cut(Hand::Left, left), cut(Hand::Right, right)].into();
 }

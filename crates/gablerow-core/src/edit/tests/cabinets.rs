@@ -82,11 +82,7 @@ fn no_two_cabinets_have_one_name() {
 #[test]
 fn duplicate_is_like_its_original_but_unmeasured() {
     let mut job = three();
-    job.cabinets[1].copies[0].as_cut = vec![AsCut {
-        panel: PanelId::Side(Hand::Left),
-        length: None,
-        thickness: None,
-    }];
+    job.cabinets[1].copies[0].as_cut = vec![AsCut::of(PanelId::Side(Hand::Left))];
     let duplicate = Edit::Duplicate {
         cabinet: Key(2),
         name: name("G4"),

@@ -3,7 +3,7 @@
 use super::{make, refused};
 use crate::arbitrary::{LEFT_INSIDE, bored_hole, job_with};
 use crate::edit::{CopyEdit, Edit};
-use crate::job::{Bored, Hand, Job, Key, Label, PanelId};
+use crate::job::{AsCut, Bored, Hand, Job, Key, Label, PanelId};
 use crate::measure::Length;
 
 fn edit(change: CopyEdit) -> Edit {
@@ -91,12 +91,16 @@ fn lengths_as_cut_are_kept_panel_by_panel_and_what_is_not_measured_is_not() {
     let copy = job.cabinets[0].copies[0].key;
     let cut = |lengths: &[(Hand, Option<i32>)]| {
         let of = |&(hand, length): &(Hand, Option<i32>)| {
-            (PanelId::Side(hand), length.map(Length::from_um))
+            let length = length.map(Length::from_um);
+            AsCut {
+                length,
+                ..AsCut::of(PanelId::Side(hand))
+            }
         };
         edit(CopyEdit::AsCut(copy, lengths.iter().map(of).collect()))
     };
     let both = cut(&[(Hand::Left, Some(703_600)), (Hand::Right, Some(704_000))]);
-    assert_eq!(make(&mut job, &both), "copy 1 of A1: 2 lengths as cut");
+    assert_eq!(make(&mut job, &both), "copy 1 of A1: 2 panels as cut");
     let length = |job: &Job, hand| job.cabinets[0].copies[0].length_of(PanelId::Side(hand));
     assert_eq!(length(&job, Hand::Left), Some(Length::from_um(703_600)));
     make(&mut job, &cut(&[(Hand::Left, None)]));

@@ -164,8 +164,14 @@ impl Copy {
             if let Some(long) = cut.length {
                 length("length", &range::AS_CUT_LENGTH, long)?;
             }
-            cut.thickness.map_or(Ok(()), |thick| {
-                length("thickness", &range::BOARD_THICKNESS, thick)
+            if let Some(thick) = cut.thickness {
+                length("thickness", &range::BOARD_THICKNESS, thick)?;
+            }
+            if let Some(play) = cut.play {
+                length("play", &range::PLAY, play)?;
+            }
+            cut.diagonals.map_or(Ok(()), |apart| {
+                length("diagonals", &range::DIAGONALS, apart)
             })
         })
     }

@@ -32,7 +32,7 @@ proptest! {
         mut job in arbitrary::job(), served in 1..0x10000_u32, panel in 1..0x10000_u32, copy in 1..0x10000_u32,
     ) {
         let cabinet = &mut job.cabinets[0];
-        let cut = AsCut { panel: PanelId::Partition(Key(panel)), length: None, thickness: None };
+        let cut = AsCut::of(PanelId::Partition(Key(panel)));
         cabinet.copies[0].as_cut.push(cut);
         cabinet.opening.each_bay_mut(&mut |bay| {
             bay.plates.iter_mut().for_each(|plate| plate.serves = Some(Key(served)));

@@ -86,6 +86,8 @@ fn full() -> Job {
             panel: PanelId::Side(Hand::Left),
             length: Some(mm(704)),
             thickness: Some(mm(18)),
+            play: Some(mm(0)),
+            diagonals: Some(mm(0)),
         }];
     });
     assert_eq!(job.validate(), Ok(()));
@@ -196,6 +198,12 @@ const BOX: &[(&str, Spoil<Cabinet>)] = &[
     }),
     ("copies[0].as_cut[0].length", |it, to| {
         it.copies[0].as_cut[0].length = Some(to);
+    }),
+    ("copies[0].as_cut[0].play", |it, to| {
+        it.copies[0].as_cut[0].play = Some(to);
+    }),
+    ("copies[0].as_cut[0].diagonals", |it, to| {
+        it.copies[0].as_cut[0].diagonals = Some(to);
     }),
     ("copies[0].as_cut[0].thickness", |it, to| {
         it.copies[0].as_cut[0].thickness = Some(to);

@@ -34,5 +34,12 @@ record! {
         /// Its thickness, in mm.
         #[serde(default, skip_serializing_if = "plain")]
         thickness: Option<Mm>,
+        /// What is free at one end of it between two stops set for its length as planned, in mm; negative where it does not
+        /// go in.
+        #[serde(default, skip_serializing_if = "plain")]
+        play: Option<Mm>,
+        /// By how much the diagonal from the front of its foot is longer than the one from the back of its foot, in mm.
+        #[serde(default, skip_serializing_if = "plain")]
+        diagonals: Option<Mm>,
     }
 }

@@ -147,6 +147,8 @@ const RANGES: &[(&str, &str, &Range)] = &[
     ("FreeHole", "depth", &range::BORE_DEPTH),
     ("AsCut", "length", &range::AS_CUT_LENGTH),
     ("AsCut", "thickness", &range::BOARD_THICKNESS),
+    ("AsCut", "play", &range::PLAY),
+    ("AsCut", "diagonals", &range::DIAGONALS),
     ("Bored", "from_front", &range::PANEL_POSITION),
     ("Bored", "from_foot", &range::PANEL_POSITION),
     ("Bored", "depth", &range::BORE_DEPTH),

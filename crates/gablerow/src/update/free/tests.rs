@@ -223,18 +223,37 @@ fn lengths_as_cut_are_typed_from_left_to_right() {
     let mut app = app(demo::job().unwrap());
     let before = app.desk.job.clone();
     press(&mut app, "jl703.6; 704|");
-    assert_eq!(said(&app), "copy 1 of G1: 2 lengths as cut");
+    assert_eq!(said(&app), "copy 1 of G1: 2 panels as cut");
     let cut = |app: &App| {
         let as_cut = &cabinet(app).copies[0].as_cut;
         as_cut.iter().map(|cut| cut.length).collect::<Vec<_>>()
     };
     assert_eq!(cut(&app), [Some(Length::from_um(703_600)), Some(MM(704))]);
     press(&mut app, "l703.6|");
-    assert!(complaint(&app).starts_with("1 lengths between ;, but there are 2 panels"));
+    assert!(complaint(&app).starts_with("1 between ;, but there are 2 panels"));
     press(&mut app, "~l703.6; x|");
     assert!(!complaint(&app).is_empty());
     press(&mut app, "~l; 704|");
     assert_eq!(cut(&app), [Some(MM(704))]);
     press(&mut app, "uu");
     assert_eq!(app.desk.job, before);
+}
+
+#[test]
+fn what_else_was_measured_of_a_panel_stands_behind_its_letter() {
+    let mut app = app(demo::job().unwrap());
+    press(&mut app, "jl703.6 t18.3 d-1.2; p0.2|");
+    let as_cut = cabinet(&app).copies[0].as_cut.clone();
+    let um = |um| Some(Length::from_um(um));
+    let [left, right] = as_cut.as_slice() else {
+        panic!("{as_cut:?}")
+    };
+    assert_eq!((left.length, left.thickness), (um(703_600), um(18_300)));
+    assert_eq!((left.diagonals, left.play), (um(-1_200), None));
+    assert_eq!((right.length, right.play), (None, um(200)));
+    press(&mut app, "l");
+    let Some(Asked::Line(line)) = &app.asked else {
+        panic!("nothing is asked")
+    };
+    assert_eq!(line.field.text(), "703.6 t18.3 d-1.2; p0.2");
 }

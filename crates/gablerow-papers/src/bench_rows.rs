@@ -1,0 +1,219 @@
+//! The set-ups of the bench sheet: bit and depth, stop, setting, said where they change, and a row for each panel laid down.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use gablerow_core::bench::{Held, Holes, Position, SetUp, Tool};
+use gablerow_core::job::End;
+use gablerow_core::measure::{Length, Unit};
+
+use crate::bench_records::SetUpRecord;
+use crate::bench_text::push_rule;
+use crate::text::{WIDTH, push_columns, push_indented, push_line};
+
+/// What stands over the columns of a row.
+const HEAD: [&str; 8] = [
+    "",
+    "this face up",
+    "edge",
+    "foot",
+    "PACKER",
+    "holes",
+    "on the rail",
+    "no.",
+];
+
+/// Where `HEAD` has what is left out when no row says anything there.
+const PACKER: usize = 4;
+const ON_THE_RAIL: usize = 6;
+
+/// What is said below the heading of a rail that has to be moved.
+const MOVE: &str = "where a row goes on with PINS or TAPE, the rail is moved along the panel, which stays as it lies: pins go \
+    through the index holes of the rail that are named into the holes named, bored already.";
+
+/// Adds every set-up, in order, and how many holes that are.
+pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], unit: Unit) {
+    push_rule(out);
+    if records
+        .iter()
+        .any(|it| it.set_up.positions.iter().any(is_moved))
+    {
+        push_indented(out, "MOVE   ", "       ", MOVE);
+    }
+    let tool = |it: &SetUpRecord<'_>| it.set_up.tool;
+    let stop = |it: &SetUpRecord<'_>| (it.set_up.rest.end, it.set_up.rest.stop);
+    let setting = |it: &SetUpRecord<'_>| it.set_up.setting.total();
+    let mut before: Option<Length> = None;
+    let mut sets = 0;
+    for of_tool in records.chunk_by(|a, b| tool(a) == tool(b)) {
+        if let Some(first) = of_tool.first() {
+            push_indented(out, "BIT    ", "       ", &tool_words(&tool(first), unit));
+        }
+        for of_stop in of_tool.chunk_by(|a, b| stop(a) == stop(b)) {
+            if let Some(first) = of_stop.first() {
+                push_indented(out, "STOP   ", "       ", &stop_words(stop(first), unit));
+            }
+            for of_setting in of_stop.chunk_by(|a, b| setting(a) == setting(b)) {
+                sets += 1;
+                let Some(first) = of_setting.first() else {
+                    continue;
+                };
+                let words = setting_words(setting(first), before, unit);
+                push_indented(out, &format!("SET {sets:<3}"), "       ", &words);
+                before = Some(setting(first));
+                push_rows(out, of_setting, unit);
+            }
+        }
+    }
+    let total: usize = records.iter().map(|it| it.set_up.holes.count()).sum();
+    push_line(out, "", &format!("{:>WIDTH$}", format!("total {total}")));
+}
+
+fn is_moved(at: &Position) -> bool {
+    at.held != Held::Stop
+}
+
+fn tool_words(tool: &Tool, unit: Unit) -> String {
+    let bit = tool.bit.word().to_uppercase();
+    let diameter = tool.diameter.show(unit);
+    match tool.depth {
+        Some(depth) => {
+            let depth = depth.show(unit);
+            format!("[ ] {bit} {diameter}, DEPTH {depth}, test hole ____")
+        }
+        None => format!("[ ] {bit} {diameter}, THROUGH, scrap under the panel"),
+    }
+}
+
+fn stop_words((end, stop): (End, Length), unit: Unit) -> String {
+    let end = end.word().to_uppercase();
+    format!("[ ] {}; push the {end} against it", stop.show(unit))
+}
+
+/// The setting, and by how much that is another than before.
+fn setting_words(setting: Length, before: Option<Length>, unit: Unit) -> String {
+    let words = format!("{} from the edge toward you", setting.show(unit));
+    match before.map(|before| setting - before) {
+        Some(by) if by > Length::ZERO => format!("{words}, {} further", by.show(unit)),
+        Some(by) if by < Length::ZERO => format!("{words}, {} nearer", (-by).show(unit)),
+        _ => words,
+    }
+}
+
+fn push_rows(out: &mut String, records: &[SetUpRecord<'_>], unit: Unit) {
+    let rows: Vec<[String; 8]> = records.iter().flat_map(|it| rows_of(it, unit)).collect();
+    let is_plain = |at: usize| rows.iter().all(|row| row[at].is_empty());
+    match (is_plain(PACKER), is_plain(ON_THE_RAIL)) {
+        (true, true) => push_some(out, &rows, [0, 1, 2, 3, 5, 7]),
+        (true, false) => push_some(out, &rows, [0, 1, 2, 3, 5, 6, 7]),
+        (false, true) => push_some(out, &rows, [0, 1, 2, 3, 4, 5, 7]),
+        (false, false) => push_some(out, &rows, [0, 1, 2, 3, 4, 5, 6, 7]),
+    }
+}
+
+/// Adds the columns that are named.
+fn push_some<const N: usize>(out: &mut String, rows: &[[String; 8]], which: [usize; N]) {
+    let head = which.map(|at| HEAD[at]);
+    let rows: Vec<[String; N]> = rows
+        .iter()
+        .map(|row| which.map(|at| row[at].clone()))
+        .collect();
+    push_columns(out, " ", &head, &rows);
+}
+
+/// How the panel is laid down and what is bored first; below it a row for each place the rail is moved to.
+fn rows_of(record: &SetUpRecord<'_>, unit: Unit) -> Vec<[String; 8]> {
+    let set_up = record.set_up;
+    let packer = match set_up.rest.packer {
+        Length::ZERO => String::new(),
+        packer => packer.show(unit).to_string(),
+    };
+    let (holes, on_the_rail, count) = match &set_up.holes {
+        Holes::ByTape(lengths) => (
+            tape_words(set_up, lengths, unit),
+            String::new(),
+            lengths.len(),
+        ),
+        Holes::Runs(_) => {
+            let first = set_up.positions.first().filter(|at| !is_moved(at));
+            first.map_or_else(Default::default, |at| at_position(set_up, at))
+        }
+    };
+    let mut rows = Vec::from([[
+        format!("{:>3} [ ]", record.order),
+        record.panel(),
+        set_up.edge.word().to_uppercase(),
+        set_up.foot_to.word().to_uppercase(),
+        packer,
+        holes,
+        on_the_rail,
+        count.to_string(),
+    ]]);
+    for at in set_up.positions.iter().filter(|at| is_moved(at)) {
+        let (holes, on_the_rail, count) = at_position(set_up, at);
+        rows.push([
+            "    [ ]".to_string(),
+            move_words(set_up, at, unit),
+            String::new(),
+            String::new(),
+            String::new(),
+            holes,
+            on_the_rail,
+            count.to_string(),
+        ]);
+    }
+    rows
+}
+
+/// The holes bored where the rail lies, its own numbers where they are others, and how many.
+fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
+    let index = |hole: i16| set_up.rest.index(hole) - at.moved;
+    let on_rail: Vec<(i16, i16)> = at
+        .runs
+        .iter()
+        .map(|run| (index(run.0), index(run.1)))
+        .collect();
+    let rail = if on_rail == at.runs {
+        String::new()
+    } else {
+        runs_words(&on_rail)
+    };
+    let count = Holes::Runs(at.runs.clone()).count();
+    (runs_words(&at.runs), rail, count)
+}
+
+/// `PINS rail 1 in 29 and 2 in 30`, `TAPE rail 1 at 1808.0 from the FOOT`; nothing where the rail lies at first.
+fn move_words(set_up: &SetUp, at: &Position, unit: Unit) -> String {
+    match at.held {
+        Held::Stop => String::new(),
+        Held::Pins([near, far]) => {
+            let index = |hole: i16| set_up.rest.index(hole) - at.moved;
+            format!(
+                "PINS rail {} in {near} and {} in {far}",
+                index(near),
+                index(far)
+            )
+        }
+        Held::Tape(from_end) => {
+            let end = set_up.rest.end.word().to_uppercase();
+            format!("TAPE rail 1 at {} from the {end}", from_end.show(unit))
+        }
+    }
+}
+
+fn tape_words(set_up: &SetUp, lengths: &[Length], unit: Unit) -> String {
+    let lengths: Vec<String> = lengths.iter().map(|it| it.show(unit).to_string()).collect();
+    let end = set_up.rest.end.word();
+    format!("TAPE from the {end}: {}", lengths.join(" "))
+}
+
+/// `3-4 11 19-20`; from the head the rail counts down: `20-19 12 4-3`.
+fn runs_words(runs: &[(i16, i16)]) -> String {
+    let word = |&(first, last): &(i16, i16)| match first == last {
+        true => first.to_string(),
+        false => format!("{first}-{last}"),
+    };
+    let words: Vec<String> = runs.iter().map(word).collect();
+    words.join(" ")
+}
