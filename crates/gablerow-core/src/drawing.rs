@@ -7,7 +7,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use crate::check::{Finding, Level};
-use crate::job::{FaceId, FaceName, Key};
+use crate::job::{FaceId, FaceName, Hand, Key};
 use crate::layout::{Hole, Item, Layout, RowName, Span, Upright, Use};
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -115,6 +115,22 @@ impl FaceDrawing {
             dots: dots.collect(),
             barred: Vec::new(),
         })
+    }
+
+    /// Whether the front edge is on the left as the face is seen with its foot down, as on a left wall.
+    #[must_use]
+    pub fn is_front_left(&self) -> bool {
+        self.face.toward == Hand::Right
+    }
+
+    /// How far something is from the edge that is on the left as the face is seen with its foot down, when it is `x` from
+    /// the front edge.
+    #[must_use]
+    pub fn from_left(&self, x: Length) -> Length {
+        match self.is_front_left() {
+            true => x,
+            false => self.depth - x,
+        }
     }
 
     /// The height of a hole number above the foot; the number may lie off the panel.

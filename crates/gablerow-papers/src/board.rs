@@ -7,7 +7,6 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use gablerow_core::drawing::{AreaKind, Dot, FaceDrawing};
-use gablerow_core::job::Hand;
 use gablerow_core::layout::Span;
 use gablerow_core::measure::Length;
 
@@ -64,7 +63,7 @@ impl Projection {
             columns,
             lowest,
             highest,
-            front_left: drawing.face.toward == Hand::Right,
+            front_left: drawing.is_front_left(),
             row_columns: Vec::new(),
         };
         projection.row_columns = projection.spread(drawing);

@@ -1,11 +1,13 @@
 //! Small jobs to test with.
 
 use gablerow_core::job::{
-    Depth, Division, Edge, FaceId, FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Job,
-    Joint, Key, Label, Opening, Part, PartWidth, Partition, Plate, Runner, Shelf, SideBySide,
-    Spacers, Zone,
+    Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand,
+    HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition, Plate,
+    Runner, Shelf, SideBySide, Spacers, Zone,
 };
-use gablerow_core::measure::Length;
+use gablerow_core::layout::Layout;
+use gablerow_core::measure::{Length, Unit};
+use proptest::prelude::*;
 
 use crate::Signs;
 
@@ -141,4 +143,110 @@ pub(crate) fn through_row(face: FaceId) -> FreeRow {
         diameter: mm(5),
         depth: Depth::Through,
     }
+}
+
+/// Every face of a layout, panel by panel from the left, left face before right face.
+pub(crate) fn faces(layout: &Layout) -> Vec<FaceId> {
+    let uprights = layout.uprights.iter();
+    let both = |panel| [Hand::Left, Hand::Right].map(|toward| FaceId { panel, toward });
+    uprights.flat_map(|upright| both(upright.id)).collect()
+}
+
+/// Jobs of one cabinet with two bays: any sizes and joints of its uprights, zones through or not, plates and runners that may
+/// share the holes of a zone, a free row and a free hole of any bore, off the grid.
+pub(crate) fn any_job() -> impl Strategy<Value = Job> {
+    let counts =
+        |from: i32, to: i32| (from * 8..to * 8).prop_map(|eighths| Length::from_um(eighths * 125));
+    let size = (
+        counts(300, 2_600),
+        counts(250, 900),
+        0..200,
+        proptest::option::of((1..300, 1..200)),
+    );
+    let bore = (
+        counts(5, 200),
+        counts(50, 900),
+        counts(3, 36),
+        proptest::option::of(counts(3, 15)),
+    );
+    let fittings = (
+        prop::sample::select(vec![Hand::Left, Hand::Right]),
+        1..40_i16,
+    );
+    (size, bore, fittings, any::<bool>()).prop_map(|(size, bore, (wall, hole), is_inch)| {
+        let mut job = two_bays(if hole % 2 == 0 {
+            Depth::Shop
+        } else {
+            Depth::Through
+        });
+        if is_inch {
+            job.unit = Unit::Inch;
+        }
+        let (height, depth, below, notch) = size;
+        let cabinet = &mut job.cabinets[0];
+        (
+            cabinet.size.height,
+            cabinet.size.depth,
+            cabinet.carcass.sides.below,
+        ) = (height, depth, mm(below));
+        cabinet.carcass.sides.notch = notch.map(|(height, depth)| Notch {
+            height: mm(height),
+            depth: mm(depth),
+        });
+        fit_bays(&mut job, wall, hole);
+        free_bores(&mut job, wall, bore);
+        job
+    })
+}
+
+/// Plates on one wall of each bay, and a pair of runners.
+fn fit_bays(job: &mut Job, wall: Hand, hole: i16) {
+    let (hinge, runner) = (job.shop.hinge.clone(), job.shop.runner.clone());
+    job.cabinets[0].opening.each_bay_mut(&mut |bay| {
+        let key = bay.zones[0].key.0 * 10;
+        let plate = |hole: i16| Plate {
+            key: Key(key + u32::from(hole.unsigned_abs())),
+            wall,
+            hole: HolePlace::foot(hole),
+            card: hinge.clone(),
+            serves: None,
+        };
+        bay.plates = [hole, hole + 4].map(plate).into();
+        bay.runners.push(Runner {
+            key: Key(key + 90),
+            hole: HolePlace::foot(hole % 12 + 1),
+            card: runner.clone(),
+            length: mm(450),
+            set_back: 0,
+            spacers: Spacers::default(),
+            serves: None,
+        });
+    });
+}
+
+/// A free row and a free hole of one bore on a face of the partition: the hole's setback and height, diameter, depth.
+fn free_bores(job: &mut Job, toward: Hand, bore: (Length, Length, Length, Option<Length>)) {
+    let (setback, height, diameter, depth) = bore;
+    let depth = depth.map_or(Depth::Through, Depth::Blind);
+    let face = FaceId {
+        panel: PanelId::Partition(Key(9)),
+        toward,
+    };
+    let cabinet = &mut job.cabinets[0];
+    cabinet.free_rows.push(FreeRow {
+        diameter,
+        depth,
+        ..through_row(face)
+    });
+    cabinet.free_holes.push(FreeHole {
+        key: Key(31),
+        face,
+        purpose: Label::new("cable").unwrap(),
+        edge: Edge::Back,
+        setback,
+        end: End::Head,
+        height,
+        diameter,
+        depth,
+    });
 }

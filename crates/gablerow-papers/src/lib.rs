@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
+//!           drawn_face -> dxf                    the same face for machines, in mm of the panel
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
@@ -9,6 +10,7 @@
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
+//! page ------------ svg                          any page as a picture, true to size
 //! columns --------- table, csv                    the same table in every form
 //! ```
 #![cfg_attr(not(test), no_std)]
@@ -20,6 +22,8 @@ mod bench_rows;
 mod bench_text;
 pub mod board;
 mod csv;
+mod drawn_face;
+mod dxf;
 mod face_text;
 mod findings_text;
 pub mod front;
@@ -34,11 +38,14 @@ mod part_table;
 mod part_text;
 mod signs;
 mod source_list;
+mod svg;
 mod table;
 mod text;
 
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
+pub use drawn_face::DrawnFace;
+pub use dxf::dxf;
 pub use face_text::FaceSheet;
 pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
@@ -48,6 +55,7 @@ pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
+pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};
 

@@ -20,6 +20,42 @@ pub struct Point {
     pub y: f64,
 }
 
+/// A size of paper that a printer has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Paper {
+    /// 210 x 297. Source: ISO 216.
+    A4,
+    /// 297 x 420. Source: ISO 216.
+    A3,
+    /// 8 1/2 x 11 in.
+    Letter,
+}
+
+impl Paper {
+    /// All of them, in the order a user steps through them.
+    pub const ALL: [Self; 3] = [Self::A4, Self::A3, Self::Letter];
+
+    /// What it is called.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::A4 => "A4",
+            Self::A3 => "A3",
+            Self::Letter => "Letter",
+        }
+    }
+
+    /// Width and height in mm, the longer one upright.
+    #[must_use]
+    pub fn size(self) -> (f64, f64) {
+        match self {
+            Self::A4 => (210.0, 297.0),
+            Self::A3 => (297.0, 420.0),
+            Self::Letter => (215.9, 279.4),
+        }
+    }
+}
+
 /// A sheet and what is on it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Page {

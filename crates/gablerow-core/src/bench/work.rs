@@ -196,7 +196,7 @@ impl Line {
 
     /// The edge that has its foot on the left.
     pub(super) fn edge_with_foot_left(&self) -> Edge {
-        match foot_to(self.face.toward, Edge::Front) {
+        match self.face.foot_to(Edge::Front) {
             Hand::Left => Edge::Front,
             Hand::Right => Edge::Back,
         }
@@ -259,7 +259,7 @@ impl Line {
     }
 
     pub(super) fn set_up(self, rail: Option<&Rail>) -> SetUp {
-        let foot_to = foot_to(self.face.toward, self.edge);
+        let foot_to = self.face.foot_to(self.edge);
         let end = match (self.end, foot_to) {
             (Some(end), _) => end,
             // With one stop, which is on the left, whatever is to the left rests on it.
@@ -300,13 +300,5 @@ impl Line {
             positions,
             checks: Vec::new(),
         }
-    }
-}
-
-/// The hand the foot of a panel is on that lies with this face up and this edge toward whoever bores. Geometry.
-pub(super) fn foot_to(toward: Hand, edge: Edge) -> Hand {
-    match edge {
-        Edge::Front => toward,
-        Edge::Back => toward.other(),
     }
 }

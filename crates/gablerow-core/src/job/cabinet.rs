@@ -7,6 +7,7 @@ use super::{
     FreeRow, Joint, Key, Label, Opening, PanelId, Shelf, ShelfHeight, Shop, Sides, Size, Top,
     TopKind,
 };
+use crate::cards::CardId;
 use crate::measure::Length;
 
 /// A frameless cabinet.
@@ -151,6 +152,23 @@ impl Cabinet {
         });
         let of_bay = || self.opening.datum_of(thing);
         place.map(|place| place.datum).or_else(of_bay)
+    }
+
+    /// The board an upright is made of; `None` for a partition it does not have.
+    #[must_use]
+    pub fn board_of(&self, panel: PanelId) -> Option<&CardId> {
+        let PanelId::Partition(key) = panel else {
+            return Some(&self.carcass.sides.board);
+        };
+        let mut board = None;
+        self.opening.each(&mut |opening| {
+            if let Division::SideBySide(parts) = &opening.division {
+                let mut partitions = parts.rest.iter().map(|(partition, _)| partition);
+                let found = partitions.find(|partition| partition.key == key);
+                board = board.or(found.map(|partition| &partition.board));
+            }
+        });
+        board
     }
 
     /// Every loose shelf, bay by bay.

@@ -6,7 +6,7 @@
 //! hand     Left  |  Right        Left   |  Right        Left  |  Right
 //! ```
 
-use super::Key;
+use super::{Edge, Key};
 
 /// Left or right, seen from the front of the cabinet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -89,6 +89,23 @@ impl FaceId {
     #[must_use]
     pub fn is_outside(self) -> bool {
         self.panel == PanelId::Side(self.toward)
+    }
+
+    /// The hand the foot of its panel is on when it lies with this face up and this edge toward whoever bores. Geometry.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::job::{Edge, FaceId, Hand};
+    ///
+    /// assert_eq!(FaceId::inside(Hand::Left).foot_to(Edge::Front), Hand::Right);
+    /// ```
+    #[must_use]
+    pub fn foot_to(self, edge: Edge) -> Hand {
+        match edge {
+            Edge::Front => self.toward,
+            Edge::Back => self.toward.other(),
+        }
     }
 
     /// The word of the trade: `inside` or `outside` of a side, `left face` or `right face` of a partition.

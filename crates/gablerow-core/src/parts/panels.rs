@@ -4,8 +4,7 @@ use alloc::vec::Vec;
 use core::fmt;
 
 use super::{Banded, Grain, Make, Piece};
-use crate::cards::CardId;
-use crate::job::{Back, Division, Key, PanelId, PanelName as UprightName, TopKind};
+use crate::job::{Back, Key, PanelName as UprightName, TopKind};
 use crate::layout::{Item, PanelLayout, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -82,10 +81,7 @@ impl Make<'_> {
     }
 
     fn upright(&mut self, upright: &Upright) -> Option<PanelPart> {
-        let (key, board) = match upright.id {
-            PanelId::Side(_) => (None, self.cabinet.carcass.sides.board.clone()),
-            PanelId::Partition(key) => (Some(key), self.board_of_partition(key)?),
-        };
+        let board = self.cabinet.board_of(upright.id)?;
         let name = PanelName::Upright(self.layout.names.panel(upright.id));
         let size = [
             upright.head.minus(&upright.foot),
@@ -93,25 +89,9 @@ impl Make<'_> {
         ];
         Some(PanelPart {
             name,
-            key,
-            piece: self.piece(&board, size, Banded::Front, Grain::Up),
+            key: upright.id.partition(),
+            piece: self.piece(board, size, Banded::Front, Grain::Up),
         })
-    }
-
-    fn board_of_partition(&self, key: Key) -> Option<CardId> {
-        let mut board = None;
-        self.cabinet.opening.each(&mut |opening| {
-            if let Division::SideBySide(parts) = &opening.division {
-                let found = parts
-                    .rest
-                    .iter()
-                    .find(|(partition, _)| partition.key == key);
-                board = board
-                    .take()
-                    .or(found.map(|(partition, _)| partition.board.clone()));
-            }
-        });
-        board
     }
 
     fn between(&mut self, panel: &PanelLayout) -> PanelPart {

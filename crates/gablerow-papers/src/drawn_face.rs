@@ -1,0 +1,59 @@
+//! A face with all that is written on its drawings.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+
+use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::job::{Cabinet, Edge, Job};
+use gablerow_core::layout::Layout;
+use gablerow_core::measure::{Length, Unit};
+
+/// One face of a cabinet, drawn, and what it takes to put the drawing on paper or into a file.
+#[derive(Clone, Copy, Debug)]
+pub struct DrawnFace<'a> {
+    /// Its job.
+    pub job: &'a Job,
+    /// Its cabinet.
+    pub cabinet: &'a Cabinet,
+    /// What that comes to.
+    pub layout: &'a Layout,
+    /// The face.
+    pub drawing: &'a FaceDrawing,
+    /// The cabinet's revision and word; nothing before there is one.
+    pub stamp: &'a str,
+    /// What else has to stand on it: the sentences that overrule a stop.
+    pub remarks: &'a [String],
+}
+
+impl DrawnFace<'_> {
+    /// Which face it is: `G2, left side, inside`.
+    pub(crate) fn title(&self) -> String {
+        format!("{}, {}", self.cabinet.name, self.drawing.name)
+    }
+
+    /// Length, depth and thickness of the panel: `704.0 x 560.0 x 18.0 mm`.
+    pub(crate) fn size(&self, unit: Unit) -> String {
+        let upright = self.layout.upright(self.drawing.face.panel);
+        let board = upright.map_or(Length::ZERO, |upright| upright.thickness);
+        let show = |length: Length| length.show(unit).to_string();
+        let (length, depth) = (show(self.drawing.length), show(self.drawing.depth));
+        format!("{length} x {depth} x {} {}", show(board), unit.word())
+    }
+
+    /// The board it is cut from, by its card's title.
+    pub(crate) fn board(&self) -> String {
+        let card = self.cabinet.board_of(self.drawing.face.panel);
+        let title = card.and_then(|id| self.job.cards.board(id));
+        title.map_or("no card".into(), |card| card.title.to_string())
+    }
+
+    /// How the panel lies: this face up, either edge toward you, and the hand the foot is on then.
+    pub(crate) fn lie(&self) -> String {
+        let foot = |edge| self.drawing.face.foot_to(edge).word().to_uppercase();
+        format!(
+            "This face up. FRONT toward you: foot to your {}. BACK toward you: foot to your {}.",
+            foot(Edge::Front),
+            foot(Edge::Back)
+        )
+    }
+}
