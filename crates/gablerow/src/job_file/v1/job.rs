@@ -5,12 +5,13 @@ use gablerow_core::job::{CardId, FaceId, Label};
 use gablerow_core::measure;
 use serde::{Deserialize, Serialize};
 
-use super::bench::Revision;
-pub(in crate::job_file) use super::bench::{Bored, Took, Trouble};
+use super::bench_rules::BenchRules;
 use super::cabinet::Cabinet;
 use super::cards::Cards;
 use super::first;
 use super::measure::Mm;
+use super::record::Revision;
+pub(in crate::job_file) use super::record::{Bored, Took, Trouble};
 use super::text::Text;
 use super::twin::{Key, Twin, plain, record, words};
 use crate::job_file::wrong::Wrong;
@@ -214,6 +215,9 @@ record! {
         /// How drawer boxes are made and spaced.
         #[serde(default = "first::boxes")]
         boxes: BoxRules,
+        /// How the shop works at the bench.
+        #[serde(default = "first::bench")]
+        bench: BenchRules,
     }
 }
 
