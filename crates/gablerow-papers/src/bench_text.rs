@@ -40,7 +40,7 @@ pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
     sheet.findings(findings);
     sheet.first(plan, &records, &copies);
     sheet.rocks(&plan.rocks, &copies);
-    push_set_ups(&mut sheet.out, &records, job.unit);
+    push_set_ups(&mut sheet.out, &records, job);
     sheet.checks(&records);
     sheet.block("HOLES  ", &hole_map(&HoleRecord::of_job(job), job.unit));
     sheet.rule();

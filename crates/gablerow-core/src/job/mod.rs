@@ -11,6 +11,7 @@
 //! ```
 
 mod accepted;
+mod bench_rules;
 mod cabinet;
 mod carcass;
 mod copy;
@@ -31,6 +32,7 @@ use alloc::vec::Vec;
 
 pub use crate::label::{Label, LabelError};
 pub use accepted::Acceptance;
+pub use bench_rules::{BenchRules, Gauge, Times, WorkOrder};
 pub use cabinet::Cabinet;
 pub use carcass::{
     Back, BackRail, Bottom, Carcass, EndOffsets, Fit, Notch, Sides, Size, Stand, Top, TopKind,

@@ -5,12 +5,12 @@ use gablerow_core::cards::{
 };
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
-    Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, Bit, Bored, Bottom, Cabinet,
-    Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
-    FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Inset, Job,
-    Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
+    Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, BenchRules, Bit, Bored, Bottom,
+    Cabinet, Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
+    FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Gauge, Hand, HolePlace, Inset,
+    Job, Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
     PinRows, Plate, Reference, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size, Spacers,
-    Stacked, Stand, Top, TopKind, Zone,
+    Stacked, Stand, Top, TopKind, WorkOrder, Zone,
 };
 use gablerow_core::measure::{Length, Unit};
 
@@ -34,6 +34,8 @@ pub(super) fn all() -> [Job; 3] {
     other.cabinets[0].carcass.back = Back::Open;
     other.cabinets[0].carcass.stand = Some(Stand::Feet(mm(100)));
     other.shop.band.on = BandState::AfterBoring;
+    other.shop.bench.order = WorkOrder::PanelFirst;
+    other.shop.bench.gauge = Gauge::Eye;
     other.cards.hinges[0].chart = CountChart::Inches;
     other.cards.hinges[1].chart = CountChart::MassAndWidth;
     for (zero, along) in Corner::ALL.into_iter().zip(Along::ALL) {
@@ -52,6 +54,8 @@ pub(super) fn glaze_store() -> Job {
     job.shop.back_rule = BackRule::OnPitch;
     job.shop.bit = Bit::Pointed;
     job.shop.reference = Reference::OneStop;
+    job.shop.bench.order = WorkOrder::SettingFirst;
+    (job.shop.bench.test_depth, job.shop.bench.base_off) = (Some(mm(12)), Some(mm(1)));
     job.cards.boards[0].thickness = Sourced {
         value: Length::from_um(18_600),
         origin: Origin::DataSheet,
@@ -83,6 +87,7 @@ pub(super) fn first_glaze_store() -> Job {
     let mut job = glaze_store();
     (job.shop.front_board, job.shop.box_board) = (None, None);
     (job.shop.connector, job.shop.rail) = (None, None);
+    job.shop.bench = BenchRules::default();
     (job.cards.connectors, job.cards.rails) = (Vec::new(), Vec::new());
     job.cards.boards.truncate(2);
     for board in &mut job.cards.boards {

@@ -5,6 +5,7 @@ use gablerow_core::job::{CardId, FaceId, Label};
 use gablerow_core::measure;
 use serde::{Deserialize, Serialize};
 
+use super::bench_rules::BenchRules;
 use super::cabinet::Cabinet;
 use super::cards::Cards;
 pub(in crate::job_file) use super::copy::Bored;
@@ -192,6 +193,9 @@ record! {
         /// How drawer boxes are made and spaced.
         #[serde(default = "first::boxes")]
         boxes: BoxRules,
+        /// How the shop works at the bench.
+        #[serde(default = "first::bench")]
+        bench: BenchRules,
     }
 }
 

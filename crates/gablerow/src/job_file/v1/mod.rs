@@ -3,6 +3,7 @@
 //! Core knows nothing of files. A change there does not compile until it is answered here: with a field that may be left
 //! out, or with a version 2 beside this one.
 
+mod bench_rules;
 pub(super) mod cabinet;
 mod carcass;
 pub(super) mod cards;
