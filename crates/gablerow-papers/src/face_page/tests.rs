@@ -127,7 +127,7 @@ proptest! {
     }
 }
 
-// 560 / 5 = 112 fits between the numbers on A4, 704 / 5 = 141 above what is written; at 1:2.5 neither does.
+// 560 / 5 = 112 fits between the numbers on A4, 704 / 5 = 141 above what is written; at 1:2.5 neither does. 1300 / 5 = 260.
 #[test]
 fn the_largest_scale_that_fits_is_taken() {
     let of = |height, size| {
@@ -136,7 +136,8 @@ fn the_largest_scale_that_fits_is_taken() {
         stated(&read(&left_inside(&job, size)))
     };
     assert_eq!(of(704, FaceSize::Paper(Paper::A4)), 5.0);
-    assert_eq!(of(560, FaceSize::Paper(Paper::A3)), 2.5);
+    assert_eq!(of(1_300, FaceSize::Paper(Paper::A4)), 10.0);
+    assert_eq!(of(1_300, FaceSize::Paper(Paper::A3)), 5.0);
     assert_eq!(of(704, FaceSize::True), 1.0);
     // What is written stands beside a tall panel, and more of it fits.
     assert_eq!(of(2_100, FaceSize::Paper(Paper::A4)), 10.0);
