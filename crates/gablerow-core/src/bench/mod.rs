@@ -10,15 +10,17 @@
 //!    | measure  what to measure afterwards
 //!    | rock     how far shelves will be from level, where panels were cut longer or shorter
 //!    v
-//! Plan: SetUp after SetUp
+//! Plan: SetUp after SetUp      left: what of it the record says is done, and what was bored in vain
 //! ```
 //!
 //! Holes keep the numbers of the cabinet. How a panel lies: face up, the edge in work nearest to whoever bores.
 
 mod along;
 mod edge;
+mod left;
 mod measure;
 mod order;
+mod pace;
 mod rest;
 mod rock;
 mod work;
@@ -27,8 +29,10 @@ use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
 pub use along::{Held, Position};
+pub use left::{Done, Progress, bored_by, progress};
 pub use measure::Check;
 pub use order::{Seconds, order_bound};
+pub use pace::pace;
 pub use rest::{LENGTH_OFF, Rest};
 pub use rock::Rock;
 
@@ -140,9 +144,21 @@ pub struct Plan {
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
 #[must_use]
 pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
+    planned(job, cabinets, times, |_, _| Done::default())
+}
+
+/// The same of what the record does not say is done.
+#[must_use]
+pub fn plan_left(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
+    planned(job, cabinets, times, |cabinet, copy| {
+        Done::of(job, cabinet, copy)
+    })
+}
+
+fn planned(job: &Job, cabinets: &[Key], times: &Times, done: impl Fn(Key, Key) -> Done) -> Plan {
     let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
     let cabinets = job.cabinets.iter().filter(|it| asked.contains(&it.key));
-    let bench = Bench::of(cabinets, job);
+    let bench = Bench::of(cabinets, job, done);
     let mut set_ups = bench.set_ups;
     let orders = order::put(&mut set_ups, times, job.shop.bench.order);
     measure::add(&mut set_ups);
@@ -164,13 +180,18 @@ struct Bench {
 }
 
 impl Bench {
-    fn of<'a>(cabinets: impl Iterator<Item = &'a Cabinet>, job: &Job) -> Self {
+    fn of<'a>(
+        cabinets: impl Iterator<Item = &'a Cabinet>,
+        job: &Job,
+        done: impl Fn(Key, Key) -> Done,
+    ) -> Self {
         let (mut lines, mut panels, mut layouts) = (Vec::new(), Vec::new(), Vec::new());
         for cabinet in cabinets {
             for copy in &cabinet.copies {
                 let built = cabinet.built_as(copy);
                 let layout = Layout::of(&built, job);
-                let of_copy = work::lines(&built, copy, &layout, job);
+                let done = done(cabinet.key, copy.key);
+                let of_copy = work::lines(&built, copy, &layout, job, &done);
                 let bored: BTreeSet<PanelId> = of_copy.iter().map(work::Line::panel).collect();
                 let uprights = layout.uprights.iter().filter(|it| bored.contains(&it.id));
                 panels.extend(uprights.map(|upright| Panel {
