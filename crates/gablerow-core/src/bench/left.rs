@@ -19,12 +19,12 @@ type Place = (FaceId, Length, Length);
 pub struct Done(BTreeMap<Place, Bored>);
 
 impl Done {
-    /// What the record of a job says of a copy.
+    /// What a record says of a copy.
     #[must_use]
-    pub fn of(job: &Job, cabinet: Key, copy: Key) -> Self {
+    pub fn of(record: &[Bored], cabinet: Key, copy: Key) -> Self {
         let mut done = BTreeMap::new();
         let own = |bored: &&Bored| (bored.cabinet, bored.copy) == (cabinet, copy);
-        for bored in job.bored.iter().filter(own) {
+        for bored in record.iter().filter(own) {
             let place = (bored.face, bored.from_front, bored.from_foot);
             match bored.taken_back {
                 true => drop(done.remove(&place)),
@@ -64,7 +64,7 @@ pub struct Progress {
 #[must_use]
 pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
     let layout = Layout::of(&cabinet.built_as(copy), job);
-    let done = Done::of(job, cabinet.key, copy.key);
+    let done = Done::of(&job.bored, cabinet.key, copy.key);
     let mut stale = done.0.clone();
     let mut panels = Vec::new();
     for upright in &layout.uprights {

@@ -38,7 +38,7 @@ pub use rock::Rock;
 
 pub use crate::job::Times;
 
-use crate::job::{AsCut, Bit, Cabinet, Edge, FaceId, Hand, Job, Key, PanelId};
+use crate::job::{AsCut, Bit, Bored, Cabinet, Edge, FaceId, Hand, Job, Key, PanelId};
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -147,11 +147,11 @@ pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
     planned(job, cabinets, times, |_, _| Done::default())
 }
 
-/// The same of what the record does not say is done.
+/// The same of what a record of what was bored does not say is done.
 #[must_use]
-pub fn plan_left(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
+pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -> Plan {
     planned(job, cabinets, times, |cabinet, copy| {
-        Done::of(job, cabinet, copy)
+        Done::of(record, cabinet, copy)
     })
 }
 

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 
 fn all_left(job: &Job) -> Plan {
     let cabinets: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-    plan_left(job, &cabinets, &Times::default())
+    plan_left(job, &job.bored, &cabinets, &Times::default())
 }
 
 /// Done, left and stale holes of every copy.
