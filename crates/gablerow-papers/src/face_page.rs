@@ -35,8 +35,6 @@ pub(crate) const MARGIN: f64 = 10.0;
 const RULE: f64 = 8.0;
 /// How wide the printed part of a sheet at 1:1 is at least, so that what is below the panel has room.
 const WIDTH_LEAST: f64 = 190.0;
-/// How wide what is said of a panel is at least when it stands beside it.
-const TITLE_LEAST: f64 = 55.0;
 
 /// How much smaller than the panel it is drawn, largest first, and how that is written.
 const SCALES: [(f64, &str); 6] = [
@@ -190,7 +188,7 @@ impl DrawnFace<'_> {
                 return sheet(divisor, title, false);
             }
             let beside = room.0 - wide;
-            if beside >= TITLE_LEAST && high <= room.1 {
+            if beside >= TitleBlock::width_least(self) && high <= room.1 {
                 let title = TitleBlock::of(self, word, beside);
                 if title.height <= room.1 {
                     return sheet(divisor, title, true);

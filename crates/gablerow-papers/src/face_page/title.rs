@@ -17,6 +17,8 @@ use crate::{DrawnFace, Signs};
 const SIGN: f64 = 5.0;
 /// Between the words of one sign and the next sign.
 const GAP: f64 = 5.0;
+/// How narrow a room for sentences may be.
+const WIDTH_LEAST: f64 = 55.0;
 /// How large the hole of a sign is, in mm of paper.
 const SIGN_RADIUS: f64 = 0.7;
 
@@ -63,6 +65,13 @@ impl TitleBlock {
             lines,
             signs,
         }
+    }
+
+    /// How wide a room for it is at least: as wide as the words of any sign.
+    pub(super) fn width_least(face: &DrawnFace) -> f64 {
+        let meanings = face.meanings().into_iter();
+        let widths = meanings.map(|(_, words)| SIGN + pen::width(&words, SMALL, false));
+        widths.fold(WIDTH_LEAST, f64::max)
     }
 
     /// Draws it from its upper left corner down: a line, the signs, what is written.
