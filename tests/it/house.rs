@@ -18,7 +18,7 @@ const FLOORS: [&[&str]; 12] = [
     &["strength", "solve"],
     &["job"],
     &["layout"],
-    &["parts"],
+    &["parts", "stamp"],
     &["bench"],
     &["check", "history"],
     &["edit", "drawing", "elevation"],

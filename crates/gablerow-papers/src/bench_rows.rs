@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::bench::{Held, Holes, Position, SetUp, Tool};
-use gablerow_core::job::End;
+use gablerow_core::job::{End, Job};
 use gablerow_core::measure::{Length, Unit};
 
 use crate::bench_records::SetUpRecord;
@@ -33,7 +33,8 @@ const MOVE: &str = "where a row goes on with PINS or TAPE, the rail is moved alo
     through the index holes of the rail that are named into the holes named, bored already.";
 
 /// Adds every set-up, in order, and how many holes that are.
-pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], unit: Unit) {
+pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], job: &Job) {
+    let unit = job.unit;
     push_rule(out);
     if records
         .iter()
@@ -48,7 +49,7 @@ pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], unit: 
     let mut sets = 0;
     for of_tool in records.chunk_by(|a, b| tool(a) == tool(b)) {
         if let Some(first) = of_tool.first() {
-            push_indented(out, "BIT    ", "       ", &tool_words(&tool(first), unit));
+            push_indented(out, "BIT    ", "       ", &tool_words(&tool(first), job));
         }
         for of_stop in of_tool.chunk_by(|a, b| stop(a) == stop(b)) {
             if let Some(first) = of_stop.first() {
@@ -74,16 +75,24 @@ fn is_moved(at: &Position) -> bool {
     at.held != Held::Stop
 }
 
-fn tool_words(tool: &Tool, unit: Unit) -> String {
+/// The bit, its depth, and what the test hole was, where there was one of that depth.
+fn tool_words(tool: &Tool, job: &Job) -> String {
     let bit = tool.bit.word().to_uppercase();
-    let diameter = tool.diameter.show(unit);
-    match tool.depth {
-        Some(depth) => {
-            let depth = depth.show(unit);
-            format!("[ ] {bit} {diameter}, DEPTH {depth}, test hole ____")
-        }
-        None => format!("[ ] {bit} {diameter}, THROUGH, scrap under the panel"),
-    }
+    let diameter = tool.diameter.show(job.unit);
+    let Some(depth) = tool.depth else {
+        return format!("[ ] {bit} {diameter}, THROUGH, scrap under the panel");
+    };
+    let tested = job
+        .shop
+        .bench
+        .test_depth
+        .filter(|_| depth == job.shop.depth);
+    let test = tested.map(|test| test.show(job.unit).to_string());
+    let test = test.unwrap_or_else(|| "____".to_string());
+    format!(
+        "[ ] {bit} {diameter}, DEPTH {}, test hole {test}",
+        depth.show(job.unit)
+    )
 }
 
 fn stop_words((end, stop): (End, Length), unit: Unit) -> String {

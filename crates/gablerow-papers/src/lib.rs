@@ -3,6 +3,7 @@
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
 //!           drawn_face -> dxf                    the same face for machines, in mm of the panel
+//!              +-------> face_page              the same face on a sheet, at a stated scale
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
@@ -25,6 +26,7 @@ pub mod board;
 mod csv;
 mod drawn_face;
 mod dxf;
+mod face_page;
 mod face_text;
 mod findings_text;
 pub mod front;
@@ -39,6 +41,7 @@ mod part_table;
 mod part_text;
 mod pdf;
 mod pdf_letters;
+mod pen;
 mod signs;
 mod source_list;
 mod svg;
@@ -50,6 +53,7 @@ pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use drawn_face::DrawnFace;
 pub use dxf::dxf;
+pub use face_page::FaceSize;
 pub use face_text::FaceSheet;
 pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;

@@ -1,11 +1,15 @@
 //! Any house defaults; cards are placeholders for cards of the job.
 
+use proptest::option::weighted;
 use proptest::prelude::*;
 
 use super::jobs::usual;
 use super::openings::card;
 use super::within;
-use crate::job::{BackRule, Band, BandState, Bit, BoxRules, FrontRules, Limits, Reference, Shop};
+use crate::job::{
+    BackRule, Band, BandState, BenchRules, Bit, BoxRules, FrontRules, Gauge, Limits, Reference,
+    Shop, Times, WorkOrder,
+};
 use crate::measure::range;
 
 pub(super) fn shop() -> impl Strategy<Value = Shop> {
@@ -30,14 +34,14 @@ pub(super) fn shop() -> impl Strategy<Value = Shop> {
         card(),
         card(),
     ];
-    let fronts = (front_rules(), band(), box_rules());
+    let fronts = (front_rules(), band(), box_rules(), bench_rules());
     (lengths, choices, ids, limits(), fronts, any::<[bool; 2]>()).prop_map(
         |(
             (setback_front, setback_back, diameter, depth),
             (back_rule, bit, reference),
             ids,
             limits,
-            (fronts, band, boxes),
+            (fronts, band, boxes, bench),
             [own_fronts, own_boxes],
         )| {
             let [
@@ -70,9 +74,42 @@ pub(super) fn shop() -> impl Strategy<Value = Shop> {
                 fronts,
                 band,
                 boxes,
+                bench,
             }
         },
     )
+}
+
+fn bench_rules() -> impl Strategy<Value = BenchRules> {
+    let order = prop::sample::select(WorkOrder::ALL.to_vec());
+    let gauge = prop::sample::select(Gauge::ALL.to_vec());
+    let measured = (
+        weighted(0.3, within(&range::BORE_DEPTH)),
+        weighted(0.3, within(&range::BASE_OFF)),
+    );
+    let any = (prop::array::uniform7(0..=900_u32), order, gauge, measured).prop_map(
+        |(
+            [bit, depth, stop, setting, load, placement, hole],
+            order,
+            gauge,
+            (test_depth, base_off),
+        )| BenchRules {
+            times: Times {
+                bit,
+                depth,
+                stop,
+                setting,
+                load,
+                placement,
+                hole,
+            },
+            order,
+            gauge,
+            test_depth,
+            base_off,
+        },
+    );
+    prop_oneof![Just(BenchRules::default()), any]
 }
 
 fn front_rules() -> impl Strategy<Value = FrontRules> {

@@ -28,9 +28,11 @@ use alloc::vec::Vec;
 
 pub use along::{Held, Position};
 pub use measure::Check;
-pub use order::{Times, order_bound};
+pub use order::{Seconds, order_bound};
 pub use rest::{LENGTH_OFF, Rest};
 pub use rock::Rock;
+
+pub use crate::job::Times;
 
 use crate::job::{AsCut, Bit, Cabinet, Edge, FaceId, Hand, Job, Key, PanelId};
 use crate::layout::Layout;
@@ -131,10 +133,8 @@ pub struct Plan {
     pub rocks: Vec<Rock>,
     /// What it takes, in seconds.
     pub seconds: u32,
-    /// What it would take panel by panel, in seconds.
-    pub panel_first: u32,
-    /// What it would take setting by setting, in seconds.
-    pub setting_first: u32,
+    /// What it would take in other orders.
+    pub orders: Seconds,
 }
 
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
@@ -144,15 +144,14 @@ pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
     let cabinets = job.cabinets.iter().filter(|it| asked.contains(&it.key));
     let bench = Bench::of(cabinets, job);
     let mut set_ups = bench.set_ups;
-    let [panel_first, setting_first] = order::put(&mut set_ups, times);
+    let orders = order::put(&mut set_ups, times, job.shop.bench.order);
     measure::add(&mut set_ups);
     Plan {
         seconds: times.of(&set_ups),
         rocks: rock::of(&bench.layouts, &set_ups),
         set_ups,
         panels: bench.panels,
-        panel_first,
-        setting_first,
+        orders,
     }
 }
 

@@ -8,41 +8,8 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::SetUp;
-use crate::job::{Bit, End, FaceId, Key};
+use crate::job::{Bit, End, FaceId, Key, Times, WorkOrder};
 use crate::measure::Length;
-
-/// What each thing takes, in seconds; house figures, every one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Times {
-    /// A change of the bit.
-    pub bit: u32,
-    /// A change of the depth.
-    pub depth: u32,
-    /// A change of the stop.
-    pub stop: u32,
-    /// A change of the setting.
-    pub setting: u32,
-    /// A panel lifted on the bench, or turned over.
-    pub load: u32,
-    /// The rail laid on the panel.
-    pub placement: u32,
-    /// A hole.
-    pub hole: u32,
-}
-
-impl Default for Times {
-    fn default() -> Self {
-        Self {
-            bit: 180,
-            depth: 45,
-            stop: 60,
-            setting: 30,
-            load: 40,
-            placement: 25,
-            hole: 4,
-        }
-    }
-}
 
 /// The most things whose best order is found exactly: set-ups of a plan, groups of one bit, depth and stop, set-ups of a group.
 const EXACT: usize = 10;
@@ -148,8 +115,19 @@ fn distinct<K: Ord>(stages: &[Stage], key: impl Fn(&Stage) -> K) -> u32 {
     u32::try_from(keys.len()).unwrap_or(u32::MAX)
 }
 
-/// Puts the set-ups in order; gives what they take panel by panel, and setting by setting.
-pub(super) fn put(set_ups: &mut Vec<SetUp>, times: &Times) -> [u32; 2] {
+/// What the set-ups take in one order or another, in seconds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Seconds {
+    /// In the order that takes least, as far as it was found.
+    pub least: u32,
+    /// Panel by panel.
+    pub panel_first: u32,
+    /// Setting by setting.
+    pub setting_first: u32,
+}
+
+/// Puts the set-ups in order.
+pub(super) fn put(set_ups: &mut Vec<SetUp>, times: &Times, wish: WorkOrder) -> Seconds {
     let stages: Vec<Stage> = set_ups.iter().map(Stage::of).collect();
     let [mut by_panel, mut by_setting, mut best] = [const { Vec::new() }; 3];
     for group in groups(&stages, times) {
@@ -162,17 +140,27 @@ pub(super) fn put(set_ups: &mut Vec<SetUp>, times: &Times) -> [u32; 2] {
             times.between(before.and_then(|at| stages.get(at)), &stages[next])
         });
     }
-    let seconds = |order: &[usize]| times.of_order(&stages, order);
-    let simple = [seconds(&by_panel), seconds(&by_setting)];
-    let order = [best, by_panel, by_setting]
-        .into_iter()
-        .min_by_key(|order| seconds(order))
-        .unwrap_or_default();
     // What is the same whatever the order: rail and holes.
-    let rest = times.of(set_ups) - seconds(&(0..stages.len()).collect::<Vec<_>>());
+    let changes = |order: &[usize]| times.of_order(&stages, order);
+    let rest = times.of(set_ups) - changes(&(0..stages.len()).collect::<Vec<_>>());
+    let least = [&best, &by_panel, &by_setting]
+        .into_iter()
+        .min_by_key(|order| changes(order))
+        .unwrap_or(&best);
+    let order = match wish {
+        WorkOrder::Least => least,
+        WorkOrder::PanelFirst => &by_panel,
+        WorkOrder::SettingFirst => &by_setting,
+    };
+    let seconds = |order: &[usize]| changes(order) + rest;
+    let all = Seconds {
+        least: seconds(least),
+        panel_first: seconds(&by_panel),
+        setting_first: seconds(&by_setting),
+    };
     let mut taken: Vec<Option<SetUp>> = set_ups.drain(..).map(Some).collect();
-    set_ups.extend(order.into_iter().filter_map(|at| taken.get_mut(at)?.take()));
-    simple.map(|seconds| seconds + rest)
+    set_ups.extend(order.iter().filter_map(|at| taken.get_mut(*at)?.take()));
+    all
 }
 
 /// The set-ups of each bit, depth and stop; the groups in the order that takes least, as far as it is found.

@@ -1,6 +1,6 @@
 //! What a job goes by unless a cabinet says otherwise.
 
-use super::CardId;
+use super::{BenchRules, CardId};
 use crate::measure::Length;
 
 /// House defaults of a job.
@@ -44,6 +44,8 @@ pub struct Shop {
     pub band: Band,
     /// How drawer boxes are made and spaced.
     pub boxes: BoxRules,
+    /// How it works at the bench.
+    pub bench: BenchRules,
 }
 
 /// Gaps and reveals. One scheme for the whole job.
@@ -348,6 +350,7 @@ impl Shop {
             fronts: FrontRules::default(),
             band: Band::default(),
             boxes: BoxRules::default(),
+            bench: BenchRules::default(),
         }
     }
 

@@ -234,6 +234,8 @@ table! {
     BOX_CLEARANCE = Range::mm("drawer clearance", 0, 500, "more is another drawer");
     /// From one index hole of a rail to the next.
     RAIL_PITCH = Range::mm("pitch of the rail", 1, 100, "wider ones skip whole shelves");
+    /// How far a bit is off the middle of its router's base.
+    BASE_OFF = Range::mm("bit off its base", 0, 20, "a base further off is not on");
     /// A side of a machine's bed.
     BED = Range::mm("machine's bed", 100, 10_000, "no panel is longer");
     /// Place of a panel in its cabinet.
@@ -251,6 +253,8 @@ table! {
         max: 400,
         why: "400 holes are 12.8 m, past any panel",
     };
+    /// What something takes at the bench.
+    SECONDS = NumberRange { name: "seconds", min: 0, max: 3600, why: "what takes an hour is another job" };
     /// How many cabinets alike.
     COPIES = NumberRange { name: "copies", min: 1, max: 1000, why: "more is another job" };
     /// Whole pitches a runner is set back from its usual place.

@@ -1,6 +1,6 @@
 //! What is done at the bench: a sheet to bore by, or for a script.
 
-use gablerow_core::bench::{Plan, Times, plan};
+use gablerow_core::bench::{Plan, plan};
 use gablerow_core::job::Job;
 use gablerow_papers::{SetUpRecord, bench_text};
 
@@ -28,5 +28,5 @@ pub(super) fn json(released: &Released) -> anyhow::Result<String> {
 
 fn planned(job: &Job) -> Plan {
     let cabinets: Vec<_> = job.cabinets.iter().map(|it| it.key).collect();
-    plan(job, &cabinets, &Times::default())
+    plan(job, &cabinets, &job.shop.bench.times)
 }

@@ -27,9 +27,9 @@ fn a_report_points_at_the_place() {
     let text = plain().replacen("\"height\": 704", "\"height\": 20000", 1);
     let expected = "\
 error: cabinets[0].size.height: carcass height: 20000, but it is 100 to 4000 mm
-   --> glaze-store.json:221:40
+   --> glaze-store.json:222:40
     |
-221 |       \"size\": {\"width\": 600, \"height\": 20000, \"depth\": 560},
+222 |       \"size\": {\"width\": 600, \"height\": 20000, \"depth\": 560},
     |                                        ^
 ";
     assert_eq!(error_of(&text).report("glaze-store.json"), expected);
@@ -44,9 +44,9 @@ fn columns_count_characters() {
     );
     let expected = "\
 error: cabinets[0].copies[0].mirrored: maybe stands here without quotes
-   --> glaze-store.json:231:48
+   --> glaze-store.json:232:48
     |
-231 |         {\"key\": 2, \"name\": \"⌀⌀⌀⌀\", \"mirrored\": maybe}
+232 |         {\"key\": 2, \"name\": \"⌀⌀⌀⌀\", \"mirrored\": maybe}
     |                                                ^
 ";
     assert_eq!(error_of(&text).report("glaze-store.json"), expected);
@@ -117,7 +117,7 @@ fn openings_lie_in_each_other_only_so_deep() {
     assert!(read(nested(11).as_bytes()).is_ok());
     let deep = error_of(&nested(12));
     assert_eq!(deep.message, "openings lie in each other more than 12 deep");
-    assert_eq!(deep.line, 229);
+    assert_eq!(deep.line, 230);
     let hostile = error_of(&nested(5_000));
     assert_eq!(hostile.message, "more than 127 brackets lie in each other");
 }
@@ -127,7 +127,7 @@ fn a_name_that_no_field_has() {
     check(
         r#""height": 704"#,
         r#""hight": 704"#,
-        r#"line 221, column 30: cabinets[0].size.hight: there is no field "hight" here; there are: width, height, depth"#,
+        r#"line 222, column 30: cabinets[0].size.hight: there is no field "hight" here; there are: width, height, depth"#,
     );
 }
 
@@ -136,7 +136,7 @@ fn a_field_left_out() {
     check(
         r#""height": 704, "#,
         r#""#,
-        r#"line 221, column 15: cabinets[0].size: the field "height" is missing"#,
+        r#"line 222, column 15: cabinets[0].size: the field "height" is missing"#,
     );
 }
 
@@ -145,7 +145,7 @@ fn a_field_there_twice() {
     check(
         r#""height": 704"#,
         r#""height": 704, "height": 704"#,
-        r#"line 221, column 45: cabinets[0].size.height: the field "height" stands here twice"#,
+        r#"line 222, column 45: cabinets[0].size.height: the field "height" stands here twice"#,
     );
 }
 
@@ -154,7 +154,7 @@ fn a_length_out_of_range() {
     check(
         r#""height": 704"#,
         r#""height": 20000"#,
-        "line 221, column 40: cabinets[0].size.height: carcass height: 20000, but it is 100 to 4000 mm",
+        "line 222, column 40: cabinets[0].size.height: carcass height: 20000, but it is 100 to 4000 mm",
     );
 }
 
@@ -163,7 +163,7 @@ fn a_length_too_fine() {
     check(
         r#""height": 704"#,
         r#""height": 704.0001"#,
-        "line 221, column 40: cabinets[0].size.height: 704.0001, but the smallest step of a length is 0.000125 mm",
+        "line 222, column 40: cabinets[0].size.height: 704.0001, but the smallest step of a length is 0.000125 mm",
     );
 }
 
@@ -172,7 +172,7 @@ fn a_length_with_an_exponent() {
     check(
         r#""height": 704"#,
         r#""height": 7.04e2"#,
-        "line 221, column 40: cabinets[0].size.height: 7.04e2, but a length is written out, such as 704 or 18.6",
+        "line 222, column 40: cabinets[0].size.height: 7.04e2, but a length is written out, such as 704 or 18.6",
     );
 }
 
@@ -181,7 +181,7 @@ fn a_length_in_quotes() {
     check(
         r#""height": 704"#,
         r#""height": "704""#,
-        r#"line 221, column 40: cabinets[0].size.height: "704", but it is a length in mm without quotes, such as 704 or 18.6"#,
+        r#"line 222, column 40: cabinets[0].size.height: "704", but it is a length in mm without quotes, such as 704 or 18.6"#,
     );
 }
 
@@ -190,7 +190,7 @@ fn a_list_for_an_object() {
     check(
         r#"{"width": 600, "height": 704, "depth": 560}"#,
         r#"[600, 704, 560]"#,
-        "line 221, column 15: cabinets[0].size: a list [ ], but it is an object { } of: width, height, depth",
+        "line 222, column 15: cabinets[0].size: a list [ ], but it is an object { } of: width, height, depth",
     );
 }
 
@@ -199,7 +199,7 @@ fn a_word_that_is_not_meant() {
     check(
         r#""fit": "between""#,
         r#""fit": "beneath""#,
-        r#"line 225, column 48: cabinets[0].carcass.bottom.fit: "beneath", but it is one of: between, across"#,
+        r#"line 226, column 48: cabinets[0].carcass.bottom.fit: "beneath", but it is one of: between, across"#,
     );
 }
 
@@ -208,7 +208,7 @@ fn a_word_without_its_value() {
     check(
         r#"{"groove": {"to_front_wall": 20, "cut": 8}}"#,
         r#""groove""#,
-        "line 227, column 17: cabinets[0].carcass.back: this word does not stand alone: write { }, and in it the word, a colon and its value",
+        "line 228, column 17: cabinets[0].carcass.back: this word does not stand alone: write { }, and in it the word, a colon and its value",
     );
 }
 
@@ -217,7 +217,7 @@ fn a_name_of_nothing() {
     check(
         r#""name": "A1""#,
         r#""name": " ""#,
-        "line 220, column 15: cabinets[0].name: a name needs at least one character",
+        "line 221, column 15: cabinets[0].name: a name needs at least one character",
     );
 }
 
@@ -226,7 +226,7 @@ fn a_name_that_commands_the_terminal() {
     check(
         r#""name": "A1""#,
         r#""name": "A\u001b[2J""#,
-        "line 220, column 15: cabinets[0].name: the character U+001B is not shown in names; leave it out",
+        "line 221, column 15: cabinets[0].name: the character U+001B is not shown in names; leave it out",
     );
 }
 
@@ -235,7 +235,7 @@ fn a_key_below_zero() {
     check(
         r#""key": 1, "bay""#,
         r#""key": -1, "bay""#,
-        "line 229, column 26: cabinets[0].opening.key: -1, but it is a whole number from 0 to 4294967295",
+        "line 230, column 26: cabinets[0].opening.key: -1, but it is a whole number from 0 to 4294967295",
     );
 }
 
@@ -244,7 +244,7 @@ fn an_opening_of_two_kinds() {
     check(
         r#""bay": {}"#,
         r#""bay": {}, "stacked": {"first": {"key": 9, "bay": {}}, "rest": []}"#,
-        r#"line 229, column 18: cabinets[0].opening: an opening has one of the fields "bay", "side_by_side" and "stacked", no more and no less"#,
+        r#"line 230, column 18: cabinets[0].opening: an opening has one of the fields "bay", "side_by_side" and "stacked", no more and no less"#,
     );
 }
 
@@ -253,7 +253,7 @@ fn a_card_that_is_not_there() {
     check(
         r#""sides": {"board": "board-18"}"#,
         r#""sides": {"board": "board-17"}"#,
-        "line 224, column 28: cabinets[0].carcass.sides.board: board-17, but the job has no board card of that id",
+        "line 225, column 28: cabinets[0].carcass.sides.board: board-17, but the job has no board card of that id",
     );
 }
 
@@ -262,7 +262,7 @@ fn a_hole_counted_from_nowhere() {
     check(
         r#""bay": {}"#,
         r#""bay": {"zones": [{"key": 3, "first": "foot 3", "last": "knee 9", "depth": "shop"}]}"#,
-        r#"line 229, column 85: cabinets[0].opening.bay.zones[0].last: "knee 9", but it is a hole such as "foot 3", "head 4" or "middle -2""#,
+        r#"line 230, column 85: cabinets[0].opening.bay.zones[0].last: "knee 9", but it is a hole such as "foot 3", "head 4" or "middle -2""#,
     );
 }
 
@@ -271,7 +271,7 @@ fn a_depth_of_no_meaning() {
     check(
         r#""bay": {}"#,
         r#""bay": {"zones": [{"key": 3, "first": "foot 3", "last": "foot 9", "depth": "deep"}]}"#,
-        r#"line 229, column 104: cabinets[0].opening.bay.zones[0].depth: "deep", but it is "shop", "through", or a depth in mm such as 12"#,
+        r#"line 230, column 104: cabinets[0].opening.bay.zones[0].depth: "deep", but it is "shop", "through", or a depth in mm such as 12"#,
     );
 }
 
@@ -280,7 +280,7 @@ fn a_value_without_its_origin() {
     check(
         r#"[650, "house guess"]"#,
         r#"[650]"#,
-        r#"line 34, column 20: cards.boards[0].density: a list of 1, but it is a value and its origin, such as [18.2, "data sheet"]"#,
+        r#"line 35, column 20: cards.boards[0].density: a list of 1, but it is a value and its origin, such as [18.2, "data sheet"]"#,
     );
 }
 
@@ -289,7 +289,7 @@ fn a_value_with_more_than_its_origin() {
     check(
         r#"[650, "house guess"]"#,
         r#"[650, "house guess", 3]"#,
-        "line 34, column 39: cards.boards[0].density: a comma, but it is the end of a list of 2",
+        "line 35, column 39: cards.boards[0].density: a comma, but it is the end of a list of 2",
     );
 }
 
@@ -298,7 +298,7 @@ fn a_number_for_yes_or_no() {
     check(
         r#""name": "1""#,
         r#""name": "1", "mirrored": 1"#,
-        "line 231, column 45: cabinets[0].copies[0].mirrored: 1, but it is true or false",
+        "line 232, column 45: cabinets[0].copies[0].mirrored: 1, but it is true or false",
     );
 }
 
@@ -307,7 +307,7 @@ fn a_comma_forgotten() {
     check(
         r#""head": 16},"#,
         r#""head": 16}"#,
-        "line 223, column 7: cabinets[0]: a comma or the end of this object is missing here",
+        "line 224, column 7: cabinets[0]: a comma or the end of this object is missing here",
     );
 }
 
@@ -316,7 +316,7 @@ fn a_comma_too_many() {
     check(
         r#"{"key": 2, "name": "1"}"#,
         r#"{"key": 2, "name": "1"},"#,
-        "line 232, column 7: cabinets[0].copies[1]: a closing bracket, but it is an object { } of: key, name, mirrored, as_cut",
+        "line 233, column 7: cabinets[0].copies[1]: a closing bracket, but it is an object { } of: key, name, mirrored, as_cut",
     );
 }
 
@@ -329,7 +329,7 @@ fn more_after_the_end() {
         r#"  ]
 }
 {}"#,
-        "line 236, column 1: more stands here after the end",
+        "line 237, column 1: more stands here after the end",
     );
 }
 
@@ -340,7 +340,7 @@ fn a_cabinet_without_copies() {
         {"key": 2, "name": "1"}
       ]"#,
         r#"[]"#,
-        "line 230, column 17: cabinets[0].copies: none, but a cabinet is built at least once",
+        "line 231, column 17: cabinets[0].copies: none, but a cabinet is built at least once",
     );
 }
 

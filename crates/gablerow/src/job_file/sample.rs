@@ -5,12 +5,12 @@ use gablerow_core::cards::{
 };
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
-    Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, Bit, Bored, Bottom, Cabinet,
-    Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
-    FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand, HolePlace, Inset, Job,
-    Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
-    PinRows, Plate, Reference, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size, Spacers,
-    Stacked, Stand, Top, TopKind, Zone,
+    Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, BenchRules, Bit, Bored, Bottom,
+    Cabinet, Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
+    FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Gauge, Hand, HolePlace, Inset,
+    Job, Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
+    PinRows, Plate, Reference, Revision, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size,
+    Spacers, Stacked, Stand, Took, Top, TopKind, Trouble, WorkOrder, Zone,
 };
 use gablerow_core::measure::{Length, Unit};
 
@@ -34,6 +34,8 @@ pub(super) fn all() -> [Job; 3] {
     other.cabinets[0].carcass.back = Back::Open;
     other.cabinets[0].carcass.stand = Some(Stand::Feet(mm(100)));
     other.shop.band.on = BandState::AfterBoring;
+    other.shop.bench.order = WorkOrder::PanelFirst;
+    other.shop.bench.gauge = Gauge::Eye;
     other.cards.hinges[0].chart = CountChart::Inches;
     other.cards.hinges[1].chart = CountChart::MassAndWidth;
     for (zero, along) in Corner::ALL.into_iter().zip(Along::ALL) {
@@ -52,6 +54,8 @@ pub(super) fn glaze_store() -> Job {
     job.shop.back_rule = BackRule::OnPitch;
     job.shop.bit = Bit::Pointed;
     job.shop.reference = Reference::OneStop;
+    job.shop.bench.order = WorkOrder::SettingFirst;
+    (job.shop.bench.test_depth, job.shop.bench.base_off) = (Some(mm(12)), Some(mm(1)));
     job.cards.boards[0].thickness = Sourced {
         value: Length::from_um(18_600),
         origin: Origin::DataSheet,
@@ -71,6 +75,21 @@ pub(super) fn glaze_store() -> Job {
     furnish_drawers(&mut drawers);
     job.cabinets.extend([mirrored, drawers]);
     job.bored = bored();
+    job.took = vec![Took {
+        planned: 65,
+        seconds: 80,
+    }];
+    job.troubles = vec![Trouble {
+        cabinet: Key(2),
+        copy: Key(51),
+        face: FaceId::inside(Hand::Left),
+        words: name("the bit wandered at hole 7"),
+    }];
+    job.revisions = vec![Revision {
+        cabinet: Key(2),
+        number: 7,
+        word: name("otter"),
+    }];
     job.left_at = Some(LeftAt {
         cabinet: Key(7),
         face: FaceId::inside(Hand::Left).behind(),
@@ -81,8 +100,13 @@ pub(super) fn glaze_store() -> Job {
 /// The glaze store as files have it that were written before fronts were laid out.
 pub(super) fn first_glaze_store() -> Job {
     let mut job = glaze_store();
+    (job.took, job.troubles, job.revisions) = (Vec::new(), Vec::new(), Vec::new());
+    job.bored
+        .iter_mut()
+        .for_each(|bored| bored.taken_back = false);
     (job.shop.front_board, job.shop.box_board) = (None, None);
     (job.shop.connector, job.shop.rail) = (None, None);
+    job.shop.bench = BenchRules::default();
     (job.cards.connectors, job.cards.rails) = (Vec::new(), Vec::new());
     job.cards.boards.truncate(2);
     for board in &mut job.cards.boards {
@@ -415,6 +439,7 @@ fn bored() -> Vec<Bored> {
         from_foot: Length::from_um(201_500),
         depth,
         diameter: mm(5),
+        taken_back: false,
     };
     let partition = PanelId::Partition(Key(30));
     vec![
@@ -424,6 +449,9 @@ fn bored() -> Vec<Bored> {
             HoleNumber::new(7).ok(),
             Some(mm(12)),
         ),
-        bored(partition, Hand::Left, None, None),
+        Bored {
+            taken_back: true,
+            ..bored(partition, Hand::Left, None, None)
+        },
     ]
 }

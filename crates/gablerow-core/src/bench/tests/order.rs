@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::bench::order::put;
+use crate::job::WorkOrder;
 use proptest::prelude::*;
 
 /// The least time of any order at all.
@@ -50,7 +51,7 @@ fn glaze_store_takes_no_longer_than_its_sheet() {
         plan.seconds,
         times.of(&by_hand)
     );
-    assert!(plan.seconds <= plan.panel_first.min(plan.setting_first));
+    assert!(plan.seconds <= plan.orders.panel_first.min(plan.orders.setting_first));
 }
 
 /// Ten runs of four cabinets, each a hand's breadth deeper: settings that differ, panels that do not share them.
@@ -92,7 +93,7 @@ proptest! {
         let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
         let mut few = plan(&job, &keys, &times).set_ups;
         few.truncate(6);
-        put(&mut few, &times);
+        put(&mut few, &times, WorkOrder::Least);
         let found = times.of(&few);
         prop_assert_eq!(found, brute_force(&mut few, 0, &times));
     }
@@ -102,7 +103,13 @@ proptest! {
         let times = Times::default();
         let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
         let plan = plan(&job, &keys, &times);
+        prop_assert!(plan.orders.least <= plan.orders.panel_first.min(plan.orders.setting_first));
+        let wished = match job.shop.bench.order {
+            WorkOrder::Least => plan.orders.least,
+            WorkOrder::PanelFirst => plan.orders.panel_first,
+            WorkOrder::SettingFirst => plan.orders.setting_first,
+        };
+        prop_assert_eq!(plan.seconds, wished);
         prop_assert!(order_bound(&plan.set_ups, &times) <= order_seconds(&plan.set_ups, &times));
-        prop_assert!(plan.seconds <= plan.panel_first.min(plan.setting_first));
     }
 }

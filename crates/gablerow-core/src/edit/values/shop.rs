@@ -3,7 +3,7 @@
 use super::slot::Slot;
 use super::{Lines, Place, Quantity, Table};
 use crate::cards::CardKind;
-use crate::job::{Band, BoxRules, FrontRules, Limits, Shop};
+use crate::job::{Band, BenchRules, BoxRules, FrontRules, Limits, Shop};
 use crate::measure::Length;
 use crate::measure::range::{self, Range};
 
@@ -19,6 +19,7 @@ impl Table for Shop {
         fronts(&mut lines, &mut self.fronts);
         band(&mut lines, &mut self.band);
         boxes(&mut lines, &mut self.boxes);
+        bench(&mut lines, &mut self.bench);
         limits(&mut lines, &mut self.limits);
     }
 }
@@ -133,6 +134,56 @@ fn boxes(lines: &mut Lines<'_>, rules: &mut BoxRules) {
         ("box rise, most", &mut rules.rise_most),
     ] {
         length(lines, words, &range::BOX_CLEARANCE, value);
+    }
+}
+
+fn bench(lines: &mut Lines<'_>, rules: &mut BenchRules) {
+    lines.group = "at the bench";
+    lines.place(
+        "first comes",
+        Quantity::Choice,
+        Slot::Choice(&mut rules.order),
+    );
+    lines.place(
+        "settings held",
+        Quantity::Choice,
+        Slot::Choice(&mut rules.gauge),
+    );
+    for (words, range, none, value) in [
+        (
+            "test hole, depth",
+            &range::BORE_DEPTH,
+            "not bored yet",
+            &mut rules.test_depth,
+        ),
+        (
+            "bit off its base",
+            &range::BASE_OFF,
+            "not tried yet",
+            &mut rules.base_off,
+        ),
+    ] {
+        lines.place(
+            words,
+            Quantity::MaybeLength(range, none),
+            Slot::MaybeLength(value),
+        );
+    }
+    let times = &mut rules.times;
+    for (words, value) in [
+        ("change of bit", &mut times.bit),
+        ("change of depth", &mut times.depth),
+        ("change of stop", &mut times.stop),
+        ("change of setting", &mut times.setting),
+        ("panel up or over", &mut times.load),
+        ("rail laid on", &mut times.placement),
+        ("a hole", &mut times.hole),
+    ] {
+        lines.place(
+            words,
+            Quantity::Number(&range::SECONDS, "s"),
+            Slot::Count(value),
+        );
     }
 }
 

@@ -22,6 +22,7 @@ pub(super) enum Slot<'a> {
     MaybeSourced(&'a mut Option<Sourced<Length>>),
     MaybeLoad(&'a mut Option<u32>),
     Number(&'a mut Sourced<u32>),
+    Count(&'a mut u32),
     MaybeNumber(&'a mut Option<Sourced<u32>>),
     Lengths(&'a mut Vec<Length>),
     RunnerLengths(&'a mut Vec<RunnerLength>),
@@ -45,6 +46,7 @@ impl Slot<'_> {
             ),
             Self::MaybeLoad(grams) => (Content::MaybeLoad(**grams), None),
             Self::Number(sourced) => (Content::Number(Some(sourced.value)), Some(sourced.origin)),
+            Self::Count(number) => (Content::Number(Some(**number)), None),
             Self::MaybeNumber(sourced) => (
                 Content::Number(sourced.map(|sourced| sourced.value)),
                 sourced.map(|sourced| sourced.origin),
@@ -128,6 +130,9 @@ impl Slot<'_> {
             }
             (Self::Number(sourced), Quantity::Number(range, _), Content::Number(Some(new))) => {
                 sourced.value = counted(range, *new)?;
+            }
+            (Self::Count(slot), Quantity::Number(range, _), Content::Number(Some(new))) => {
+                *slot = counted(range, *new)?;
             }
             (Self::MaybeNumber(slot), Quantity::MaybeNumber(range, _), Content::Number(new)) => {
                 let value = new.map(|new| counted(range, new)).transpose()?;

@@ -3,7 +3,7 @@
 use crate::cards::{
     Across, Along, ConnectorBore, Corner, CountChart, PlateShape, RailKind, RunnerKind,
 };
-use crate::job::{BackRule, BandState, Bit, FrontRules, Reference, RevealScheme};
+use crate::job::{BackRule, BandState, Bit, FrontRules, Gauge, Reference, RevealScheme, WorkOrder};
 
 /// One of a few ways.
 pub(super) trait Ways {
@@ -50,6 +50,9 @@ ways! {
         OnPitch Self::OnPitch.words();
     Bit: Flat "flat", Pointed "pointed";
     Reference: Foot Self::Foot.words(), OneStop Self::OneStop.words();
+    WorkOrder: Least Self::Least.words(), PanelFirst Self::PanelFirst.words(),
+        SettingFirst Self::SettingFirst.words();
+    Gauge: Stop Self::Stop.words(), Eye Self::Eye.words();
     BandState: BeforeBoring Self::BeforeBoring.words(), AfterBoring Self::AfterBoring.words();
 }
 

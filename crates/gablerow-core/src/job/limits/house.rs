@@ -5,7 +5,7 @@ use alloc::format;
 
 use super::{Checked, Fault, card, each, length, number};
 use crate::cards::{CardKind, CardName, Cards, Connector, Hinge, Rail, Runner, RunnerLength};
-use crate::job::{BoxRules, FrontRules, Shop};
+use crate::job::{BenchRules, BoxRules, FrontRules, Shop};
 use crate::measure::{Length, range};
 
 impl Shop {
@@ -53,6 +53,7 @@ impl Shop {
         }
         self.fronts.validate().map_err(|f| f.within("fronts"))?;
         self.boxes.validate().map_err(|f| f.within("boxes"))?;
+        self.bench.validate().map_err(|f| f.within("bench"))?;
         length("thickness", &range::BAND, self.band.thickness).map_err(|f| f.within("band"))?;
         length("pre_mill", &range::BAND, self.band.pre_mill).map_err(|f| f.within("band"))?;
         let limits = &self.limits;
@@ -194,6 +195,29 @@ impl Runner {
             steps(&made.steps)
         })?;
         ascending(&self.lengths)
+    }
+}
+
+impl BenchRules {
+    fn validate(&self) -> Checked {
+        let times = &self.times;
+        for (field, seconds) in [
+            ("bit", times.bit),
+            ("depth", times.depth),
+            ("stop", times.stop),
+            ("setting", times.setting),
+            ("load", times.load),
+            ("placement", times.placement),
+            ("hole", times.hole),
+        ] {
+            let checked = number(field, &range::SECONDS, i64::from(seconds));
+            checked.map_err(|fault| fault.within("times"))?;
+        }
+        if let Some(depth) = self.test_depth {
+            length("test_depth", &range::BORE_DEPTH, depth)?;
+        }
+        self.base_off
+            .map_or(Ok(()), |off| length("base_off", &range::BASE_OFF, off))
     }
 }
 

@@ -320,6 +320,12 @@ const HOUSE: &[(&str, Spoil<Job>)] = &[
     ("shop.boxes.rise_most", |it, to| {
         it.shop.boxes.rise_most = to;
     }),
+    ("shop.bench.test_depth", |it, to| {
+        it.shop.bench.test_depth = Some(to);
+    }),
+    ("shop.bench.base_off", |it, to| {
+        it.shop.bench.base_off = Some(to);
+    }),
     ("cards.boards[0].nominal", |it, to| {
         it.cards.boards[0].nominal = to;
     }),

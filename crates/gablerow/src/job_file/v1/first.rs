@@ -4,6 +4,7 @@ use gablerow_core::cards::{Origin, Sourced};
 use gablerow_core::job;
 use gablerow_core::measure::Length;
 
+use super::bench_rules::{BenchRules, Gauge, Times, WorkOrder};
 use super::cards;
 use super::job::{Band, BoxRules, FrontRules};
 use super::measure::Mm;
@@ -53,6 +54,24 @@ pub(super) fn boxes() -> BoxRules {
         rise: mm(35),
         rise_least: mm(18),
         rise_most: mm(54),
+    }
+}
+
+pub(super) fn bench() -> BenchRules {
+    BenchRules {
+        times: Times {
+            bit: 180,
+            depth: 45,
+            stop: 60,
+            setting: 30,
+            load: 40,
+            placement: 25,
+            hole: 4,
+        },
+        order: WorkOrder::Least,
+        gauge: Gauge::Stop,
+        test_depth: None,
+        base_off: None,
     }
 }
 

@@ -3,6 +3,7 @@
 //! Core knows nothing of files. A change there does not compile until it is answered here: with a field that may be left
 //! out, or with a version 2 beside this one.
 
+mod bench_rules;
 pub(super) mod cabinet;
 mod carcass;
 pub(super) mod cards;
@@ -14,6 +15,7 @@ mod front;
 pub(super) mod job;
 mod measure;
 mod opening;
+mod record;
 pub(super) mod shop_file;
 mod text;
 pub(super) mod twin;

@@ -122,6 +122,8 @@ const RANGES: &[(&str, &str, &Range)] = &[
     ("BoxRules", "rise_least", &range::BOX_CLEARANCE),
     ("BoxRules", "rise_most", &range::BOX_CLEARANCE),
     ("Tabs", "step", &range::TAB_STEP),
+    ("BenchRules", "test_depth", &range::BORE_DEPTH),
+    ("BenchRules", "base_off", &range::BASE_OFF),
     ("Board", "nominal", &range::BOARD_THICKNESS),
     ("RunnerLength", "name", &range::CARD_VALUE),
     ("Bay", "recess", &range::RECESS),
