@@ -252,6 +252,17 @@ fn free_bores(job: &mut Job, toward: Hand, bore: (Length, Length, Length, Option
     });
 }
 
+/// What the texts of a page say.
+pub(crate) fn texts(page: &Page) -> Vec<&str> {
+    let mut found = Vec::new();
+    for mark in &page.marks {
+        if let Mark::Text(text) = mark {
+            found.push(text.words.as_str());
+        }
+    }
+    found
+}
+
 /// The box a text takes, as left, foot, right, head.
 fn text_box(text: &Text) -> [f64; 4] {
     let (wide, Point { x, y }) = (text.width(), text.start());

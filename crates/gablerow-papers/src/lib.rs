@@ -9,6 +9,7 @@
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
+//!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //! page ------------ svg                          any page as a picture, true to size
@@ -34,14 +35,17 @@ mod front_signs;
 mod hole_map;
 mod hole_table;
 mod holes;
+mod list_pages;
 pub mod page;
 mod part_records;
 mod part_strength;
 mod part_table;
 mod part_text;
+mod part_words;
 mod pdf;
 mod pdf_letters;
 mod pen;
+mod sheets;
 mod signs;
 mod source_list;
 mod svg;
@@ -59,6 +63,7 @@ pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
 pub use hole_table::hole_text;
 pub use holes::HoleRecord;
+pub use list_pages::{PartList, list_pages};
 pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
 pub use pdf::pdf;
