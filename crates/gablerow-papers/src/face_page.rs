@@ -17,6 +17,7 @@
 mod panel;
 mod sizes;
 mod title;
+mod zero;
 
 use alloc::vec::Vec;
 
@@ -131,6 +132,7 @@ impl DrawnFace<'_> {
         let mut pen = Pen::new((sheet.width, sheet.height));
         self.draw_panel(&mut pen, &frame);
         self.draw_sizes(&mut pen, &frame, &sizes);
+        self.draw_zero(&mut pen, &frame);
         pen.check_rule((MARGIN, MARGIN));
         let corner = match sheet.is_beside {
             true => (MARGIN + wide, sheet.height - MARGIN),

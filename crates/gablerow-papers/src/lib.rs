@@ -7,6 +7,7 @@
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
+//!                  +-------> bore_table           the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //! figures --------- source_list                  every figure under what it rests on; columns for others
@@ -22,6 +23,7 @@ mod bench_records;
 mod bench_rows;
 mod bench_text;
 pub mod board;
+mod bore_table;
 mod csv;
 mod drawn_face;
 mod dxf;
@@ -47,6 +49,7 @@ mod text;
 
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
+pub use bore_table::BoreRecord;
 pub use drawn_face::DrawnFace;
 pub use dxf::dxf;
 pub use face_page::FaceSize;

@@ -45,6 +45,7 @@ impl TitleBlock {
             (BODY, true, face.lie()),
             (SMALL, false, READ.to_string()),
         ]);
+        texts.extend(face.zero_words().map(|words| (BODY, true, words)));
         texts.extend(
             face.remarks
                 .iter()
