@@ -11,8 +11,7 @@ use gablerow_core::measure::{Length, Unit};
 use proptest::prelude::*;
 
 use crate::Signs;
-use crate::page::{Mark, Page, Text, TextEnd};
-use crate::pen;
+use crate::page::{Mark, Page, Point, Text};
 
 pub(crate) const SIGNS: Signs = Signs {
     hole_empty: '.',
@@ -269,17 +268,11 @@ pub(crate) fn any_bed() -> impl Strategy<Value = Bed> {
 
 /// The box a text takes, as left, foot, right, head.
 fn text_box(text: &Text) -> [f64; 4] {
-    let wide = pen::width(&text.words, text.size, text.is_bold);
-    let (x, y) = (text.at.x, text.at.y);
-    let before = match text.end {
-        TextEnd::Start => 0.0,
-        TextEnd::Middle => wide / 2.0,
-        TextEnd::End => wide,
-    };
+    let (wide, Point { x, y }) = (text.width(), text.start());
     let (down, up) = (text.size * 0.22, text.size * 0.75);
     match text.is_upright {
-        false => [x - before, y - down, x - before + wide, y + up],
-        true => [x - up, y - before, x + down, y - before + wide],
+        false => [x, y - down, x + wide, y + up],
+        true => [x - up, y, x + down, y + wide],
     }
 }
 

@@ -13,6 +13,7 @@
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //! page ------------ svg                          any page as a picture, true to size
+//!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
 //! ```
 #![cfg_attr(not(test), no_std)]
@@ -40,12 +41,15 @@ mod part_records;
 mod part_strength;
 mod part_table;
 mod part_text;
+mod pdf;
+mod pdf_letters;
 mod pen;
 mod signs;
 mod source_list;
 mod svg;
 mod table;
 mod text;
+mod typeface;
 
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
@@ -60,6 +64,7 @@ pub use hole_table::hole_text;
 pub use holes::HoleRecord;
 pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
+pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
 pub use svg::svg;

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 use unicode_segmentation::UnicodeSegmentation;
 
 use crate::page::{Ink, Line, Mark, Page, Point, Text, TextEnd};
+use crate::typeface::Typeface;
 
 /// The thinnest line that a printer holds, for what only guides the eye.
 pub(crate) const HAIR: Line = line(0.1, 0.45);
@@ -193,9 +194,9 @@ fn as_f64(count: usize) -> f64 {
     f64::from(u16::try_from(count).unwrap_or(u16::MAX))
 }
 
-/// About how wide a text is, in mm: no narrower than it comes out.
+/// How wide a text of this size is as printed, in mm.
 pub(crate) fn width(words: &str, size: f64, is_bold: bool) -> f64 {
-    as_f64(words.chars().count()) * size * if is_bold { 0.72 } else { 0.62 }
+    Typeface::of(is_bold).width(words, size)
 }
 
 /// Lines of a text, none wider than the room: broken at blanks, and where a word alone is wider than the room, within it.
@@ -247,7 +248,7 @@ mod tests {
 
     #[test]
     fn lines_break_at_blanks_and_within_words_that_are_wider_than_the_room() {
-        let room = width("letters", 3.0, false);
+        let room = width("1234567", 3.0, false);
         assert_eq!(lines("of letters ", 3.0, false, room), ["of", "letters"]);
         assert_eq!(
             lines("a 12345678901", 3.0, false, room),
