@@ -81,10 +81,16 @@ impl Model {
     }
 
     fn job(&self) -> Job {
-        Job {
-            left_at: None,
-            ..self.app.desk.job.clone()
-        }
+        edited(&self.app.desk.job)
+    }
+}
+
+/// A job without what saving adds: where it was left, what state its cabinets are in.
+fn edited(job: &Job) -> Job {
+    Job {
+        left_at: None,
+        revisions: Vec::new(),
+        ..job.clone()
     }
 }
 
@@ -159,10 +165,7 @@ fn killed_while_editing(seed: u64, named: bool) {
     let name = if named { FILE } else { "glaze-store.json" };
     again.wait_text(&format!(" saved {name}"));
     let saved = job_file::read(&std::fs::read(folder.path().join(name)).unwrap()).unwrap();
-    let saved = Job {
-        left_at: None,
-        ..saved
-    };
+    let saved = edited(&saved);
     assert!(
         saved == model.job() || saved == without_last,
         "seed {seed}, keys {all:?}"

@@ -6,7 +6,7 @@
 //!    strength     solve           sag and mass of boards;  where hinges and drawers go best
 //!    job                          facts and wishes, all that is stored
 //!    layout                       uprights, rows, holes, keep-outs
-//!    parts                        what is cut and bought
+//!    parts        stamp           what is cut and bought;  what state a cabinet is in, as a number and a word
 //!    check        edit  history   findings;  every change, and the way back
 //!    propose      figures         what would carry the fronts, and why;  every figure, and where it comes from
 //!    mend                         what would mend a finding, tried
@@ -38,5 +38,6 @@ pub mod parts;
 pub mod propose;
 pub mod solve;
 pub mod source;
+pub mod stamp;
 pub mod strength;
 pub mod sum;

@@ -7,7 +7,9 @@ use alloc::vec::Vec;
 
 use gablerow_core::bench::{Held, Holes, Plan, Position, SetUp};
 use gablerow_core::job::{Cabinet, FaceName, Job, Key, Names, PanelId};
+use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
+use gablerow_core::stamp::Stamp;
 
 use crate::Value;
 use crate::table::columns;
@@ -19,18 +21,21 @@ pub(crate) struct CopyNames<'a> {
     copy: &'a str,
     is_one_of_many: bool,
     names: Names,
+    stamp: Stamp,
 }
 
 impl<'a> CopyNames<'a> {
     /// Those of every copy of a job, by the keys of cabinet and copy.
     pub(crate) fn of_job(job: &'a Job) -> BTreeMap<(Key, Key), Self> {
         let of = |cabinet: &'a Cabinet| {
+            let stamp = Stamp::of(job, cabinet, &Layout::of(cabinet, job));
             cabinet.copies.iter().map(move |copy| {
                 let names = Self {
                     cabinet: cabinet.name.as_str(),
                     copy: copy.name.as_str(),
                     is_one_of_many: cabinet.copies.len() > 1,
                     names: Names::of(&cabinet.built_as(copy).opening),
+                    stamp,
                 };
                 ((cabinet.key, copy.key), names)
             })
@@ -75,6 +80,8 @@ pub struct SetUpRecord<'a> {
     pub is_one_of_many: bool,
     /// What the face is called on the copy.
     pub name: FaceName,
+    /// The state of the cabinet.
+    pub stamp: Stamp,
     /// The set-up.
     pub set_up: &'a SetUp,
 }
@@ -93,6 +100,7 @@ impl<'a> SetUpRecord<'a> {
                 copy: names.copy,
                 is_one_of_many: names.is_one_of_many,
                 name: names.names.face(set_up.face),
+                stamp: names.stamp,
                 set_up,
             })
         };
@@ -140,6 +148,10 @@ columns! {
         = |it| Value::Length(it.set_up.rest.stop);
     cabinet "what the cabinet is called"
         = |it| Value::Name(it.cabinet);
+    revision "how many states of the cabinet were saved, this one among them"
+        = |it| Value::Number(it.stamp.number.into());
+    word "the word of that state"
+        = |it| Value::Word(it.stamp.word.into());
     copy "what the copy is called"
         = |it| Value::Name(it.copy);
     panel "the upright, as the copy has it"

@@ -7,8 +7,10 @@ use alloc::vec::Vec;
 
 use gablerow_core::bench::{Panel, Plan, Rock};
 use gablerow_core::check::Finding;
-use gablerow_core::job::{AsCut, BandState, Job, Key};
+use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key};
+use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
+use gablerow_core::stamp::Stamp;
 
 use crate::HoleRecord;
 use crate::bench_records::{CopyNames, SetUpRecord};
@@ -86,7 +88,7 @@ impl Sheet<'_> {
         push_rule(&mut self.out);
     }
 
-    /// What it is, and in what state the edges are.
+    /// What it is, in what state cabinets and edges are.
     fn heading(&mut self, plan: &Plan) {
         let holes: usize = plan.set_ups.iter().map(|it| it.holes.count()).sum();
         let minutes = plan.seconds.div_ceil(60);
@@ -98,6 +100,12 @@ impl Sheet<'_> {
             self.job.unit.word()
         );
         push_indented(&mut self.out, "BENCH  ", "       ", &title);
+        let stamp = |it: &Cabinet| {
+            let stamp = Stamp::of(self.job, it, &Layout::of(it, self.job));
+            format!("{} {stamp}", it.name)
+        };
+        let stamps: Vec<String> = self.job.cabinets.iter().map(stamp).collect();
+        push_indented(&mut self.out, "STATE  ", "       ", &stamps.join(", "));
         let band = &self.job.shop.band;
         let state = match band.on {
             BandState::BeforeBoring => "ALREADY ON".to_string(),

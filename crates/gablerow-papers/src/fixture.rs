@@ -1,5 +1,6 @@
 //! Small jobs to test with.
 
+use gablerow_core::cards::{Across, Along, Bed, Corner};
 use gablerow_core::job::{
     Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand,
     HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition, Plate,
@@ -10,6 +11,7 @@ use gablerow_core::measure::{Length, Unit};
 use proptest::prelude::*;
 
 use crate::Signs;
+use crate::page::{Mark, Page, Point, Text};
 
 pub(crate) const SIGNS: Signs = Signs {
     hole_empty: '.',
@@ -249,4 +251,55 @@ fn free_bores(job: &mut Job, toward: Hand, bore: (Length, Length, Length, Option
         diameter,
         depth,
     });
+}
+
+/// Beds with any zero corner and any axes.
+pub(crate) fn any_bed() -> impl Strategy<Value = Bed> {
+    let corner = prop::sample::select(Corner::ALL.to_vec());
+    let along = prop::sample::select(Along::ALL.to_vec());
+    let across = prop::sample::select(Across::ALL.to_vec());
+    (corner, along, across).prop_map(|(zero, along, across)| Bed {
+        zero,
+        along,
+        across,
+        ..Bed::default()
+    })
+}
+
+/// The box a text takes, as left, foot, right, head.
+fn text_box(text: &Text) -> [f64; 4] {
+    let (wide, Point { x, y }) = (text.width(), text.start());
+    let (down, up) = (text.size * 0.22, text.size * 0.75);
+    match text.is_upright {
+        false => [x, y - down, x + wide, y + up],
+        true => [x - up, y, x + down, y + wide],
+    }
+}
+
+/// Fails when two texts of a page overlap, or one is smaller than 7 pt or beyond the sheet, or a line thinner than 0.25 pt.
+pub(crate) fn assert_legible(page: &Page) {
+    const POINT: f64 = 25.4 / 72.0;
+    let mut boxes: Vec<([f64; 4], &str)> = Vec::new();
+    for mark in &page.marks {
+        match mark {
+            Mark::Text(text) => {
+                assert!(text.size >= 7.0 * POINT, "too small: {text:?}");
+                let [left, foot, right, head] = text_box(text);
+                let is_on_sheet =
+                    left >= 0.0 && foot >= 0.0 && right <= page.width && head <= page.height;
+                assert!(is_on_sheet, "beyond the sheet: {text:?}");
+                for (other, words) in &boxes {
+                    let is_apart = right <= other[0]
+                        || other[2] <= left
+                        || head <= other[1]
+                        || other[3] <= foot;
+                    assert!(is_apart, "{words:?} and {:?} overlap", text.words);
+                }
+                boxes.push(([left, foot, right, head], &text.words));
+            }
+            Mark::Path { ink, .. } | Mark::Ring { ink, .. } => {
+                assert!(ink.line.is_none_or(|line| line.width >= 0.25 * POINT));
+            }
+        }
+    }
 }

@@ -3,14 +3,17 @@
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
 //!           drawn_face -> dxf                    the same face for machines, in mm of the panel
+//!              +-------> face_page              the same face on a sheet, at a stated scale
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
+//!                  +-------> bore_table           the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //! page ------------ svg                          any page as a picture, true to size
+//!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
 //! ```
 #![cfg_attr(not(test), no_std)]
@@ -21,9 +24,11 @@ mod bench_records;
 mod bench_rows;
 mod bench_text;
 pub mod board;
+mod bore_table;
 mod csv;
 mod drawn_face;
 mod dxf;
+mod face_page;
 mod face_text;
 mod findings_text;
 pub mod front;
@@ -36,16 +41,22 @@ mod part_records;
 mod part_strength;
 mod part_table;
 mod part_text;
+mod pdf;
+mod pdf_letters;
+mod pen;
 mod signs;
 mod source_list;
 mod svg;
 mod table;
 mod text;
+mod typeface;
 
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
+pub use bore_table::BoreRecord;
 pub use drawn_face::DrawnFace;
 pub use dxf::dxf;
+pub use face_page::FaceSize;
 pub use face_text::FaceSheet;
 pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
@@ -53,6 +64,7 @@ pub use hole_table::hole_text;
 pub use holes::HoleRecord;
 pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
+pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
 pub use svg::svg;

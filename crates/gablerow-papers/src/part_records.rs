@@ -9,6 +9,7 @@ use gablerow_core::parts::{
     BackPart, BagLine, BoxPart, Built, FrontPart, Hanging, Missing, PanelPart, Parts, Piece,
     ShelfPart,
 };
+use gablerow_core::stamp::Stamp;
 use gablerow_core::sum::Sum;
 
 /// A cabinet and what it is made of.
@@ -16,6 +17,8 @@ use gablerow_core::sum::Sum;
 pub struct CabinetParts<'a> {
     /// The cabinet.
     pub cabinet: &'a Cabinet,
+    /// Its state.
+    pub stamp: Stamp,
     /// What it is made of.
     pub parts: Parts,
 }
@@ -60,9 +63,13 @@ impl<'a> CabinetParts<'a> {
     /// What every cabinet of a job is made of.
     #[must_use]
     pub fn of_job(job: &'a Job) -> Vec<Self> {
-        let of = |cabinet| Self {
-            cabinet,
-            parts: Parts::of(cabinet, &Layout::of(cabinet, job), job),
+        let of = |cabinet| {
+            let layout = Layout::of(cabinet, job);
+            Self {
+                cabinet,
+                stamp: Stamp::of(job, cabinet, &layout),
+                parts: Parts::of(cabinet, &layout, job),
+            }
         };
         job.cabinets.iter().map(of).collect()
     }

@@ -21,7 +21,7 @@ use crate::text::{push_columns, push_indented};
 /// What every cabinet of a job is made of.
 ///
 /// ```text
-/// G2, 1000.0 x 704.0 x 560.0 (mm), 1 copy
+/// G2 rev 7 OTTER, 1000.0 x 704.0 x 560.0 (mm), 1 copy
 ///   PANELS, length first
 ///        panel              finished              cut            band   board
 ///     1  left side          704.0 x 560.0 x 18.2  704.0 x 559.0  front  board-18
@@ -96,7 +96,8 @@ impl Section<'_> {
         };
         let size = self.by(&[size.width, size.height, size.depth]);
         let unit = self.unit.word();
-        let heading = format!("{}, {size} ({unit}), {copies}", cabinet.name);
+        let (name, stamp) = (&cabinet.name, self.of.stamp);
+        let heading = format!("{name} {stamp}, {size} ({unit}), {copies}");
         push_indented(self.out, "", "  ", &heading);
     }
 
@@ -449,7 +450,7 @@ mod tests {
         let text = part_text(&job);
         assert!(
             text.starts_with(
-                "A1, 600.0 x 704.0 x 560.0 (mm), 2 copies, 1 mirrored; counts are for all\n"
+                "A1 rev 1 THUNDER, 600.0 x 704.0 x 560.0 (mm), 2 copies, 1 mirrored; counts are\n  for all\n"
             ),
             "{text}"
         );

@@ -10,7 +10,7 @@ const TYPEFACES: &str = "'DejaVu Sans', 'Liberation Sans', Arial, Helvetica, san
 
 /// A page as the text of an SVG file: width and height in mm, one user unit is 1 mm.
 ///
-/// Numbers have four decimals: 0.0001 mm. Where a page counts upward from its foot, SVG counts downward from its head.
+/// Numbers have five decimals: 0.00001 mm. Where a page counts upward from its foot, SVG counts downward from its head.
 #[must_use]
 pub fn svg(page: &Page) -> String {
     let (width, height) = (number(page.width), number(page.height));
@@ -100,9 +100,9 @@ fn written(text: &Text, (x, y): (String, String)) -> String {
     )
 }
 
-/// A number with at most four decimals.
+/// A number with at most five decimals.
 fn number(value: f64) -> String {
-    let text = format!("{value:.4}");
+    let text = format!("{value:.5}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     match text {
         "-0" => "0".into(),

@@ -289,5 +289,6 @@ pub(crate) fn bored_hole(face: FaceId) -> Bored {
         from_foot: mm(100),
         depth: Some(mm(12)),
         diameter: mm(5),
+        taken_back: false,
     }
 }

@@ -38,6 +38,9 @@ pub(crate) fn job() -> impl Strategy<Value = Job> {
                 cards,
                 cabinets,
                 bored,
+                took: Vec::new(),
+                troubles: Vec::new(),
+                revisions: Vec::new(),
                 left_at: face.map(|face| LeftAt {
                     cabinet: Key(1),
                     face,
@@ -421,6 +424,7 @@ fn bored() -> impl Strategy<Value = Bored> {
                 from_foot,
                 depth,
                 diameter,
+                taken_back: false,
             },
         )
 }

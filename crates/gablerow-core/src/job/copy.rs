@@ -1,9 +1,8 @@
-//! Copies of a cabinet, and what has been measured and bored of each.
+//! Copies of a cabinet, and what has been measured of each.
 
 use alloc::vec::Vec;
 
-use super::{FaceId, Key, Label, PanelId};
-use crate::grid::HoleNumber;
+use super::{Key, Label, PanelId};
 use crate::measure::Length;
 
 /// One built instance of a cabinet.
@@ -79,25 +78,4 @@ impl AsCut {
     pub fn is_empty(&self) -> bool {
         *self == Self::of(self.panel)
     }
-}
-
-/// One hole that has been bored. The record is only ever added to, and undo never touches it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Bored {
-    /// The cabinet.
-    pub cabinet: Key,
-    /// Which of its copies.
-    pub copy: Key,
-    /// The face it was bored from, as the copy has it.
-    pub face: FaceId,
-    /// From the panel's front edge, as finished.
-    pub from_front: Length,
-    /// Its number on the grid of that day; `None` off the grid.
-    pub hole: Option<HoleNumber>,
-    /// From the panel's foot.
-    pub from_foot: Length,
-    /// How deep; `None` is through.
-    pub depth: Option<Length>,
-    /// Its diameter.
-    pub diameter: Length,
 }

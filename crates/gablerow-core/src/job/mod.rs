@@ -7,7 +7,8 @@
 //!       |     +-- Zone, Shelf, Plate, Runner    fittings, at their hole numbers
 //!       +-- FreeRow, FreeHole                   what a face owns itself
 //!       +-- Copy --- AsCut                      what is built and measured
-//! Bored                                         what was bored: only ever added to
+//! Bored, Took, Trouble                          what was said at the bench: only ever added to
+//! Revision                                      what state of a cabinet was saved last
 //! ```
 
 mod accepted;
@@ -25,6 +26,7 @@ mod mirror;
 mod names;
 mod opening;
 mod place;
+mod record;
 mod seat;
 mod shop;
 
@@ -37,7 +39,7 @@ pub use cabinet::Cabinet;
 pub use carcass::{
     Back, BackRail, Bottom, Carcass, EndOffsets, Fit, Notch, Sides, Size, Stand, Top, TopKind,
 };
-pub use copy::{AsCut, Bored, Copy};
+pub use copy::{AsCut, Copy};
 pub use face::{FaceId, Hand, PanelId};
 pub use fitting::{Depth, PinRows, Plate, Runner, Shelf, Spacers, Zone};
 pub use free::{Edge, End, FreeHole, FreeRow, FreeThing};
@@ -51,6 +53,7 @@ pub use opening::{
     Partition, ShelfHeight, SideBySide, Stacked,
 };
 pub use place::{Datum, HolePlace};
+pub use record::{Bored, Revision, Took, Trouble};
 pub use seat::Seat;
 pub use shop::{
     BackRule, Band, BandState, Bit, BoxRules, FrontRules, Limits, Reference, RevealScheme, Shop,
@@ -75,6 +78,12 @@ pub struct Job {
     pub cabinets: Vec<Cabinet>,
     /// What has been bored.
     pub bored: Vec<Bored>,
+    /// What set-ups took.
+    pub took: Vec<Took>,
+    /// What went wrong at the bench.
+    pub troubles: Vec<Trouble>,
+    /// The revisions of the cabinets, each cabinet once.
+    pub revisions: Vec<Revision>,
     /// The face the job was left on.
     pub left_at: Option<LeftAt>,
 }
@@ -106,6 +115,9 @@ impl Job {
             cards,
             cabinets: [cabinet].into(),
             bored: Vec::new(),
+            took: Vec::new(),
+            troubles: Vec::new(),
+            revisions: Vec::new(),
             left_at: None,
         }
     }
@@ -135,15 +147,19 @@ impl Job {
         self.cabinets.iter().position(|cabinet| cabinet.key == key)
     }
 
-    /// A key that no cabinet of this job has, nor ever had as far as the record of what was bored and the face the job
-    /// was left on know.
+    /// A key that no cabinet of this job has, nor ever had as far as the records of the bench, the revisions and the face the
+    /// job was left on know.
     #[must_use]
     pub fn free_cabinet_key(&self) -> Key {
         let built = self.cabinets.iter().map(|cabinet| cabinet.key);
         let bored = self.bored.iter().map(|bored| bored.cabinet);
+        let troubles = self.troubles.iter().map(|trouble| trouble.cabinet);
+        let revisions = self.revisions.iter().map(|revision| revision.cabinet);
         let left = self.left_at.iter().map(|left| left.cabinet);
         built
             .chain(bored)
+            .chain(troubles)
+            .chain(revisions)
             .chain(left)
             .max()
             .unwrap_or(Key(0))
@@ -156,11 +172,14 @@ impl Job {
         let free = self.cabinet(cabinet).map_or(Key(1), Cabinet::free_key);
         let bored = self.bored.iter().filter(|bored| bored.cabinet == cabinet);
         let left = self.left_at.iter().filter(|left| left.cabinet == cabinet);
+        let troubles = self.troubles.iter().filter(|it| it.cabinet == cabinet);
         let faces = bored.clone().map(|bored| bored.face);
         faces
+            .chain(troubles.clone().map(|trouble| trouble.face))
             .chain(left.map(|left| left.face))
             .filter_map(|face| face.panel.partition())
             .chain(bored.map(|bored| bored.copy))
+            .chain(troubles.map(|trouble| trouble.copy))
             .fold(free, |free, named| free.max(named.next()))
     }
 }

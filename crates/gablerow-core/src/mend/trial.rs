@@ -86,6 +86,9 @@ impl<'a> Trial<'a> {
             cards: job.cards.clone(),
             cabinets: job.cabinets.iter().filter(here_too).cloned().collect(),
             bored: Vec::new(),
+            took: Vec::new(),
+            troubles: Vec::new(),
+            revisions: Vec::new(),
             left_at: None,
         };
         Some(Self {

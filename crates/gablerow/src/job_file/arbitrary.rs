@@ -4,11 +4,12 @@ use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
     Bay, Bored, Cabinet, Copy, DRAWER_LOAD_MOST, Datum, Depth, Division, FaceId, Front,
     FrontHeight, FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part,
-    PartWidth, Partition, Plate, SideBySide, Stacked, Zone,
+    PartWidth, Partition, Plate, SideBySide, Stacked, Took, Trouble, Zone,
 };
 use gablerow_core::job::{FixedShelf, ShelfHeight};
 use gablerow_core::measure::range::{self, Range};
 use gablerow_core::measure::{Length, Unit};
+use gablerow_core::stamp::revised;
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -212,18 +213,35 @@ fn bored() -> impl Strategy<Value = Bored> {
         (1..=400_u16).prop_filter_map("hole", |number| HoleNumber::new(number).ok()),
     );
     let keys = (0..=Key::HIGHEST.0, 0..=Key::HIGHEST.0);
-    (keys, face, place, hole, depth, within(range::HOLE_DIAMETER)).prop_map(
-        |((cabinet, copy), face, (from_front, from_foot), hole, depth, diameter)| Bored {
-            cabinet: Key(cabinet),
-            copy: Key(copy),
-            face,
-            from_front,
-            hole,
-            from_foot,
-            depth,
-            diameter,
+    let diameter = within(range::HOLE_DIAMETER);
+    (keys, face, place, hole, depth, diameter, any::<bool>()).prop_map(
+        |((cabinet, copy), face, (from_front, from_foot), hole, depth, diameter, taken_back)| {
+            Bored {
+                cabinet: Key(cabinet),
+                copy: Key(copy),
+                face,
+                from_front,
+                hole,
+                from_foot,
+                depth,
+                diameter,
+                taken_back,
+            }
         },
     )
+}
+
+fn took() -> impl Strategy<Value = Took> {
+    (any::<u32>(), any::<u32>()).prop_map(|(planned, seconds)| Took { planned, seconds })
+}
+
+fn trouble() -> impl Strategy<Value = Trouble> {
+    (bored(), label()).prop_map(|(bored, words)| Trouble {
+        cabinet: bored.cabinet,
+        copy: bored.copy,
+        face: bored.face,
+        words,
+    })
 }
 
 /// A job that [`Job::validate`] has nothing to say about.
@@ -232,18 +250,28 @@ pub(crate) fn job() -> impl Strategy<Value = Job> {
     let cabinets = prop::collection::vec(cabinet(&plain), 1..4);
     let unit = select(vec![Unit::Millimetre, Unit::Inch]);
     let bored = prop::collection::vec(bored(), 0..3);
-    (label(), unit, cabinets, bored).prop_map(move |(title, unit, mut cabinets, bored)| {
+    let bench = (
+        bored,
+        prop::collection::vec(took(), 0..3),
+        prop::collection::vec(trouble(), 0..2),
+    );
+    (label(), unit, cabinets, bench).prop_map(move |(title, unit, mut cabinets, bench)| {
+        let (bored, took, troubles) = bench;
         for (at, cabinet) in cabinets.iter_mut().enumerate() {
             cabinet.key = Key(u32::try_from(at).unwrap());
             cabinet.name = Label::new(&format!("A{at}")).unwrap();
         }
         let plain = plain.clone();
-        Job {
+        let mut job = Job {
             title,
             unit,
             cabinets,
             bored,
+            took,
+            troubles,
             ..plain
-        }
+        };
+        job.revisions = revised(&job);
+        job
     })
 }

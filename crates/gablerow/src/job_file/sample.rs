@@ -9,8 +9,8 @@ use gablerow_core::job::{
     Cabinet, Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
     FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Gauge, Hand, HolePlace, Inset,
     Job, Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
-    PinRows, Plate, Reference, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size, Spacers,
-    Stacked, Stand, Top, TopKind, WorkOrder, Zone,
+    PinRows, Plate, Reference, Revision, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size,
+    Spacers, Stacked, Stand, Took, Top, TopKind, Trouble, WorkOrder, Zone,
 };
 use gablerow_core::measure::{Length, Unit};
 
@@ -75,6 +75,21 @@ pub(super) fn glaze_store() -> Job {
     furnish_drawers(&mut drawers);
     job.cabinets.extend([mirrored, drawers]);
     job.bored = bored();
+    job.took = vec![Took {
+        planned: 65,
+        seconds: 80,
+    }];
+    job.troubles = vec![Trouble {
+        cabinet: Key(2),
+        copy: Key(51),
+        face: FaceId::inside(Hand::Left),
+        words: name("the bit wandered at hole 7"),
+    }];
+    job.revisions = vec![Revision {
+        cabinet: Key(2),
+        number: 7,
+        word: name("otter"),
+    }];
     job.left_at = Some(LeftAt {
         cabinet: Key(7),
         face: FaceId::inside(Hand::Left).behind(),
@@ -85,6 +100,10 @@ pub(super) fn glaze_store() -> Job {
 /// The glaze store as files have it that were written before fronts were laid out.
 pub(super) fn first_glaze_store() -> Job {
     let mut job = glaze_store();
+    (job.took, job.troubles, job.revisions) = (Vec::new(), Vec::new(), Vec::new());
+    job.bored
+        .iter_mut()
+        .for_each(|bored| bored.taken_back = false);
     (job.shop.front_board, job.shop.box_board) = (None, None);
     (job.shop.connector, job.shop.rail) = (None, None);
     job.shop.bench = BenchRules::default();
@@ -420,6 +439,7 @@ fn bored() -> Vec<Bored> {
         from_foot: Length::from_um(201_500),
         depth,
         diameter: mm(5),
+        taken_back: false,
     };
     let partition = PanelId::Partition(Key(30));
     vec![
@@ -429,6 +449,9 @@ fn bored() -> Vec<Bored> {
             HoleNumber::new(7).ok(),
             Some(mm(12)),
         ),
-        bored(partition, Hand::Left, None, None),
+        Bored {
+            taken_back: true,
+            ..bored(partition, Hand::Left, None, None)
+        },
     ]
 }

@@ -25,6 +25,7 @@ use gablerow_core::cards::Cards;
 use gablerow_core::edit::Edit;
 use gablerow_core::history::{Change, Step};
 use gablerow_core::job::{LeftAt, Shop};
+use gablerow_core::stamp::revised;
 
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Notice, Pane, Purpose, Screen};
@@ -297,6 +298,7 @@ fn save_to(app: &mut App, path: PathBuf, overwrite: bool, then_quit: bool) -> Ve
         cabinet: app.spot.cabinet,
         face: app.spot.face,
     });
+    app.desk.job.revisions = revised(&app.desk.job);
     vec![Effect::Save {
         path,
         overwrite,

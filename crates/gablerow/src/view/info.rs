@@ -6,6 +6,7 @@ use gablerow_core::job::{FaceId, Key};
 use gablerow_core::layout::Use;
 use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::loose_shelves;
+use gablerow_core::stamp::Stamp;
 use gablerow_core::strength::length;
 use gablerow_papers::wrap;
 
@@ -32,6 +33,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
         .position(|face| *face == (app.spot.cabinet, app.spot.face));
     header(canvas, app, scene, (at, faces.len()));
     let mut y = cursor(canvas, app, scene, 2);
+    let stamp = Stamp::of(&app.desk.job, scene.cabinet, &scene.layout);
+    canvas.text_right(y, &stamp.to_string(), Role::Dim);
     y = sizes(canvas, app, scene, y + 1);
     y = rows(canvas, app, scene, y + 1);
     y = mate(canvas, app, scene, y + 1);

@@ -3,6 +3,7 @@
 use gablerow_core::check::{self, Level};
 use gablerow_core::job::{Cabinet, Copy, Job, Key};
 use gablerow_core::layout::Layout;
+use gablerow_core::stamp::Stamp;
 
 use super::canvas::Canvas;
 use super::words;
@@ -22,8 +23,8 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, here: Key) {
         Role::Dim,
     );
     let heading = format!(
-        " {:<14} {:<26} {:>5}  {:>5}  {:>4} {:>4} {:>4} {:>6}",
-        "cabinet", "width x height x depth", "faces", "holes", "stop", "warn", "note", "built"
+        " {:<12} {:<26} {:<10} {:>5} {:>4} {:>4} {:>4} {:>6}",
+        "cabinet", "width x height x depth", "rev", "holes", "stop", "warn", "note", "built"
     );
     canvas.text(0, 2, &heading, Role::Dim);
     let lines = usize::from(canvas.height().saturating_sub(6));
@@ -52,7 +53,7 @@ fn copies(cabinet: &Cabinet) -> String {
     format!("{} x{count}: {}", cabinet.name, names.join(", "))
 }
 
-/// One cabinet: its sizes, how much there is to bore, and what the checks say.
+/// One cabinet: its sizes, its state, how much there is to bore, and what the checks say.
 fn line(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, y: u16) {
     let layout = Layout::of(cabinet, job);
     let findings = check::of_cabinet(job, cabinet, &layout);
@@ -60,11 +61,12 @@ fn line(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, y: u16) {
     let [width, height, depth] =
         [size.width, size.height, size.depth].map(|length| length.show(job.unit));
     let sizes = format!("{width} x {height} x {depth}");
-    let faces = layout.inner_faces().count();
+    let stamp = Stamp::of(job, cabinet, &layout);
+    let state = format!("{} {}", stamp.number, stamp.word.to_ascii_uppercase());
     let bored = layout.uprights.iter().flat_map(|upright| &upright.faces);
     let holes: usize = bored.map(|face| face.holes(&layout).len()).sum();
-    let name: String = cabinet.name.as_str().chars().take(14).collect();
-    let text = format!(" {name:<14} {sizes:<26} {faces:>5}  {holes:>5}");
+    let name: String = cabinet.name.as_str().chars().take(12).collect();
+    let text = format!(" {name:<12} {sizes:<26} {state:<10} {holes:>5}");
     canvas.text(0, y, &text, Role::Plain);
     for (x, level) in [57, 62, 67].into_iter().zip(Level::ALL) {
         let count = words::open_findings(&findings, level).count();

@@ -71,7 +71,7 @@ fn each<T>(list: &[T], name: &str, check: impl Fn(&T) -> Checked) -> Checked {
 }
 
 /// Checks each item of a list and puts its place before the fault of the first that has one.
-fn all<T>(list: &[T], name: &str, check: impl Fn(&T) -> Checked) -> Checked {
+fn all<T>(list: &[T], name: &str, mut check: impl FnMut(&T) -> Checked) -> Checked {
     for (at, item) in list.iter().enumerate() {
         check(item).map_err(|fault| fault.within(&format!("{name}[{at}]")))?;
     }
@@ -162,6 +162,11 @@ impl Job {
                 .and_then(|()| keys::panel("face", left.face.panel))
                 .map_err(|fault| fault.within("left_at"))?;
         }
+        self.validate_records()
+    }
+
+    /// What was said at the bench, and the revisions.
+    fn validate_records(&self) -> Checked {
         all(&self.bored, "bored", |bored| {
             keys::key("cabinet", bored.cabinet)?;
             keys::key("copy", bored.copy)?;
@@ -172,6 +177,25 @@ impl Job {
             bored
                 .depth
                 .map_or(Ok(()), |depth| length("depth", &range::BORE_DEPTH, depth))
+        })?;
+        all(&self.troubles, "troubles", |trouble| {
+            keys::key("cabinet", trouble.cabinet)?;
+            keys::key("copy", trouble.copy)?;
+            keys::panel("face", trouble.face.panel)
+        })?;
+        let mut revised = BTreeSet::new();
+        all(&self.revisions, "revisions", |revision| {
+            keys::key("cabinet", revision.cabinet)?;
+            match revised.insert(revision.cabinet) {
+                true => Ok(()),
+                false => Err(Fault::new(
+                    "cabinet",
+                    format!(
+                        "{}, but an earlier revision is of that already",
+                        revision.cabinet
+                    ),
+                )),
+            }
         })
     }
 }

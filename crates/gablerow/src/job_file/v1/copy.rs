@@ -1,12 +1,11 @@
-//! Twins of copies, of what was measured of them, and of what was bored.
+//! Twins of copies, and of what was measured of them.
 
 use gablerow_core::job;
-use gablerow_core::job::{FaceId, Label, PanelId};
-use gablerow_core::measure::Length;
+use gablerow_core::job::{Label, PanelId};
 
-use super::measure::{Measure, Mm};
+use super::measure::Mm;
 use super::text::Text;
-use super::twin::{Hole, Key, plain, record};
+use super::twin::{Key, plain, record};
 
 record! {
     /// One built instance of a cabinet.
@@ -42,28 +41,5 @@ record! {
         /// By how much the diagonal from the front of its foot is longer than the one from the back of its foot, in mm.
         #[serde(default, skip_serializing_if = "plain")]
         diagonals: Option<Mm>,
-    }
-}
-
-record! {
-    /// One hole that has been bored.
-    Bored = job::Bored {
-        /// The key of the cabinet.
-        cabinet: Key,
-        /// The key of the copy.
-        copy: Key,
-        /// The face it was bored from, as the copy has it.
-        face: Text<FaceId>,
-        /// From the panel's front edge, as finished, in mm.
-        from_front: Mm,
-        /// Its number on the grid of that day; left out off the grid.
-        #[serde(default, skip_serializing_if = "plain")]
-        hole: Option<Hole>,
-        /// From the panel's foot, in mm.
-        from_foot: Mm,
-        /// How deep, in mm.
-        depth: Measure<Option<Length>>,
-        /// Its diameter, in mm.
-        diameter: Mm,
     }
 }

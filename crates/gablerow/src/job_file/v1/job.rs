@@ -8,9 +8,10 @@ use serde::{Deserialize, Serialize};
 use super::bench_rules::BenchRules;
 use super::cabinet::Cabinet;
 use super::cards::Cards;
-pub(in crate::job_file) use super::copy::Bored;
 use super::first;
 use super::measure::Mm;
+use super::record::Revision;
+pub(in crate::job_file) use super::record::{Bored, Took, Trouble};
 use super::text::Text;
 use super::twin::{Key, Twin, plain, record, words};
 use crate::job_file::wrong::Wrong;
@@ -48,6 +49,15 @@ pub(in crate::job_file) struct JobFile {
     /// What has been bored; only ever added to.
     #[serde(default, skip_serializing_if = "plain")]
     bored: Vec<Bored>,
+    /// What set-ups took; only ever added to.
+    #[serde(default, skip_serializing_if = "plain")]
+    took: Vec<Took>,
+    /// What went wrong at the bench; only ever added to.
+    #[serde(default, skip_serializing_if = "plain")]
+    troubles: Vec<Trouble>,
+    /// The revisions of the cabinets; none for a cabinet that was never saved with one.
+    #[serde(default, skip_serializing_if = "plain")]
+    revisions: Vec<Revision>,
 }
 
 impl Twin for JobFile {
@@ -61,6 +71,9 @@ impl Twin for JobFile {
             cards,
             cabinets,
             bored,
+            took,
+            troubles,
+            revisions,
             left_at,
         } = core;
         Self {
@@ -73,6 +86,9 @@ impl Twin for JobFile {
             cards: Twin::of(cards),
             cabinets: Twin::of(cabinets),
             bored: Twin::of(bored),
+            took: Twin::of(took),
+            troubles: Twin::of(troubles),
+            revisions: Twin::of(revisions),
         }
     }
 
@@ -88,6 +104,9 @@ impl Twin for JobFile {
             cards,
             cabinets,
             bored,
+            took,
+            troubles,
+            revisions,
         } = self;
         let within = |name: &'static str| move |wrong: Wrong| wrong.within(name);
         Ok(job::Job {
@@ -97,6 +116,9 @@ impl Twin for JobFile {
             cards: cards.into_core().map_err(within("cards"))?,
             cabinets: cabinets.into_core().map_err(within("cabinets"))?,
             bored: bored.into_core().map_err(within("bored"))?,
+            took: took.into_core().map_err(within("took"))?,
+            troubles: troubles.into_core().map_err(within("troubles"))?,
+            revisions: revisions.into_core().map_err(within("revisions"))?,
             left_at: left_at.into_core().map_err(within("left_at"))?,
         })
     }

@@ -15,6 +15,7 @@ mod front;
 pub(super) mod job;
 mod measure;
 mod opening;
+mod record;
 pub(super) mod shop_file;
 mod text;
 pub(super) mod twin;

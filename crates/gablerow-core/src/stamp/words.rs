@@ -1,0 +1,32 @@
+//! The words that states of a cabinet are called by: short, plain, told apart when called across a shop.
+
+/// As many as a byte has values, in order.
+pub(super) const WORDS: [&str; 256] = [
+    "acorn", "agate", "alder", "anvil", "apple", "apron", "arrow", "aspen", "auger", "badger",
+    "bagpipe", "bamboo", "barley", "barrel", "basalt", "basin", "basket", "beacon", "beaver",
+    "beech", "beetle", "bellows", "berry", "birch", "bison", "blanket", "bobbin", "bonfire",
+    "bottle", "boulder", "bramble", "breeze", "brick", "bridge", "bronze", "brook", "bucket",
+    "butter", "button", "cactus", "camel", "candle", "canoe", "canvas", "carrot", "castle",
+    "cedar", "cellar", "chalk", "cherry", "chimney", "cinder", "cirrus", "clover", "cobalt",
+    "cobweb", "comet", "copper", "coral", "cork", "cotton", "cricket", "crow", "cuckoo", "cypress",
+    "daisy", "dolphin", "donkey", "dragon", "drizzle", "drum", "eagle", "earth", "ember", "engine",
+    "falcon", "feather", "fennel", "fern", "fiddle", "figtree", "finch", "flame", "flax", "flint",
+    "flood", "flour", "forest", "fossil", "fountain", "fox", "frost", "furnace", "furrow",
+    "garlic", "gecko", "geyser", "ginger", "glacier", "glaze", "goose", "gourd", "granite",
+    "grape", "gravel", "grouse", "gull", "hammer", "harbour", "hazel", "hedge", "hemlock", "heron",
+    "hickory", "hollow", "honey", "hornet", "horse", "ibis", "icicle", "indigo", "iron", "island",
+    "ivory", "ivy", "jackdaw", "jasmine", "jigsaw", "juniper", "kelp", "kestrel", "kettle", "kiln",
+    "kiwi", "ladder", "lagoon", "lantern", "larch", "lark", "lava", "lemon", "lichen", "lily",
+    "linen", "lizard", "llama", "lobster", "locust", "lupin", "lynx", "magpie", "mallet", "mango",
+    "maple", "marble", "marsh", "meadow", "melon", "mica", "mint", "mirror", "mitten", "monsoon",
+    "moor", "morning", "moss", "moth", "mulberry", "mustard", "nectar", "needle", "newt", "nickel",
+    "nuthatch", "nutmeg", "oak", "oasis", "oatmeal", "obsidian", "ocean", "olive", "onion",
+    "orchard", "osprey", "otter", "oxbow", "oyster", "paddle", "panther", "parsley", "pebble",
+    "pelican", "pepper", "petal", "pewter", "pigeon", "pillow", "pine", "plough", "plum", "pocket",
+    "pollen", "pond", "poplar", "poppy", "porridge", "pottery", "prairie", "puffin", "pumpkin",
+    "quail", "quarry", "quartz", "quince", "rabbit", "raft", "raisin", "raven", "reed", "ribbon",
+    "river", "robin", "rookery", "rooster", "rowan", "rudder", "rye", "sage", "sailor", "salmon",
+    "sandal", "sapling", "satchel", "saucer", "scarf", "seagrass", "shale", "sienna", "silver",
+    "sleet", "sorrel", "sparrow", "spruce", "squirrel", "starling", "stork", "sulphur", "sumac",
+    "swallow", "sycamore", "teapot", "thistle", "thunder", "turnip", "violet", "walnut",
+];

@@ -1,0 +1,116 @@
+//! The panel itself: outline, areas, rows, holes with their signs.
+
+use alloc::vec::Vec;
+
+use gablerow_core::drawing::{Area, AreaKind};
+use gablerow_core::layout::{Span, Use};
+use gablerow_core::measure::Length;
+
+use super::Frame;
+use crate::DrawnFace;
+use crate::page::TextEnd;
+use crate::pen::{self, DASHED, EDGE, HAIR, HEAVY, Pen, SMALL, THIN};
+
+/// How dark the end of a fixed panel is, and what the back takes: 1 is white.
+const FIXED_PANEL: f64 = 0.9;
+const BACK: f64 = 0.8;
+/// How far a sign stands off the hole it is drawn around, in mm of paper, and how small it may be.
+const SIGN_OFF: f64 = 0.5;
+const SIGN_LEAST: f64 = 0.6;
+/// The most a sign may take of a pitch to either side, so that two above each other stay apart.
+const SIGN_OF_PITCH: f64 = 0.4;
+/// From this radius on, in mm of paper, a hole has its centre marked, and a full one is light enough to see it.
+const CROSSED_LEAST: f64 = 1.0;
+const LARGE_SHADE: f64 = 0.75;
+
+impl DrawnFace<'_> {
+    pub(super) fn draw_panel(&self, pen: &mut Pen, frame: &Frame) {
+        for x in self.columns() {
+            let at = |y| frame.place(self, x, y);
+            pen.way(&[at(Length::ZERO), at(self.drawing.length)], HAIR);
+        }
+        for y in self.heights() {
+            let height = frame.up(y);
+            pen.way(&[(frame.left, height), (frame.right, height)], HAIR);
+        }
+        for area in &self.drawing.areas {
+            self.draw_area(pen, frame, area);
+        }
+        let corners = self.drawing.outline.iter();
+        let corners: Vec<_> = corners.map(|&(x, y)| frame.place(self, x, y)).collect();
+        pen.shape(&corners, Some(EDGE), None);
+        // The lower front corner comes first and the upper one last but for a notch: along the front edge from there.
+        let front: Vec<_> = corners[3..].iter().chain(&corners[..1]).copied().collect();
+        pen.way(&front, HEAVY);
+        for dot in &self.drawing.dots {
+            let place = frame.place(self, dot.x, dot.y);
+            let radius = dot.hole.diameter.mm() / 2.0 / frame.divisor;
+            let most = Length::PITCH.mm() / frame.divisor * SIGN_OF_PITCH;
+            draw_sign(pen, place, radius, most, dot.hole.only_use());
+        }
+    }
+
+    fn draw_area(&self, pen: &mut Pen, frame: &Frame, area: &Area) {
+        // Of a fixed panel that the upright stands on nothing is on the upright.
+        let on_panel = |span: Span, end| (span.from.max(Length::ZERO), span.to.min(end));
+        let (x, y) = (
+            on_panel(area.x, self.drawing.depth),
+            on_panel(area.y, self.drawing.length),
+        );
+        if x.0 >= x.1 || y.0 >= y.1 {
+            return;
+        }
+        let from = frame.place(self, x.0, y.0);
+        let to = frame.place(self, x.1, y.1);
+        match area.kind {
+            AreaKind::Back => pen.block(from, to, Some(DASHED), Some(BACK)),
+            AreaKind::KeepOut(..) => pen.block(from, to, Some(DASHED), None),
+            AreaKind::FixedPanel(item, _) => {
+                pen.block(from, to, Some(THIN), Some(FIXED_PANEL));
+                let (wide, high) = ((to.0 - from.0).abs(), to.1 - from.1);
+                let words = item.word();
+                let is_free = !self.drawing.dots.iter().any(|dot| {
+                    let (x, y) = (dot.x, dot.y);
+                    area.x.from <= x && x <= area.x.to && area.y.from <= y && y <= area.y.to
+                });
+                if is_free && high > pen::leading(SMALL) && wide > pen::width(words, SMALL, false) {
+                    let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+                    pen.beside(middle, TextEnd::Middle, SMALL, words);
+                }
+            }
+        }
+    }
+}
+
+/// A hole with the sign of its use: told apart without any colour.
+///
+/// A pin is full, a plate has a diamond around it, a runner a square; a hole of several uses is full in a diamond, and one of a
+/// joint or of the face itself has nothing around it.
+pub(crate) fn draw_sign(
+    pen: &mut Pen,
+    (x, y): (f64, f64),
+    radius: f64,
+    most: f64,
+    only_use: Option<Use>,
+) {
+    let off = (radius + SIGN_OFF).min(most).max(SIGN_LEAST);
+    let is_full = matches!(only_use, Some(Use::Pin) | None);
+    let is_large = radius >= CROSSED_LEAST;
+    let shade = if is_large { LARGE_SHADE } else { 0.0 };
+    pen.ring((x, y), radius, is_full.then_some(shade));
+    if is_large {
+        pen.way(&[(x - radius, y), (x + radius, y)], HAIR);
+        pen.way(&[(x, y - radius), (x, y + radius)], HAIR);
+    }
+    match only_use {
+        Some(Use::Plate) | None => {
+            let off = off * 1.3;
+            let corners = [(x - off, y), (x, y - off), (x + off, y), (x, y + off)];
+            pen.shape(&corners, Some(THIN), None);
+        }
+        Some(Use::Runner) => {
+            pen.block((x - off, y - off), (x + off, y + off), Some(THIN), None);
+        }
+        Some(Use::Pin | Use::Dowel | Use::Connector | Use::Free) => {}
+    }
+}

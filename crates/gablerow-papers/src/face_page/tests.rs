@@ -1,0 +1,208 @@
+//! Faces on sheets: read back from SVG by a reader that is not ours, and held against the layout.
+
+use std::collections::BTreeSet;
+
+use gablerow_core::cards::Bed;
+use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::job::{FaceId, Hand, HolePlace, Job, Label};
+use gablerow_core::layout::Layout;
+use proptest::prelude::*;
+
+use super::*;
+use crate::fixture::{any_bed, any_job, assert_legible, drawers, faces, job, mm};
+use crate::svg;
+
+const SIZES: [FaceSize; 4] = [
+    FaceSize::Paper(Paper::A4),
+    FaceSize::Paper(Paper::A3),
+    FaceSize::Paper(Paper::Letter),
+    FaceSize::True,
+];
+
+/// Every face of a job's first cabinet on a sheet, after its drawing.
+fn pages(job: &Job, size: FaceSize, bed: &Bed) -> Vec<(FaceDrawing, Page)> {
+    let cabinet = &job.cabinets[0];
+    let layout = Layout::of(cabinet, job);
+    let page = |id| {
+        let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
+        let face = DrawnFace {
+            job,
+            cabinet,
+            layout: &layout,
+            drawing: &drawing,
+            bed: Some(bed),
+            stamp: "rev 7 OTTER",
+            remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
+        };
+        let page = face.page(size);
+        (drawing, page)
+    };
+    faces(&layout).into_iter().map(page).collect()
+}
+
+fn left_inside(job: &Job, size: FaceSize) -> Page {
+    let mut pages = pages(job, size, &Bed::default()).into_iter();
+    let id = FaceId::inside(Hand::Left);
+    pages.find(|(drawing, _)| drawing.face == id).unwrap().1
+}
+
+/// What a file says: its circles as x, y and radius, the box around the outline as left, foot, width, height, its texts. In mm
+/// of paper, y down.
+struct Read {
+    circles: Vec<[f64; 3]>,
+    outline: [f64; 4],
+    texts: Vec<String>,
+}
+
+fn read(page: &Page) -> Read {
+    let text = svg(page);
+    let tree = roxmltree::Document::parse(&text).unwrap();
+    let nodes = |tag| {
+        tree.descendants()
+            .filter(move |node| node.has_tag_name(tag))
+    };
+    let number = |node: roxmltree::Node, name| node.attribute(name).unwrap().parse().unwrap();
+    let is_outline = |node: &roxmltree::Node| {
+        node.attribute("stroke-width") == Some("0.4") && node.attribute("d").unwrap().ends_with('Z')
+    };
+    let outline = nodes("path").find(is_outline).unwrap();
+    let corners = outline.attribute("d").unwrap().split(['M', 'L', 'Z']);
+    let corners = corners.filter_map(|corner| corner.split_once(' '));
+    let (x, y): (Vec<f64>, Vec<f64>) = corners
+        .map(|(x, y)| (x.parse::<f64>().unwrap(), y.parse::<f64>().unwrap()))
+        .unzip();
+    let least = |values: &[f64]| values.iter().copied().fold(f64::MAX, f64::min);
+    let most = |values: &[f64]| values.iter().copied().fold(f64::MIN, f64::max);
+    let (wide, high) = (most(&x) - least(&x), most(&y) - least(&y));
+    Read {
+        circles: nodes("circle")
+            .map(|node| ["cx", "cy", "r"].map(|name| number(node, name)))
+            .collect(),
+        outline: [least(&x), most(&y), wide, high],
+        texts: nodes("text")
+            .map(|node| node.text().unwrap().into())
+            .collect(),
+    }
+}
+
+/// How much smaller than it is a panel is drawn, as the page states it.
+fn stated(read: &Read) -> f64 {
+    let mut words = read.texts.iter().flat_map(|text| text.split_whitespace());
+    let scale = words.find_map(|word| word.strip_prefix("1:")).unwrap();
+    scale.trim_end_matches('.').parse().unwrap()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn every_face_reads_back_with_exactly_its_holes(
+        job in any_job(), size in prop::sample::select(SIZES.to_vec()), bed in any_bed()
+    ) {
+        for (drawing, page) in pages(&job, size, &bed) {
+            let read = read(&page);
+            let scale = stated(&read);
+            let [left, foot, wide, high] = read.outline;
+            prop_assert!((wide * scale - drawing.depth.mm()).abs() < 0.001);
+            prop_assert!((high * scale - drawing.length.mm()).abs() < 0.001);
+            let mut uses = BTreeSet::new();
+            for (dot, circle) in drawing.dots.iter().zip(&read.circles) {
+                let across = match drawing.face.toward {
+                    Hand::Right => dot.x.mm(),
+                    Hand::Left => drawing.depth.mm() - dot.x.mm(),
+                };
+                let expected = [across, dot.y.mm(), dot.hole.diameter.mm() / 2.0];
+                let [x, y, radius] = *circle;
+                let found = [x - left, foot - y, radius].map(|paper| paper * scale);
+                let is_near = |(a, b): (&f64, &f64)| (a - b).abs() < 0.001;
+                prop_assert!(expected.iter().zip(&found).all(is_near), "{expected:?} {found:?}");
+                uses.insert((dot.hole.only_use(), dot.hole.diameter, dot.hole.depth));
+            }
+            // Each use and bore is once more among the signs.
+            prop_assert_eq!(read.circles.len(), drawing.dots.len() + uses.len());
+        }
+    }
+
+    #[test]
+    fn nothing_overlaps_and_nothing_is_too_small(
+        job in any_job(), size in prop::sample::select(SIZES.to_vec()), bed in any_bed()
+    ) {
+        for (_, page) in pages(&job, size, &bed) {
+            assert_legible(&page);
+        }
+    }
+}
+
+// 560 / 5 = 112 fits between the numbers on A4, 704 / 5 = 141 above what is written; at 1:2.5 neither does. 1300 / 5 = 260.
+#[test]
+fn the_largest_scale_that_fits_is_taken() {
+    let of = |height, size| {
+        let mut job = drawers();
+        job.cabinets[0].size.height = mm(height);
+        stated(&read(&left_inside(&job, size)))
+    };
+    assert_eq!(of(704, FaceSize::Paper(Paper::A4)), 5.0);
+    assert_eq!(of(1_300, FaceSize::Paper(Paper::A4)), 10.0);
+    assert_eq!(of(1_300, FaceSize::Paper(Paper::A3)), 5.0);
+    assert_eq!(of(704, FaceSize::True), 1.0);
+    // What is written stands beside a tall panel, and more of it fits.
+    assert_eq!(of(2_000, FaceSize::Paper(Paper::A4)), 10.0);
+}
+
+// 2500 / 20 = 125 mm have room for 35 numbers 3.51 apart; of 73 holes the ends of runs are kept.
+#[test]
+fn of_more_heights_than_there_is_room_for_the_ends_of_runs_are_kept() {
+    let mut job = job();
+    job.cabinets[0].size.height = mm(2_500);
+    job.cabinets[0].opening.each_bay_mut(&mut |bay| {
+        (bay.zones[0].first, bay.zones[0].last) = (HolePlace::foot(4), HolePlace::foot(76));
+    });
+    let page = left_inside(&job, FaceSize::Paper(Paper::A4));
+    assert_legible(&page);
+    let texts = read(&page).texts;
+    let numbers: Vec<i16> = texts.iter().filter_map(|text| text.parse().ok()).collect();
+    assert_eq!(numbers, [4, 76]);
+}
+
+#[test]
+fn a_sheet_at_one_to_one_is_as_large_as_it_must_be() {
+    let page = left_inside(&drawers(), FaceSize::True);
+    let read = read(&page);
+    let [left, foot, wide, high] = read.outline;
+    assert_eq!((wide, high), (560.0, 704.0));
+    assert!(left > MARGIN && left + wide < page.width - MARGIN);
+    assert!(foot < page.height - MARGIN && page.height < 704.0 + 160.0);
+}
+
+#[test]
+fn a_page_says_what_it_is_and_how_it_lies() {
+    let mut job = drawers();
+    job.cabinets[0].name = Label::new("G2 <left> \"é\"").unwrap();
+    let texts = read(&left_inside(&job, FaceSize::Paper(Paper::A4))).texts;
+    // Sentences may stand on several lines.
+    let said = texts.join(" ");
+    for words in [
+        "G2 <left> \"é\", left side, inside",
+        "glaze store. rev 7 OTTER. 704.0 x 560.0 x 18.0 mm, 18 board. Scale 1:5.",
+        "This face up. FRONT toward you: foot to your RIGHT. BACK toward you: foot to your LEFT.",
+        "On the machine: FOOT and BACK edge at the zero corner, near left. x from the foot; y from the back edge.",
+        "Overruled: the back row is 30.0 from the edge.",
+        "front 37.0",
+        "front 523.0",
+        "plate ⌀5.0 x 12.0 (3)",
+        "HEAD, 704.0 from the foot",
+        "FOOT",
+        "100 mm. If a tape reads anything else, print again at 100 %.",
+    ] {
+        assert!(said.contains(words), "no {words}: {said}");
+    }
+    assert_eq!(texts.iter().filter(|text| *text == "FRONT").count(), 2);
+}
+
+#[test]
+fn the_same_face_is_the_same_page() {
+    for size in SIZES {
+        let of = || pages(&drawers(), size, &Bed::default());
+        assert_eq!(of(), of());
+    }
+}
