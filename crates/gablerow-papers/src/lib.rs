@@ -34,6 +34,7 @@ mod findings_text;
 pub mod front;
 mod front_signs;
 mod hole_map;
+mod hole_sign;
 mod hole_table;
 mod holes;
 pub mod page;
@@ -49,6 +50,7 @@ mod source_list;
 mod svg;
 mod table;
 mod text;
+mod title_block;
 mod typeface;
 
 pub use bench_records::SetUpRecord;
