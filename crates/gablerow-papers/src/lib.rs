@@ -12,6 +12,7 @@
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
+//! layout, parts ---- stick                        every height of a cabinet, true size
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
@@ -34,6 +35,7 @@ mod findings_text;
 pub mod front;
 mod front_signs;
 mod hole_map;
+mod hole_sign;
 mod hole_table;
 mod holes;
 pub mod page;
@@ -46,9 +48,11 @@ mod pdf_letters;
 mod pen;
 mod signs;
 mod source_list;
+mod stick;
 mod svg;
 mod table;
 mod text;
+mod title_block;
 mod typeface;
 
 pub use bench_records::SetUpRecord;
@@ -67,6 +71,7 @@ pub use part_text::part_text;
 pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
+pub use stick::StoryStick;
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};

@@ -93,7 +93,7 @@ fn stated(read: &Read) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig::with_cases(24))]
 
     #[test]
     fn every_face_reads_back_with_exactly_its_holes(
