@@ -3,6 +3,7 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 
+use gablerow_core::cards::Bed;
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{Cabinet, Edge, Job};
 use gablerow_core::layout::Layout;
@@ -19,6 +20,8 @@ pub struct DrawnFace<'a> {
     pub layout: &'a Layout,
     /// The face.
     pub drawing: &'a FaceDrawing,
+    /// The machine it is bored on, when its zero corner and axes shall be drawn.
+    pub bed: Option<&'a Bed>,
     /// The cabinet's revision and word; nothing before there is one.
     pub stamp: &'a str,
     /// What else has to stand on it: the sentences that overrule a stop.

@@ -1,5 +1,6 @@
 //! Small jobs to test with.
 
+use gablerow_core::cards::{Across, Along, Bed, Corner};
 use gablerow_core::job::{
     Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand,
     HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition, Plate,
@@ -261,6 +262,19 @@ pub(crate) fn texts(page: &Page) -> Vec<&str> {
         }
     }
     found
+}
+
+/// Beds with any zero corner and any axes.
+pub(crate) fn any_bed() -> impl Strategy<Value = Bed> {
+    let corner = prop::sample::select(Corner::ALL.to_vec());
+    let along = prop::sample::select(Along::ALL.to_vec());
+    let across = prop::sample::select(Across::ALL.to_vec());
+    (corner, along, across).prop_map(|(zero, along, across)| Bed {
+        zero,
+        along,
+        across,
+        ..Bed::default()
+    })
 }
 
 /// The box a text takes, as left, foot, right, head.

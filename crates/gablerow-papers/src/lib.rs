@@ -7,11 +7,13 @@
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
+//!                  +-------> bore_table           the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
+//! layout, parts ---- stick                        every height of a cabinet, true size
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
@@ -24,6 +26,7 @@ mod bench_records;
 mod bench_rows;
 mod bench_text;
 pub mod board;
+mod bore_table;
 mod csv;
 mod drawn_face;
 mod dxf;
@@ -33,6 +36,7 @@ mod findings_text;
 pub mod front;
 mod front_signs;
 mod hole_map;
+mod hole_sign;
 mod hole_table;
 mod holes;
 mod list_pages;
@@ -48,13 +52,16 @@ mod pen;
 mod sheets;
 mod signs;
 mod source_list;
+mod stick;
 mod svg;
 mod table;
 mod text;
+mod title_block;
 mod typeface;
 
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
+pub use bore_table::BoreRecord;
 pub use drawn_face::DrawnFace;
 pub use dxf::dxf;
 pub use face_page::FaceSize;
@@ -69,6 +76,7 @@ pub use part_text::part_text;
 pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
+pub use stick::StoryStick;
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};

@@ -9,9 +9,10 @@ use crate::cards::{CardId, Sourced};
 use crate::check::{self, Finding, Level, Rule};
 use crate::edit::Edit;
 use crate::job::{
-    BackRail, Depth, Edge, End, FreeHole, Front, FrontHeight, FrontKind, Hand, Job, Key, Label,
-    Reference, Runner, TopKind,
+    BackRail, Bit, Depth, Edge, End, FreeHole, Front, FrontHeight, FrontKind, Hand, Job, Key,
+    Label, Reference, Runner, TopKind,
 };
+use crate::measure::Length;
 use crate::propose::Proposal;
 
 fn the_finding(job: &Job, rule: Rule) -> Finding {
@@ -430,4 +431,15 @@ proptest! {
         }
         prop_assert!(fixes.iter().all(|fix| !fix.title.is_empty() && !fix.why.is_empty()));
     }
+}
+
+#[test]
+fn a_stop_that_the_rail_lacks_is_mended_by_offsets_it_has_and_habits_by_others() {
+    let job = job_with(|job| {
+        job.cabinets[0].offsets.foot = Length::from_um(16_200);
+        job.shop.bit = Bit::Pointed;
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
+    });
+    assert_eq!(titles(&job, Rule::EndStopValue)[0], "offsets 16.0 and 16.0");
+    assert_eq!(titles(&job, Rule::BitWrongForHole), ["bit flat"]);
 }

@@ -23,6 +23,7 @@ fn files(job: &Job) -> Vec<(FaceDrawing, String)> {
             cabinet,
             layout: &layout,
             drawing: &drawing,
+            bed: None,
             stamp: "rev 7 OTTER",
             remarks: &[],
         };

@@ -3,25 +3,20 @@
 use alloc::vec::Vec;
 
 use gablerow_core::drawing::{Area, AreaKind};
-use gablerow_core::layout::{Span, Use};
+use gablerow_core::layout::Span;
 use gablerow_core::measure::Length;
 
 use super::Frame;
 use crate::DrawnFace;
+use crate::hole_sign::draw_hole;
 use crate::page::TextEnd;
 use crate::pen::{self, DASHED, EDGE, HAIR, HEAVY, Pen, SMALL, THIN};
 
 /// How dark the end of a fixed panel is, and what the back takes: 1 is white.
 const FIXED_PANEL: f64 = 0.9;
 const BACK: f64 = 0.8;
-/// How far a sign stands off the hole it is drawn around, in mm of paper, and how small it may be.
-const SIGN_OFF: f64 = 0.5;
-const SIGN_LEAST: f64 = 0.6;
 /// The most a sign may take of a pitch to either side, so that two above each other stay apart.
 const SIGN_OF_PITCH: f64 = 0.4;
-/// From this radius on, in mm of paper, a hole has its centre marked, and a full one is light enough to see it.
-const CROSSED_LEAST: f64 = 1.0;
-const LARGE_SHADE: f64 = 0.75;
 
 impl DrawnFace<'_> {
     pub(super) fn draw_panel(&self, pen: &mut Pen, frame: &Frame) {
@@ -46,7 +41,7 @@ impl DrawnFace<'_> {
             let place = frame.place(self, dot.x, dot.y);
             let radius = dot.hole.diameter.mm() / 2.0 / frame.divisor;
             let most = Length::PITCH.mm() / frame.divisor * SIGN_OF_PITCH;
-            draw_sign(pen, place, radius, most, dot.hole.only_use());
+            draw_hole(pen, place, radius, most, dot.hole.only_use());
         }
     }
 
@@ -79,38 +74,5 @@ impl DrawnFace<'_> {
                 }
             }
         }
-    }
-}
-
-/// A hole with the sign of its use: told apart without any colour.
-///
-/// A pin is full, a plate has a diamond around it, a runner a square; a hole of several uses is full in a diamond, and one of a
-/// joint or of the face itself has nothing around it.
-pub(crate) fn draw_sign(
-    pen: &mut Pen,
-    (x, y): (f64, f64),
-    radius: f64,
-    most: f64,
-    only_use: Option<Use>,
-) {
-    let off = (radius + SIGN_OFF).min(most).max(SIGN_LEAST);
-    let is_full = matches!(only_use, Some(Use::Pin) | None);
-    let is_large = radius >= CROSSED_LEAST;
-    let shade = if is_large { LARGE_SHADE } else { 0.0 };
-    pen.ring((x, y), radius, is_full.then_some(shade));
-    if is_large {
-        pen.way(&[(x - radius, y), (x + radius, y)], HAIR);
-        pen.way(&[(x, y - radius), (x, y + radius)], HAIR);
-    }
-    match only_use {
-        Some(Use::Plate) | None => {
-            let off = off * 1.3;
-            let corners = [(x - off, y), (x, y - off), (x + off, y), (x, y + off)];
-            pen.shape(&corners, Some(THIN), None);
-        }
-        Some(Use::Runner) => {
-            pen.block((x - off, y - off), (x + off, y + off), Some(THIN), None);
-        }
-        Some(Use::Pin | Use::Dowel | Use::Connector | Use::Free) => {}
     }
 }
