@@ -209,11 +209,11 @@ struct Listing<'a> {
 
 impl Listing<'_> {
     fn show(&self, length: Length) -> Cell {
-        Cell::words(length.show(self.job.unit))
+        Cell::words(length.show(self.job.unit).to_string())
     }
 
     fn look(&self, length: Length) -> Cell {
-        Cell::bold(length.show(self.job.unit))
+        Cell::bold(length.show(self.job.unit).to_string())
     }
 
     fn thick(&self, piece: &Piece) -> Cell {
@@ -247,7 +247,7 @@ impl Listing<'_> {
             .is_some_and(|front| front.kind == FrontKind::Drawer);
         let front = if is_drawer { " front" } else { "" };
         let part = Cell::words(name + &record.words() + front);
-        let mut row = vec![Cell::Tick, Cell::bold(record.count()?), part];
+        let mut row = vec![Cell::Tick, Cell::bold(record.count()?.to_string()), part];
         row.extend(match record.piece() {
             Some(piece) => [
                 self.look(piece.cut_length.total()),
@@ -282,8 +282,8 @@ impl Listing<'_> {
         let piece = &front.piece;
         Some(vec![
             Cell::Tick,
-            Cell::bold(record.count()?),
-            Cell::bold(&front.name),
+            Cell::bold(record.count()?.to_string()),
+            Cell::bold(front.name.as_str()),
             Cell::words(front_words(front)),
             self.show(piece.width.total()),
             self.show(piece.length.total()),
@@ -298,15 +298,15 @@ impl Listing<'_> {
         let made = record.made_box()?;
         Some(vec![
             Cell::Tick,
-            Cell::bold(record.count()?),
-            Cell::bold(&made.name),
+            Cell::bold(record.count()?.to_string()),
+            Cell::bold(made.name.as_str()),
             self.look(made.outside.total()),
             self.show(made.inside.total()),
             self.look(made.length.total()),
             self.look(made.height),
             self.show(made.room.total()),
             self.show(made.rise.total()),
-            Cell::words(made.hole),
+            Cell::words(made.hole.to_string()),
         ])
     }
 
@@ -315,8 +315,8 @@ impl Listing<'_> {
         let piece = &shelf.piece;
         Some(vec![
             Cell::Tick,
-            Cell::bold(record.count()?),
-            Cell::bold(shelf.hole),
+            Cell::bold(record.count()?.to_string()),
+            Cell::bold(shelf.hole.to_string()),
             self.show(piece.length.total()),
             self.show(piece.width.total()),
             self.thick(piece),
@@ -387,7 +387,7 @@ impl Listing<'_> {
             };
             vec![
                 Cell::words(board),
-                Cell::words(need.pieces),
+                Cell::words(need.pieces.to_string()),
                 Cell::words(square_metres(need.area)),
                 Cell::bold(square_metres(need.area_take)),
                 Cell::words(metres(need.band)),

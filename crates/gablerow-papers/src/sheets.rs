@@ -10,7 +10,7 @@
 //! ```
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::page::{Page, Paper, TextEnd};
@@ -43,12 +43,12 @@ pub(crate) enum Cell {
 }
 
 impl Cell {
-    pub(crate) fn words(words: impl ToString) -> Self {
-        Self::Words(words.to_string())
+    pub(crate) fn words(words: impl Into<String>) -> Self {
+        Self::Words(words.into())
     }
 
-    pub(crate) fn bold(words: impl ToString) -> Self {
-        Self::Bold(words.to_string())
+    pub(crate) fn bold(words: impl Into<String>) -> Self {
+        Self::Bold(words.into())
     }
 
     fn width(&self) -> f64 {
@@ -147,14 +147,6 @@ impl Sheets {
     /// What is said below a table, in small letters, a little to the right.
     pub(crate) fn remark(&mut self, words: &str) {
         self.say(4.0, SMALL, false, words);
-    }
-
-    /// A sentence behind a box to tick.
-    pub(crate) fn task(&mut self, words: &str) {
-        self.need(pen::leading(BODY));
-        let top = self.y - (pen::leading(BODY) - TICK);
-        self.tick(MARGIN, top);
-        self.say(TICK + 2.0, BODY, false, words);
     }
 
     fn say(&mut self, indent: f64, size: f64, is_bold: bool, words: &str) {
@@ -365,12 +357,11 @@ mod tests {
         ) {
             let mut sheets = Sheets::new(paper, &title);
             sheets.section(&title);
-            sheets.task(&title);
             let columns = [("a", TextEnd::Start), ("b", TextEnd::End), ("c", TextEnd::Start)];
             let columns = [columns, columns].concat();
             let rows: Vec<Row> = rows
                 .iter()
-                .map(|row| row.iter().map(Cell::words).collect())
+                .map(|row| row.iter().cloned().map(Cell::Words).collect())
                 .collect();
             sheets.table(&columns, &rows);
             for page in sheets.pages() {
