@@ -8,7 +8,7 @@ use gablerow_core::measure::{Length, Unit};
 use super::{Column, Mark, What};
 use crate::hole_sign::draw_hole;
 use crate::page::TextEnd;
-use crate::pen::{self, EDGE, HAIR, HEAVY, Pen, SMALL, THIN, spread};
+use crate::pen::{self, EDGE, HAIR, Pen, SMALL, THIN, spread};
 
 /// How wide a column is, in mm.
 pub(super) const COLUMN: f64 = 42.0;
@@ -61,7 +61,7 @@ impl<'a> Strip<'a> {
             to,
         };
         for (column, name) in self.columns.iter().zip(&self.names) {
-            window.names(name);
+            window.names(column, name);
             window.ends(column);
             window.marks(column, self.unit);
             window.left += COLUMN;
@@ -88,7 +88,12 @@ impl Window<'_> {
         (self.from..=self.to).contains(&z)
     }
 
-    fn names(&mut self, lines: &[String]) {
+    /// What a column is called, where any of it is seen.
+    fn names(&mut self, column: &Column, lines: &[String]) {
+        let (low, high) = column.reach();
+        if high.mm() < self.from || self.to < low.mm() {
+            return;
+        }
         let mut y = self.at(self.to) + 2.0;
         for line in lines.iter().rev() {
             self.pen.bold((self.left, y), TextEnd::Start, SMALL, line);
@@ -96,7 +101,8 @@ impl Window<'_> {
         }
     }
 
-    /// The edge of the column from foot to head, and its ends with their words, where they are seen.
+    /// The edge of the column from foot to head, and its ends with their words, where they are seen. The ends are laid on ends of
+    /// panels, so they are thin.
     fn ends(&mut self, column: &Column) {
         let (foot, head) = (column.foot.mm(), column.head.mm());
         let (low, high) = (foot.max(self.from), head.min(self.to));
@@ -108,7 +114,7 @@ impl Window<'_> {
             let y = self.at(z);
             if self.shows(z) {
                 self.pen
-                    .way(&[(self.left, y), (self.left + COLUMN - 3.0, y)], HEAVY);
+                    .way(&[(self.left, y), (self.left + COLUMN - 3.0, y)], THIN);
             }
             // The word is on the sheet that shows all of it.
             if self.shows(z + off) && self.shows(z + off + SMALL) {
