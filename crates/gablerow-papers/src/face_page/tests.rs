@@ -10,7 +10,8 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::fixture::{any_bed, any_job, assert_legible, drawers, faces, job, mm};
-use crate::svg;
+use crate::pdf::read_back;
+use crate::{pdf, svg};
 
 const SIZES: [FaceSize; 4] = [
     FaceSize::Paper(Paper::A4),
@@ -129,6 +130,29 @@ proptest! {
     ) {
         for (_, page) in pages(&job, size, &bed) {
             assert_legible(&page);
+        }
+    }
+}
+
+proptest! {
+    // Documents are pressed, which takes a while where nothing is optimized.
+    #![proptest_config(ProptestConfig::with_cases(8))]
+
+    #[test]
+    fn a_document_of_every_face_has_its_holes_where_the_page_has_them(
+        job in any_job(), size in prop::sample::select(SIZES.to_vec())
+    ) {
+        for (drawing, page) in pages(&job, size, &Bed::default()) {
+            let in_svg = read(&page);
+            let shapes = read_back::shapes(&pdf(core::slice::from_ref(&page), "a face"));
+            let round = shapes.iter().filter(|shape| shape.len() == 13);
+            let circles: Vec<_> = round.map(|shape| read_back::circle(shape)).collect();
+            prop_assert_eq!(circles.len(), in_svg.circles.len());
+            let scale = stated(&in_svg);
+            for ((x, y, diameter), [left, down, radius]) in circles.iter().zip(&in_svg.circles).take(drawing.dots.len()) {
+                let off = [x - left, page.height - y - down, diameter / 2.0 - radius];
+                prop_assert!(off.iter().all(|off| (off * scale).abs() < read_back::CLOSE), "{off:?}");
+            }
         }
     }
 }
