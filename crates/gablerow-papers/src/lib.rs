@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
-//!           drawn_face -> dxf                    the same face for machines, in mm of the panel
+//!           drawn ------> dxf                    the same face for machines, in mm of the panel
 //!              +-------> face_page              the same face on a sheet, at a stated scale
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
@@ -28,7 +28,7 @@ mod bench_text;
 pub mod board;
 mod bore_table;
 mod csv;
-mod drawn_face;
+mod drawn;
 mod dxf;
 mod face_page;
 mod face_text;
@@ -63,7 +63,7 @@ mod typeface;
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;
-pub use drawn_face::DrawnFace;
+pub use drawn::{DrawnCabinet, DrawnFace};
 pub use dxf::dxf;
 pub use face_page::FaceSize;
 pub use face_text::FaceSheet;
@@ -78,7 +78,6 @@ pub use part_text::part_text;
 pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
-pub use stick::StoryStick;
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};
