@@ -2,18 +2,18 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
-//!           drawn ------> dxf                    the same face for machines, in mm of the panel
-//!              +-------> face_page              the same face on a sheet, at a stated scale
+//!           drawn -----> dxf                      the same face for machines, in mm of the panel
+//!             +--------> face_page                the same face on a sheet, at a stated scale
+//!             +--------> stick                    every height of a cabinet, true to size
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
-//!                  +-------> bore_table           the same on a machine's axes: columns for others
+//!                        +--------> bore_table    the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
-//! layout, parts ---- stick                        every height of a cabinet, true size
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
