@@ -253,6 +253,17 @@ fn free_bores(job: &mut Job, toward: Hand, bore: (Length, Length, Length, Option
     });
 }
 
+/// What the texts of a page say.
+pub(crate) fn texts(page: &Page) -> Vec<&str> {
+    let mut found = Vec::new();
+    for mark in &page.marks {
+        if let Mark::Text(text) = mark {
+            found.push(text.words.as_str());
+        }
+    }
+    found
+}
+
 /// Beds with any zero corner and any axes.
 pub(crate) fn any_bed() -> impl Strategy<Value = Bed> {
     let corner = prop::sample::select(Corner::ALL.to_vec());

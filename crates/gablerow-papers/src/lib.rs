@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
-//!           drawn_face -> dxf                    the same face for machines, in mm of the panel
+//!           drawn ------> dxf                    the same face for machines, in mm of the panel
 //!              +-------> face_page              the same face on a sheet, at a stated scale
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
@@ -10,6 +10,7 @@
 //!                  +-------> bore_table           the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
+//!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //! layout, parts ---- stick                        every height of a cabinet, true size
@@ -27,7 +28,7 @@ mod bench_text;
 pub mod board;
 mod bore_table;
 mod csv;
-mod drawn_face;
+mod drawn;
 mod dxf;
 mod face_page;
 mod face_text;
@@ -38,14 +39,18 @@ mod hole_map;
 mod hole_sign;
 mod hole_table;
 mod holes;
+mod list_pages;
 pub mod page;
+mod part_lists;
 mod part_records;
 mod part_strength;
 mod part_table;
 mod part_text;
+mod part_words;
 mod pdf;
 mod pdf_letters;
 mod pen;
+mod sheets;
 mod signs;
 mod source_list;
 mod stick;
@@ -58,7 +63,7 @@ mod typeface;
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;
-pub use drawn_face::DrawnFace;
+pub use drawn::{DrawnCabinet, DrawnFace};
 pub use dxf::dxf;
 pub use face_page::FaceSize;
 pub use face_text::FaceSheet;
@@ -66,12 +71,13 @@ pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
 pub use hole_table::hole_text;
 pub use holes::HoleRecord;
+pub use list_pages::list_pages;
+pub use part_lists::PartList;
 pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
 pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
-pub use stick::StoryStick;
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};

@@ -194,4 +194,6 @@ fn push_text(out: &mut Content, text: &Text, fonts: &mut Fonts) {
 }
 
 #[cfg(test)]
+pub(crate) mod read_back;
+#[cfg(test)]
 mod tests;

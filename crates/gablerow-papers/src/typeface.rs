@@ -106,9 +106,11 @@ impl Typeface {
 
     /// How wide a text of this size is as printed, in the unit of the size.
     pub(crate) fn width(&self, text: &str, size: f64) -> f64 {
-        let printed = self.printed(text);
-        let glyphs = printed.chars().filter_map(|letter| self.glyph(letter));
-        glyphs.map(|glyph| self.advance(glyph)).sum::<f64>() * size
+        let units = |letter| match self.glyph(letter) {
+            Some(glyph) => self.advance(glyph),
+            None => self.width(&stand_in(letter), 1.0),
+        };
+        text.chars().map(units).sum::<f64>() * size
     }
 
     /// A text as printed: a letter that is lacking becomes its number in Unicode, `[U+6F22]`, so that none is ever dropped.
@@ -117,11 +119,16 @@ impl Typeface {
         for letter in text.chars() {
             match self.glyph(letter) {
                 Some(_) => printed.push(letter),
-                None => printed.push_str(&format!("[U+{:04X}]", u32::from(letter))),
+                None => printed.push_str(&stand_in(letter)),
             }
         }
         printed
     }
+}
+
+/// What is printed for a letter that is lacking; all of it is letters that every typeface has.
+fn stand_in(letter: char) -> String {
+    format!("[U+{:04X}]", u32::from(letter))
 }
 
 fn u16_at(file: &[u8], at: usize) -> u16 {

@@ -9,8 +9,10 @@ use gablerow_core::layout::Layout;
 use proptest::prelude::*;
 
 use super::*;
+use crate::DrawnCabinet;
 use crate::fixture::{any_bed, any_job, assert_legible, drawers, faces, job, mm};
-use crate::svg;
+use crate::pdf::read_back;
+use crate::{pdf, svg};
 
 const SIZES: [FaceSize; 4] = [
     FaceSize::Paper(Paper::A4),
@@ -23,16 +25,20 @@ const SIZES: [FaceSize; 4] = [
 fn pages(job: &Job, size: FaceSize, bed: &Bed) -> Vec<(FaceDrawing, Page)> {
     let cabinet = &job.cabinets[0];
     let layout = Layout::of(cabinet, job);
+    let of = DrawnCabinet {
+        job,
+        cabinet,
+        layout: &layout,
+        copies: "copies 1 and 3",
+        stamp: "rev 7 OTTER",
+        remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
+    };
     let page = |id| {
         let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
         let face = DrawnFace {
-            job,
-            cabinet,
-            layout: &layout,
+            of,
             drawing: &drawing,
             bed: Some(bed),
-            stamp: "rev 7 OTTER",
-            remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
         };
         let page = face.page(size);
         (drawing, page)
@@ -133,6 +139,29 @@ proptest! {
     }
 }
 
+proptest! {
+    // Documents are pressed, which takes a while where nothing is optimized.
+    #![proptest_config(ProptestConfig::with_cases(8))]
+
+    #[test]
+    fn a_document_of_every_face_has_its_holes_where_the_page_has_them(
+        job in any_job(), size in prop::sample::select(SIZES.to_vec())
+    ) {
+        for (drawing, page) in pages(&job, size, &Bed::default()) {
+            let in_svg = read(&page);
+            let shapes = read_back::shapes(&pdf(core::slice::from_ref(&page), "a face"));
+            let round = shapes.iter().filter(|shape| shape.len() == 13);
+            let circles: Vec<_> = round.map(|shape| read_back::circle(shape)).collect();
+            prop_assert_eq!(circles.len(), in_svg.circles.len());
+            let scale = stated(&in_svg);
+            for ((x, y, diameter), [left, down, radius]) in circles.iter().zip(&in_svg.circles).take(drawing.dots.len()) {
+                let off = [x - left, page.height - y - down, diameter / 2.0 - radius];
+                prop_assert!(off.iter().all(|off| (off * scale).abs() < read_back::CLOSE), "{off:?}");
+            }
+        }
+    }
+}
+
 // 560 / 5 = 112 fits between the numbers on A4, 704 / 5 = 141 above what is written; at 1:2.5 neither does. 1300 / 5 = 260.
 #[test]
 fn the_largest_scale_that_fits_is_taken() {
@@ -182,7 +211,7 @@ fn a_page_says_what_it_is_and_how_it_lies() {
     // Sentences may stand on several lines.
     let said = texts.join(" ");
     for words in [
-        "G2 <left> \"é\", left side, inside",
+        "G2 <left> \"é\", copies 1 and 3, left side, inside",
         "glaze store. rev 7 OTTER. 704.0 x 560.0 x 18.0 mm, 18 board. Scale 1:5.",
         "This face up. FRONT toward you: foot to your RIGHT. BACK toward you: foot to your LEFT.",
         "On the machine: FOOT and BACK edge at the zero corner, near left. x from the foot; y from the back edge.",
@@ -197,6 +226,15 @@ fn a_page_says_what_it_is_and_how_it_lies() {
         assert!(said.contains(words), "no {words}: {said}");
     }
     assert_eq!(texts.iter().filter(|text| *text == "FRONT").count(), 2);
+}
+
+#[test]
+fn a_face_without_holes_says_so() {
+    for (drawing, page) in pages(&drawers(), FaceSize::Paper(Paper::A4), &Bed::default()) {
+        let said = read(&page).texts.join(" ");
+        let is_bored = !said.contains("Nothing is bored from this face.");
+        assert_eq!(is_bored, !drawing.face.is_outside());
+    }
 }
 
 #[test]
