@@ -10,7 +10,7 @@ use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{FaceId, Hand, Job};
 use gablerow_core::layout::Layout;
 use gablerow_papers::page::Paper;
-use gablerow_papers::{DrawnFace, FaceSize, dxf, pdf};
+use gablerow_papers::{DrawnCabinet, DrawnFace, FaceSize, dxf, pdf};
 
 const SCRIPT: &str = include_str!("drawings.py");
 
@@ -37,6 +37,14 @@ struct Files {
 fn write(job: &Job, folder: &Path) -> Vec<Files> {
     let cabinet = &job.cabinets[0];
     let layout = Layout::of(cabinet, job);
+    let of = DrawnCabinet {
+        job,
+        cabinet,
+        layout: &layout,
+        copies: "",
+        stamp: "rev 7 OTTER",
+        remarks: &[],
+    };
     let uprights = layout.uprights.iter();
     let ids = uprights.flat_map(|upright| {
         [Hand::Left, Hand::Right].map(|toward| FaceId {
@@ -48,13 +56,9 @@ fn write(job: &Job, folder: &Path) -> Vec<Files> {
     for (at, id) in ids.enumerate() {
         let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
         let face = DrawnFace {
-            job,
-            cabinet,
-            layout: &layout,
+            of,
             drawing: &drawing,
             bed: None,
-            stamp: "rev 7 OTTER",
-            remarks: &[],
         };
         let name = |ending: &str| folder.join(format!("{at}.{ending}"));
         let page = face.page(FaceSize::Paper(Paper::A4));

@@ -20,7 +20,7 @@ const HEAD: [&str; 8] = [
     "foot",
     "PACKER",
     "holes",
-    "on the rail",
+    "on rail",
     "no.",
 ];
 
@@ -30,7 +30,7 @@ const ON_THE_RAIL: usize = 6;
 
 /// What is said below the heading of a rail that has to be moved.
 const MOVE: &str = "where a row goes on with PINS or TAPE, the rail is moved along the panel, which stays as it lies: pins go \
-    through the index holes of the rail that are named into the holes named, bored already.";
+    through its index holes that are named first into the holes named then, bored already; by tape its index hole 1 is put there.";
 
 /// A step of the order of work.
 pub(crate) enum Work {
@@ -223,21 +223,17 @@ fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
     (runs_words(&at.runs), rail, count)
 }
 
-/// `PINS rail 1 in 29 and 2 in 30`, `TAPE rail 1 at 1808.0 from the FOOT`; nothing where the rail lies at first.
+/// `PINS 1 in 29 and 2 in 30`, `TAPE 1 at 1808.0 from the FOOT`; nothing where the rail lies at first.
 fn move_words(set_up: &SetUp, at: &Position, unit: Unit) -> String {
     match at.held {
         Held::Stop => String::new(),
         Held::Pins([near, far]) => {
             let index = |hole: i16| set_up.rest.index(hole) - at.moved;
-            format!(
-                "PINS rail {} in {near} and {} in {far}",
-                index(near),
-                index(far)
-            )
+            format!("PINS {} in {near} and {} in {far}", index(near), index(far))
         }
         Held::Tape(from_end) => {
             let end = set_up.rest.end.word().to_uppercase();
-            format!("TAPE rail 1 at {} from the {end}", from_end.show(unit))
+            format!("TAPE 1 at {} from the {end}", from_end.show(unit))
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The bench sheet: what is done at the bench, from top to bottom, at most 80 columns wide.
 
+use alloc::format;
 use alloc::string::String;
 
 use gablerow_core::bench::Plan;

@@ -2,12 +2,13 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
-//!           drawn_face -> dxf                    the same face for machines, in mm of the panel
-//!              +-------> face_page              the same face on a sheet, at a stated scale
+//!           drawn -----> dxf                      the same face for machines, in mm of the panel
+//!             +--------> face_page                the same face on a sheet, at a stated scale
+//!             +--------> stick                    every height of a cabinet, true to size
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
-//!                  +-------> bore_table           the same on a machine's axes: columns for others
+//!                        +--------> bore_table    the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
@@ -15,7 +16,6 @@
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //!                        +--------> bench_page    the same on sheets of paper, with a small_face for each that is bored
 //! sheets ---------- list_pages, bench_page        what is read from top to bottom: tables, sentences, pictures
-//! layout, parts ---- stick                        every height of a cabinet, true size
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
@@ -32,7 +32,7 @@ mod bench_words;
 pub mod board;
 mod bore_table;
 mod csv;
-mod drawn_face;
+mod drawn;
 mod dxf;
 mod face_page;
 mod face_text;
@@ -69,7 +69,7 @@ pub use bench_page::bench_pages;
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;
-pub use drawn_face::DrawnFace;
+pub use drawn::{DrawnCabinet, DrawnFace};
 pub use dxf::dxf;
 pub use face_page::FaceSize;
 pub use face_text::FaceSheet;
@@ -84,7 +84,6 @@ pub use part_text::part_text;
 pub use pdf::pdf;
 pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
-pub use stick::StoryStick;
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, wrap};

@@ -17,11 +17,12 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::drawing::{Dot, FaceDrawing};
-use gablerow_core::job::{Cabinet, FaceId, Hand, Job};
-use gablerow_core::layout::{Layout, Upright, Use};
+use gablerow_core::job::{FaceId, Hand};
+use gablerow_core::layout::{Upright, Use};
 use gablerow_core::measure::Length;
 use gablerow_core::parts::{FrontPart, Parts};
 
+use crate::DrawnCabinet;
 use crate::page::{Page, Paper};
 use crate::pen::{BODY, Pen, SMALL, TITLE};
 use crate::title_block::{Meaning, TitleBlock};
@@ -47,21 +48,6 @@ const USE: &str = "Lay the FOOT of a column on the foot of the panel, or of the 
 /// How its sheets are put together.
 const JOIN: &str =
     "Overlap two sheets so that the crosses of one number lie on each other, on both sides.";
-
-/// One cabinet's story stick.
-#[derive(Clone, Copy, Debug)]
-pub struct StoryStick<'a> {
-    /// Its job.
-    pub job: &'a Job,
-    /// The cabinet.
-    pub cabinet: &'a Cabinet,
-    /// What that comes to.
-    pub layout: &'a Layout,
-    /// The cabinet's revision and word; nothing before there is one.
-    pub stamp: &'a str,
-    /// What else has to stand on it: the sentences that overrule a stop.
-    pub remarks: &'a [String],
-}
 
 /// What a column is for: one face, or one door. Heights are from the carcass underside.
 struct Column {
@@ -95,10 +81,10 @@ enum What {
     Cup,
 }
 
-impl StoryStick<'_> {
-    /// The stick as one page, as long as the cabinet is high.
+impl DrawnCabinet<'_> {
+    /// The story stick as one page, as long as the cabinet is high.
     #[must_use]
-    pub fn long(&self) -> Page {
+    pub fn stick(&self) -> Page {
         let columns = self.columns();
         let strip = Strip::new(&columns, self.job.unit);
         let count = u16::try_from(columns.len()).unwrap_or(u16::MAX);
@@ -114,9 +100,9 @@ impl StoryStick<'_> {
         pen.page()
     }
 
-    /// The stick over as many sheets as it takes: column by column as many as are beside each other, from the foot up.
+    /// The story stick over as many sheets as it takes: column by column as many as are beside each other, from the foot up.
     #[must_use]
-    pub fn tiled(&self, paper: Paper) -> Vec<Page> {
+    pub fn stick_sheets(&self, paper: Paper) -> Vec<Page> {
         let (width, height) = paper.size();
         let room = width - 2.0 * MARGIN;
         let columns = self.columns();
@@ -137,17 +123,11 @@ impl StoryStick<'_> {
                 pen.check_rule((MARGIN, MARGIN));
                 title.draw(&mut pen, (MARGIN, foot));
                 strip.draw(&mut pen, (MARGIN + GUTTER, foot), (low, to.min(low + high)));
-                if sheet > 0 {
-                    strip::draw_seam(
-                        &mut pen,
-                        sheet,
-                        foot + OVERLAP / 2.0,
-                        (MARGIN, width - MARGIN),
-                    );
-                }
-                if sheet + 1 < sheets {
-                    let y = foot + high - OVERLAP / 2.0;
-                    strip::draw_seam(&mut pen, sheet + 1, y, (MARGIN, width - MARGIN));
+                let below = (sheet > 0).then_some((sheet, foot + OVERLAP / 2.0));
+                let above = foot + high - OVERLAP / 2.0;
+                let above = (sheet + 1 < sheets).then_some((sheet + 1, above));
+                for (number, y) in below.into_iter().chain(above) {
+                    strip::draw_seam(&mut pen, number, y, (MARGIN, width - MARGIN));
                 }
                 pages.push(pen.page());
             }
@@ -219,26 +199,18 @@ impl StoryStick<'_> {
 
     /// What is said of a strip; `sheet` says which of its sheets it is.
     fn title(&self, columns: &[Column], sheet: &str, width: f64) -> TitleBlock {
-        let mut heading = format!("{}. ", self.job.title);
-        if !self.stamp.is_empty() {
-            heading.push_str(&format!("{}. ", self.stamp));
-        }
-        heading.push_str("True size.");
+        let heading = self.heading() + "True size.";
         let bored = match columns.is_empty() {
             true => "Nothing of this cabinet is bored.",
             false => USE,
         };
         let mut texts = Vec::from([
-            (TITLE, true, format!("{}, story stick", self.cabinet.name)),
+            (TITLE, true, format!("{}, story stick", self.name())),
             (BODY, false, heading),
             (BODY, true, bored.to_string()),
             (SMALL, false, sheet.to_string()),
         ]);
-        texts.extend(
-            self.remarks
-                .iter()
-                .map(|remark| (BODY, true, remark.clone())),
-        );
+        texts.extend(self.remarks(width));
         TitleBlock::of(&texts, meanings(columns), width)
     }
 }

@@ -90,7 +90,7 @@ fn width_of(heights: &[Height], words: impl Fn(&Height) -> &str) -> f64 {
 
 impl DrawnFace<'_> {
     fn show(&self, length: Length) -> String {
-        length.show(self.job.unit).to_string()
+        length.show(self.of.job.unit).to_string()
     }
 
     fn deep(&self) -> String {

@@ -9,6 +9,7 @@ use gablerow_core::layout::Layout;
 use proptest::prelude::*;
 
 use super::*;
+use crate::DrawnCabinet;
 use crate::fixture::{any_bed, any_job, assert_legible, drawers, faces, job, mm};
 use crate::pdf::read_back;
 use crate::{pdf, svg};
@@ -24,16 +25,20 @@ const SIZES: [FaceSize; 4] = [
 fn pages(job: &Job, size: FaceSize, bed: &Bed) -> Vec<(FaceDrawing, Page)> {
     let cabinet = &job.cabinets[0];
     let layout = Layout::of(cabinet, job);
+    let of = DrawnCabinet {
+        job,
+        cabinet,
+        layout: &layout,
+        copies: "copies 1 and 3",
+        stamp: "rev 7 OTTER",
+        remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
+    };
     let page = |id| {
         let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
         let face = DrawnFace {
-            job,
-            cabinet,
-            layout: &layout,
+            of,
             drawing: &drawing,
             bed: Some(bed),
-            stamp: "rev 7 OTTER",
-            remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
         };
         let page = face.page(size);
         (drawing, page)
@@ -206,7 +211,7 @@ fn a_page_says_what_it_is_and_how_it_lies() {
     // Sentences may stand on several lines.
     let said = texts.join(" ");
     for words in [
-        "G2 <left> \"é\", left side, inside",
+        "G2 <left> \"é\", copies 1 and 3, left side, inside",
         "glaze store. rev 7 OTTER. 704.0 x 560.0 x 18.0 mm, 18 board. Scale 1:5.",
         "This face up. FRONT toward you: foot to your RIGHT. BACK toward you: foot to your LEFT.",
         "On the machine: FOOT and BACK edge at the zero corner, near left. x from the foot; y from the back edge.",
@@ -221,6 +226,15 @@ fn a_page_says_what_it_is_and_how_it_lies() {
         assert!(said.contains(words), "no {words}: {said}");
     }
     assert_eq!(texts.iter().filter(|text| *text == "FRONT").count(), 2);
+}
+
+#[test]
+fn a_face_without_holes_says_so() {
+    for (drawing, page) in pages(&drawers(), FaceSize::Paper(Paper::A4), &Bed::default()) {
+        let said = read(&page).texts.join(" ");
+        let is_bored = !said.contains("Nothing is bored from this face.");
+        assert_eq!(is_bored, !drawing.face.is_outside());
+    }
 }
 
 #[test]

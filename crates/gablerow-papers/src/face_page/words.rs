@@ -21,15 +21,18 @@ const READ: &str = "On the left hole numbers and heights from the foot, on the r
 impl DrawnFace<'_> {
     /// All that is said of it when it is drawn at a scale, in a room so wide.
     pub(super) fn title_block(&self, scale: &str, width: f64) -> TitleBlock {
+        let read = match self.drawing.dots.is_empty() {
+            true => "Nothing is bored from this face.",
+            false => READ,
+        };
         let mut texts = Vec::from([
             (TITLE, true, self.title()),
             (BODY, false, self.heading(scale)),
             (BODY, true, self.lie()),
-            (SMALL, false, READ.to_string()),
+            (SMALL, false, read.to_string()),
         ]);
-        let zero = self.zero_words().into_iter();
-        let remarks = self.remarks.iter().cloned();
-        texts.extend(zero.chain(remarks).map(|words| (BODY, true, words)));
+        texts.extend(self.zero_words().map(|words| (BODY, true, words)));
+        texts.extend(self.of.remarks(width));
         TitleBlock::of(&texts, self.meanings(), width)
     }
 
@@ -42,12 +45,9 @@ impl DrawnFace<'_> {
 
     /// Job, revision, size, board and scale.
     fn heading(&self, scale: &str) -> String {
-        let mut heading = format!("{}. ", self.job.title);
-        if !self.stamp.is_empty() {
-            heading.push_str(&format!("{}. ", self.stamp));
-        }
-        let (size, board) = (self.size(self.job.unit), self.board());
-        heading + &format!("{size}, {board}. Scale {scale}.")
+        let (size, board) = (self.size(self.of.job.unit), self.board());
+        let heading = self.of.heading();
+        format!("{heading}{size}, {board}. Scale {scale}.")
     }
 
     /// What the signs stand for: each use and bore on this face once, with its count.
@@ -67,7 +67,7 @@ impl DrawnFace<'_> {
         let words = |(hole, count): (&Hole, usize)| {
             let only_use = hole.only_use();
             let meaning = only_use.map_or("shared", Use::word);
-            let bore = bore(hole, self.job.unit, &Signs::UNICODE);
+            let bore = bore(hole, self.of.job.unit, &Signs::UNICODE);
             (only_use, format!("{meaning} {bore} ({count})"))
         };
         found.into_iter().map(words).collect()

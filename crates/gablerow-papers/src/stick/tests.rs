@@ -1,19 +1,21 @@
 //! The stick read back from SVG by a reader that is not ours.
 
-use gablerow_core::job::Label;
+use gablerow_core::job::{Job, Label};
 use proptest::prelude::*;
 
 use super::*;
 use crate::fixture::{any_job, assert_legible, drawers, faces, mm};
 use crate::svg;
+use gablerow_core::layout::Layout;
 
-fn with_stick<T>(job: &Job, read: impl FnOnce(&StoryStick) -> T) -> T {
+fn with_drawn<T>(job: &Job, read: impl FnOnce(&DrawnCabinet) -> T) -> T {
     let cabinet = &job.cabinets[0];
     let layout = Layout::of(cabinet, job);
-    read(&StoryStick {
+    read(&DrawnCabinet {
         job,
         cabinet,
         layout: &layout,
+        copies: "",
         stamp: "rev 7 OTTER",
         remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
     })
@@ -55,14 +57,14 @@ fn thousandths(value: f64) -> i64 {
 }
 
 /// Every height that is bored, column by column, from the layout: faces from the left, then doors.
-fn bored(stick: &StoryStick) -> Vec<Vec<i64>> {
+fn bored(drawn: &DrawnCabinet) -> Vec<Vec<i64>> {
     let mut columns: Vec<Vec<i64>> = Vec::new();
-    for id in faces(stick.layout) {
-        let holes = stick.layout.face(id).unwrap().holes(stick.layout);
+    for id in faces(drawn.layout) {
+        let holes = drawn.layout.face(id).unwrap().holes(drawn.layout);
         columns.push(holes.iter().map(|hole| thousandths(hole.z.mm())).collect());
     }
-    let parts = Parts::of(stick.cabinet, stick.layout, stick.job);
-    for (front, place) in parts.fronts.iter().zip(&stick.layout.fronts) {
+    let parts = Parts::of(drawn.cabinet, drawn.layout, drawn.job);
+    for (front, place) in parts.fronts.iter().zip(&drawn.layout.fronts) {
         let cups = front.hanging.iter().flat_map(|hanging| &hanging.cups.cups);
         let z = cups.map(|cup| thousandths((place.foot + cup.from_foot.total()).mm()));
         columns.push(z.collect());
@@ -99,9 +101,9 @@ fn columns_of(lines: impl Iterator<Item = (f64, f64)>, zero: f64) -> Vec<Vec<i64
 }
 
 /// Where the carcass underside is on the first sheet of a strip, y down from its head.
-fn zero_of(page: &Page, stick: &StoryStick, columns: &[Column]) -> f64 {
+fn zero_of(page: &Page, drawn: &DrawnCabinet, columns: &[Column]) -> f64 {
     let (from, _) = span(columns);
-    let title = stick.title(columns, "", page.width - 2.0 * MARGIN);
+    let title = drawn.title(columns, "", page.width - 2.0 * MARGIN);
     page.height - (MARGIN + RULE + title.height) + from
 }
 
@@ -110,11 +112,11 @@ proptest! {
 
     #[test]
     fn the_long_page_has_every_height_that_is_bored(job in any_job()) {
-        with_stick(&job, |stick| {
-            let page = stick.long();
-            let zero = zero_of(&page, stick, &stick.columns());
+        with_drawn(&job, |drawn| {
+            let page = drawn.stick();
+            let zero = zero_of(&page, drawn, &drawn.columns());
             let lines = level_lines(&page, 15.0).into_iter();
-            assert_eq!(columns_of(lines, zero), bored(stick));
+            assert_eq!(columns_of(lines, zero), bored(drawn));
             assert_legible(&page);
         });
     }
@@ -123,14 +125,14 @@ proptest! {
     fn sheets_laid_on_each_other_by_their_crosses_have_every_height(
         job in any_job(), paper in prop::sample::select(Paper::ALL.to_vec())
     ) {
-        with_stick(&job, |stick| {
+        with_drawn(&job, |drawn| {
             let mut found = Vec::new();
             let mut strip: Vec<(f64, f64)> = Vec::new();
             let mut seam: Option<f64> = None;
-            let columns = stick.columns();
+            let columns = drawn.columns();
             let across = across(paper.size().0 - 2.0 * MARGIN);
             let mut strips = columns.chunks(across);
-            for page in stick.tiled(paper) {
+            for page in drawn.stick_sheets(paper) {
                 assert_eq!((page.width, page.height), paper.size());
                 assert_legible(&page);
                 // The lowest crosses are those of the sheet before, when there is one.
@@ -139,7 +141,7 @@ proptest! {
                 crosses.dedup();
                 let zero = match seam {
                     Some(height) => crosses.pop().unwrap() + height,
-                    None => zero_of(&page, stick, strips.next().unwrap()),
+                    None => zero_of(&page, drawn, strips.next().unwrap()),
                 };
                 strip.extend(level_lines(&page, 15.0).into_iter().map(|(x, y)| (x, zero - y)));
                 seam = crosses.pop().map(|cross| zero - cross);
@@ -149,7 +151,7 @@ proptest! {
                 }
             }
             assert_eq!(seam, None);
-            assert_eq!(found, bored(stick));
+            assert_eq!(found, bored(drawn));
         });
     }
 }
@@ -157,8 +159,8 @@ proptest! {
 // D2 stands 2 + 12 modules up; its plates on holes 14-15 and 20-21 have their middles at 448 and 640.
 #[test]
 fn doors_have_their_cups_from_their_own_foot() {
-    with_stick(&drawers(), |stick| {
-        let columns = stick.columns();
+    with_drawn(&drawers(), |drawn| {
+        let columns = drawn.columns();
         let names: Vec<&str> = columns.iter().map(|column| &*column.name).collect();
         assert_eq!(
             names,
@@ -173,7 +175,7 @@ fn doors_have_their_cups_from_their_own_foot() {
             door.marks.iter().map(|mark| mark.z).collect::<Vec<_>>(),
             [448, 640].map(mm)
         );
-        let texts = texts(&stick.long());
+        let texts = texts(&drawn.stick());
         let height = (mm(448) - door.foot).mm_1().to_string();
         assert!(
             texts.contains(&height) && texts.contains(&"cup".into()),
@@ -186,8 +188,8 @@ fn doors_have_their_cups_from_their_own_foot() {
 fn a_stick_says_what_it_is_and_how_it_is_put_together() {
     let mut job = drawers();
     job.cabinets[0].name = Label::new("G2 <left>").unwrap();
-    with_stick(&job, |stick| {
-        let sheets = stick.tiled(Paper::A4);
+    with_drawn(&job, |drawn| {
+        let sheets = drawn.stick_sheets(Paper::A4);
         assert_eq!(sheets.len(), 4);
         for (at, sheet) in sheets.iter().enumerate() {
             let said = texts(sheet).join(" ");
@@ -201,15 +203,37 @@ fn a_stick_says_what_it_is_and_how_it_is_put_together() {
                 assert!(said.contains(words), "no {words}: {said}");
             }
         }
-        assert_eq!(stick.tiled(Paper::A4), sheets);
+        assert_eq!(drawn.stick_sheets(Paper::A4), sheets);
+    });
+}
+
+#[test]
+fn many_sentences_leave_room_for_the_stick() {
+    let sentence =
+        "Overruled: the back row is 30.0 from the edge, and the shelf rests on it all the same.";
+    let remarks = vec![sentence.to_string(); 40];
+    with_drawn(&drawers(), |drawn| {
+        let drawn = DrawnCabinet {
+            remarks: &remarks,
+            ..*drawn
+        };
+        let sheets = drawn.stick_sheets(Paper::Letter);
+        assert!(sheets.len() < 8, "{} sheets", sheets.len());
+        sheets.iter().for_each(assert_legible);
+        let said = texts(&sheets[0]).join(" ");
+        let printed = said.matches("Overruled:").count();
+        assert!(
+            said.contains(&format!("And {} more that are overruled", 40 - printed)),
+            "{said}"
+        );
     });
 }
 
 #[test]
 fn a_cabinet_that_is_not_bored_has_an_empty_stick() {
     let job = Job::plain(Label::new("glaze store").unwrap());
-    with_stick(&job, |stick| {
-        assert!(texts(&stick.long()).contains(&"Nothing of this cabinet is bored.".into()));
-        assert_eq!(stick.tiled(Paper::Letter), []);
+    with_drawn(&job, |drawn| {
+        assert!(texts(&drawn.stick()).contains(&"Nothing of this cabinet is bored.".into()));
+        assert_eq!(drawn.stick_sheets(Paper::Letter), []);
     });
 }
