@@ -14,6 +14,8 @@
 //!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
+//!                        +--------> bench_page    the same on sheets of paper, with a small_face for each that is bored
+//! sheets ---------- list_pages, bench_page        what is read from top to bottom: tables, sentences, pictures
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
@@ -22,9 +24,11 @@
 
 extern crate alloc;
 
+mod bench_page;
 mod bench_records;
 mod bench_rows;
 mod bench_text;
+mod bench_words;
 pub mod board;
 mod bore_table;
 mod csv;
@@ -52,6 +56,7 @@ mod pdf_letters;
 mod pen;
 mod sheets;
 mod signs;
+mod small_face;
 mod source_list;
 mod stick;
 mod svg;
@@ -60,6 +65,7 @@ mod text;
 mod title_block;
 mod typeface;
 
+pub use bench_page::bench_pages;
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;
