@@ -10,6 +10,7 @@
 //! practice        rules of thumb without a source, and what is known from memory alone: they prove nothing
 //! libraries       exact fractions, a schema validator
 //! beams           sag, solved in other ways
+//! drawings        DXF and PDF, read by libraries of Python
 //! ```
 
 // Marked as tests, so that helpers may unwrap as tests may.
@@ -17,6 +18,8 @@
 mod beams;
 #[cfg(test)]
 mod case;
+#[cfg(test)]
+mod drawings;
 #[cfg(test)]
 mod fixture;
 #[cfg(test)]

@@ -259,9 +259,10 @@ fn is_inside(outline: &[(Length, Length)], x: Length, y: Length) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fixture::{job, mm};
+    use crate::fixture::{any_job, faces, job, mm};
     use gablerow_core::job::{FaceId, Hand, Job, Notch};
     use gablerow_core::layout::Layout;
+    use proptest::prelude::*;
 
     fn drawing(job: &Job, side: Hand) -> FaceDrawing {
         let layout = Layout::of(&job.cabinets[0], job);
@@ -327,6 +328,34 @@ mod tests {
         assert_eq!(projection.line(&drawing, 8)[2], Cell::Barred);
         assert_eq!(projection.line(&drawing, 8)[31], Cell::Empty);
         assert!(matches!(projection.line(&drawing, 9)[2], Cell::Hole(_)));
+    }
+
+    proptest! {
+        #[test]
+        fn every_hole_shows_in_its_cell(job in any_job(), columns_most in 20..70_u16) {
+            let layout = Layout::of(&job.cabinets[0], &job);
+            for id in faces(&layout) {
+                let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
+                let projection = Projection::of(&drawing, columns_most);
+                let column_of = |dot: &Dot| {
+                    let row = drawing.rows.iter().position(|row| row.x == dot.x);
+                    row.map_or(projection.column_of(dot.x), |at| projection.row_columns[at])
+                };
+                for dot in &drawing.dots {
+                    let pitches = (dot.y - drawing.first_hole + mm(16)).div_floor(mm(32));
+                    let number = i16::try_from(pitches + 1).unwrap();
+                    let is_on_panel = mm(0) <= dot.y && dot.y < drawing.length;
+                    prop_assert!(!is_on_panel || (projection.lowest..=projection.highest).contains(&number));
+                    let column = column_of(dot);
+                    let from_left = if id.toward == Hand::Right { column } else { projection.columns - 1 - column };
+                    let cell = projection.line(&drawing, number)[usize::from(from_left)];
+                    let Cell::Hole(shown) = cell else { return Err(TestCaseError::fail(format!("{dot:?} in {cell:?}"))) };
+                    // Of two within one cell the later lies on top.
+                    let is_same = shown == dot || column_of(shown) == column && (shown.y - dot.y).abs() < mm(32);
+                    prop_assert!(is_same, "{:?} in the cell of {:?}", shown, dot);
+                }
+            }
+        }
     }
 
     #[test]

@@ -61,17 +61,17 @@ fn notes(face: &DrawnFace) -> Vec<String> {
     };
     let mut notes = Vec::from([
         "UNIT: MILLIMETRES".to_string(),
-        format!("{}: {}", face.job.title, face.title()),
+        format!("{}: {}", face.of.job.title, face.title()),
         format!("{}, {}", face.size(Unit::Millimetre), face.board()),
         format!(
             "Seen with the foot down: X from the {left} edge toward the {right} edge, Y from the foot up."
         ),
         face.lie(),
     ]);
-    if !face.stamp.is_empty() {
-        notes.push(face.stamp.to_string());
+    if !face.of.stamp.is_empty() {
+        notes.push(face.of.stamp.to_string());
     }
-    notes.extend_from_slice(face.remarks);
+    notes.extend_from_slice(face.of.remarks);
     notes.push(CAUTION.to_string());
     notes
         .iter()

@@ -16,7 +16,8 @@
 
 mod panel;
 mod sizes;
-mod title;
+mod words;
+mod zero;
 
 use alloc::vec::Vec;
 
@@ -25,9 +26,9 @@ use gablerow_core::measure::Length;
 use crate::DrawnFace;
 use crate::page::{Page, Paper};
 use crate::pen::Pen;
+use crate::title_block::TitleBlock;
 
 use self::sizes::Sizes;
-use self::title::TitleBlock;
 
 /// From the edge of a sheet to what is printed on it, in mm.
 pub(crate) const MARGIN: f64 = 10.0;
@@ -35,8 +36,6 @@ pub(crate) const MARGIN: f64 = 10.0;
 const RULE: f64 = 8.0;
 /// How wide the printed part of a sheet at 1:1 is at least, so that what is below the panel has room.
 const WIDTH_LEAST: f64 = 190.0;
-/// How wide what is said of a panel is at least when it stands beside it.
-const TITLE_LEAST: f64 = 55.0;
 
 /// How much smaller than the panel it is drawn, largest first, and how that is written.
 const SCALES: [(f64, &str); 6] = [
@@ -133,6 +132,7 @@ impl DrawnFace<'_> {
         let mut pen = Pen::new((sheet.width, sheet.height));
         self.draw_panel(&mut pen, &frame);
         self.draw_sizes(&mut pen, &frame, &sizes);
+        self.draw_zero(&mut pen, &frame);
         pen.check_rule((MARGIN, MARGIN));
         let corner = match sheet.is_beside {
             true => (MARGIN + wide, sheet.height - MARGIN),
@@ -162,7 +162,7 @@ impl DrawnFace<'_> {
         let [(divisor, word), ..] = SCALES;
         let (wide, high) = self.taken(divisor, sizes);
         let width = wide.max(WIDTH_LEAST);
-        let title = TitleBlock::of(self, word, width);
+        let title = self.title_block(word, width);
         Sheet {
             width: width + 2.0 * MARGIN,
             height: high + title.height + RULE + 2.0 * MARGIN,
@@ -185,20 +185,23 @@ impl DrawnFace<'_> {
         };
         for (divisor, word) in SCALES {
             let (wide, high) = self.taken(divisor, sizes);
-            let title = TitleBlock::of(self, word, room.0);
-            if wide <= room.0 && high + title.height <= room.1 {
+            if wide > room.0 || high > room.1 {
+                continue;
+            }
+            let title = self.title_block(word, room.0);
+            if high + title.height <= room.1 {
                 return sheet(divisor, title, false);
             }
             let beside = room.0 - wide;
-            if beside >= TITLE_LEAST && high <= room.1 {
-                let title = TitleBlock::of(self, word, beside);
+            if beside >= self.title_width_least() {
+                let title = self.title_block(word, beside);
                 if title.height <= room.1 {
                     return sheet(divisor, title, true);
                 }
             }
         }
         let [.., (divisor, word)] = SCALES;
-        sheet(divisor, TitleBlock::of(self, word, room.0), false)
+        sheet(divisor, self.title_block(word, room.0), false)
     }
 
     /// Every place across at which there are holes, from the front edge.

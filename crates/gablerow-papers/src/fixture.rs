@@ -1,5 +1,6 @@
 //! Small jobs to test with.
 
+use gablerow_core::cards::{Across, Along, Bed, Corner};
 use gablerow_core::job::{
     Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand,
     HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition, Plate,
@@ -10,8 +11,7 @@ use gablerow_core::measure::{Length, Unit};
 use proptest::prelude::*;
 
 use crate::Signs;
-use crate::page::{Mark, Page, Text, TextEnd};
-use crate::pen;
+use crate::page::{Mark, Page, Point, Text};
 
 pub(crate) const SIGNS: Signs = Signs {
     hole_empty: '.',
@@ -160,10 +160,10 @@ pub(crate) fn any_job() -> impl Strategy<Value = Job> {
     let counts =
         |from: i32, to: i32| (from * 8..to * 8).prop_map(|eighths| Length::from_um(eighths * 125));
     let size = (
-        counts(300, 2_600),
-        counts(250, 900),
+        counts(100, 3_000),
+        counts(210, 1_800),
         0..200,
-        proptest::option::of((1..300, 1..200)),
+        proptest::option::of((1..90, 1..200)),
     );
     let bore = (
         counts(5, 200),
@@ -253,19 +253,37 @@ fn free_bores(job: &mut Job, toward: Hand, bore: (Length, Length, Length, Option
     });
 }
 
+/// What the texts of a page say.
+pub(crate) fn texts(page: &Page) -> Vec<&str> {
+    let mut found = Vec::new();
+    for mark in &page.marks {
+        if let Mark::Text(text) = mark {
+            found.push(text.words.as_str());
+        }
+    }
+    found
+}
+
+/// Beds with any zero corner and any axes.
+pub(crate) fn any_bed() -> impl Strategy<Value = Bed> {
+    let corner = prop::sample::select(Corner::ALL.to_vec());
+    let along = prop::sample::select(Along::ALL.to_vec());
+    let across = prop::sample::select(Across::ALL.to_vec());
+    (corner, along, across).prop_map(|(zero, along, across)| Bed {
+        zero,
+        along,
+        across,
+        ..Bed::default()
+    })
+}
+
 /// The box a text takes, as left, foot, right, head.
 fn text_box(text: &Text) -> [f64; 4] {
-    let wide = pen::width(&text.words, text.size, text.is_bold);
-    let (x, y) = (text.at.x, text.at.y);
-    let before = match text.end {
-        TextEnd::Start => 0.0,
-        TextEnd::Middle => wide / 2.0,
-        TextEnd::End => wide,
-    };
+    let (wide, Point { x, y }) = (text.width(), text.start());
     let (down, up) = (text.size * 0.22, text.size * 0.75);
     match text.is_upright {
-        false => [x - before, y - down, x - before + wide, y + up],
-        true => [x - up, y - before, x + down, y - before + wide],
+        false => [x, y - down, x + wide, y + up],
+        true => [x - up, y, x + down, y + wide],
     }
 }
 

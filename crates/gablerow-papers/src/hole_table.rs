@@ -42,7 +42,7 @@ columns! {
 }
 
 /// What a hole is for, each use once.
-fn uses(hole: &Hole) -> Vec<&'static str> {
+pub(crate) fn uses(hole: &Hole) -> Vec<&'static str> {
     let used = |one: &Use| hole.users.iter().any(|(use_, _)| use_ == one);
     Use::ALL.into_iter().filter(used).map(Use::word).collect()
 }

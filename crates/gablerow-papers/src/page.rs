@@ -11,6 +11,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use crate::typeface::Typeface;
+
 /// A place on a page: mm from the lower left corner, to the right and up.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Point {
@@ -127,6 +129,34 @@ pub struct Text {
     pub is_upright: bool,
     /// What it says.
     pub words: String,
+}
+
+impl Text {
+    /// How wide it is as printed, in mm.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        Typeface::of(self.is_bold).width(&self.words, self.size)
+    }
+
+    /// Where reading begins, on its foot line.
+    #[must_use]
+    pub fn start(&self) -> Point {
+        let back = match self.end {
+            TextEnd::Start => 0.0,
+            TextEnd::Middle => self.width() / 2.0,
+            TextEnd::End => self.width(),
+        };
+        match self.is_upright {
+            true => Point {
+                x: self.at.x,
+                y: self.at.y - back,
+            },
+            false => Point {
+                x: self.at.x - back,
+                y: self.at.y,
+            },
+        }
+    }
 }
 
 /// The end of a text that is put somewhere.

@@ -7,15 +7,15 @@ use alloc::vec::Vec;
 
 use gablerow_core::job::Job;
 use gablerow_core::measure::{Length, Unit};
-use gablerow_core::parts::{
-    BagLine, BoxPart, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
-};
-use gablerow_core::solve::hinges::{Cup, chart_of};
-use gablerow_core::strength::length_down;
+use gablerow_core::parts::{BoxPart, FrontPart, Piece, ShelfPart};
 use gablerow_core::sum::Sum;
 
 use crate::part_records::{CabinetParts, front_words};
 use crate::part_strength::push_strength_notes;
+use crate::part_words::{
+    bag_words, box_words, by, cabinet_words, cup_words, hinge_words, kg, missing_words,
+    strength_words,
+};
 use crate::text::{push_columns, push_indented};
 
 /// What every cabinet of a job is made of.
@@ -65,8 +65,7 @@ impl Section<'_> {
 
     /// Several measures with a cross between.
     fn by(&self, lengths: &[Length]) -> String {
-        let lengths: Vec<String> = lengths.iter().map(|length| self.show(*length)).collect();
-        lengths.join(" x ")
+        by(lengths, self.unit)
     }
 
     fn count(&self, each: u32) -> String {
@@ -84,21 +83,7 @@ impl Section<'_> {
     }
 
     fn heading(&mut self) {
-        let (cabinet, built) = (self.of.cabinet, self.of.parts.built);
-        let size = cabinet.size;
-        let copies = match (built.total(), built.mirrored) {
-            (1, 0) => "1 copy".to_owned(),
-            (1, _) => "1 copy, mirrored".to_owned(),
-            (many, 0) => format!("{many} copies; counts are for all"),
-            (many, mirrored) => {
-                format!("{many} copies, {mirrored} mirrored; counts are for all")
-            }
-        };
-        let size = self.by(&[size.width, size.height, size.depth]);
-        let unit = self.unit.word();
-        let (name, stamp) = (&cabinet.name, self.of.stamp);
-        let heading = format!("{name} {stamp}, {size} ({unit}), {copies}");
-        push_indented(self.out, "", "  ", &heading);
+        push_indented(self.out, "", "  ", &cabinet_words(self.of, self.unit));
     }
 
     fn panels(&mut self) {
@@ -158,62 +143,10 @@ impl Section<'_> {
         push_columns(self.out, "    ", &head, &rows);
         for front in fronts {
             if let Some(hanging) = &front.hanging {
-                self.hinges(front, hanging);
-                self.cups(front, hanging);
+                self.line(&hinge_words(front, hanging, self.unit));
+                self.line(&cup_words(front, hanging, self.unit));
             }
         }
-    }
-
-    fn hinges(&mut self, front: &FrontPart, hanging: &Hanging) {
-        let asked = hanging.asked.map_or(String::new(), |asked| {
-            let chart = hanging.chart.words();
-            let standing = chart_of(hanging.chart).standing.words();
-            format!("; {} asked for {chart} ({standing})", asked.hinges)
-        });
-        let fit = hanging.fit.map_or("no plate in stock".to_owned(), |fit| {
-            format!(
-                "tab {}, plate {}, laps over {} where {} is wished",
-                self.show(fit.tab),
-                self.show(fit.plate),
-                self.show(fit.overlay.total()),
-                self.show(hanging.wanted.total()),
-            )
-        });
-        let text = format!(
-            "{}: hinges on {}{asked}; {}, {} arm, {fit}",
-            front.name,
-            holes(&hanging.holes),
-            hanging.card,
-            hanging.arm.word(),
-        );
-        self.line(&text);
-    }
-
-    fn cups(&mut self, front: &FrontPart, hanging: &Hanging) {
-        let each = |from: fn(&Cup) -> Length| {
-            let cups = hanging.cups.cups.iter();
-            let cups: Vec<String> = cups.map(|cup| self.show(from(cup))).collect();
-            cups.join(", ")
-        };
-        let centre = hanging.fit.map_or(String::new(), |fit| {
-            format!(
-                "{} from the hinge edge, ",
-                self.show(fit.cup_centre.total())
-            )
-        });
-        let handed = if hanging.cups.handed {
-            "HANDED"
-        } else {
-            "not handed"
-        };
-        let text = format!(
-            "{}: cups {} from the foot, {} from the head: {handed}; {centre}{} deep",
-            front.name,
-            each(|cup| cup.from_foot.total()),
-            each(|cup| cup.from_head.total()),
-            self.show(hanging.cup_depth),
-        );
-        self.line(&text);
     }
 
     fn boxes(&mut self) {
@@ -241,42 +174,8 @@ impl Section<'_> {
         ];
         push_columns(self.out, "    ", &head, &rows);
         for made in boxes {
-            self.box_parts(made);
+            self.line(&box_words(made, self.of.parts.built, self.unit));
         }
-    }
-
-    fn box_parts(&mut self, made: &BoxPart) {
-        let of = |piece: &Piece| self.by(&[piece.length.total(), piece.width.total()]);
-        let [width, length] = made.bottom;
-        let thickness = made.side.thickness.map_or(String::new(), |thickness| {
-            format!(" {}", self.show(thickness))
-        });
-        let moved = if made.moved == Length::ZERO {
-            String::new()
-        } else {
-            let hand = if made.moved > Length::ZERO {
-                "right"
-            } else {
-                "left"
-            };
-            format!(", moved {} to the {hand}", self.show(made.moved.abs()))
-        };
-        let text = format!(
-            "{}: {} sides {}, {} ends {}, {}{thickness}; {} bottom {}, recess {}; gap at each side {}{moved}; {} {}",
-            made.name,
-            self.count(2),
-            of(&made.side),
-            self.count(2),
-            of(&made.end),
-            made.side.board,
-            self.count(1),
-            self.by(&[width.total(), length.total()]),
-            self.show(made.recess),
-            self.show(made.side_gap),
-            made.card,
-            self.show(made.runner_length),
-        );
-        self.line(&text);
     }
 
     fn shelves(&mut self) {
@@ -302,7 +201,7 @@ impl Section<'_> {
         push_columns(self.out, "    ", &head, &rows);
         for shelf in shelves {
             if let Some(strength) = &shelf.strength {
-                let text = strength_text(strength);
+                let text = strength_words(strength);
                 self.line(&format!("hole {}: {text}", shelf.hole));
             }
         }
@@ -314,22 +213,8 @@ impl Section<'_> {
             return;
         }
         self.title("BAG");
-        let lines: Vec<String> = bag.iter().map(|line| self.bag_line(line)).collect();
+        let lines: Vec<String> = bag.iter().map(|line| bag_words(line, self.unit)).collect();
         push_indented(self.out, "    ", "    ", &lines.join(", "));
-    }
-
-    fn bag_line(&self, line: &BagLine) -> String {
-        let mut text = format!("{} {}", line.kind.words(), line.count);
-        if line.kind.in_pairs() {
-            text += " pr";
-        }
-        if let Some(length) = line.length {
-            text += &format!(" of {}", self.show(length));
-        }
-        if line.take > line.count {
-            text += &format!(" (take {})", line.take);
-        }
-        text
     }
 
     fn missing(&mut self) {
@@ -337,54 +222,10 @@ impl Section<'_> {
             return;
         }
         self.title("MISSING");
-        let opening = &self.of.cabinet.opening;
         for missing in &self.of.parts.missing {
-            let front = missing.front().and_then(|key| opening.front(key));
-            let name = match missing {
-                Missing::Card { card } => card.as_str(),
-                _ => front.map_or("", |front| front.name.as_str()),
-            };
-            let text = format!("{name}: {}", missing.words());
-            push_indented(self.out, "    ", "      ", &text);
+            push_indented(self.out, "    ", "      ", &missing_words(missing, self.of));
         }
     }
-}
-
-/// Holes with a comma between each two: `hole 3`, `holes 3, 19`.
-fn holes(holes: &[i16]) -> String {
-    let numbers: Vec<String> = holes.iter().map(ToString::to_string).collect();
-    let word = if holes.len() == 1 { "hole" } else { "holes" };
-    format!("{word} {}", numbers.join(", "))
-}
-
-fn kg(mass: f64) -> String {
-    format!("{mass:.1} kg")
-}
-
-fn strength_text(strength: &Strength) -> String {
-    let mut text = kg(strength.mass_kg);
-    let guess = if strength.load_is_typed {
-        ""
-    } else {
-        " (house guess)"
-    };
-    text += &format!(" and {} on it{guess}", kg(strength.load_kg));
-    text += &match (strength.now, strength.later) {
-        (Some(now), Some(later)) => format!(": sags {now:.1} mm, {later:.1} mm after years"),
-        (Some(now), None) => format!(": sags {now:.1} mm, and more after years"),
-        _ => ", stiffness not known".to_owned(),
-    };
-    if let Some((longest, limit)) = strength.longest {
-        let longest = length_down(longest, Length::from_mm(1)).show(Unit::Millimetre);
-        text += &format!("; up to {longest} mm long within {}", limit.words);
-    }
-    if let Some(pin) = strength.pin_kg {
-        text += &format!("; {} on each pin", kg(pin));
-    }
-    if let Some(tip) = strength.tip_kg {
-        text += &format!("; tips at {} on its front edge", kg(tip));
-    }
-    text
 }
 
 #[cfg(test)]

@@ -1,12 +1,12 @@
 //! What puts marks on a page: lines, areas, texts in few widths and sizes, so that all papers look alike.
 
-use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
 use unicode_segmentation::UnicodeSegmentation;
 
 use crate::page::{Ink, Line, Mark, Page, Point, Text, TextEnd};
+use crate::typeface::Typeface;
 
 /// The thinnest line that a printer holds, for what only guides the eye.
 pub(crate) const HAIR: Line = line(0.1, 0.45);
@@ -193,33 +193,45 @@ fn as_f64(count: usize) -> f64 {
     f64::from(u16::try_from(count).unwrap_or(u16::MAX))
 }
 
-/// About how wide a text is, in mm: no narrower than it comes out.
+/// How wide a text of this size is as printed, in mm.
 pub(crate) fn width(words: &str, size: f64, is_bold: bool) -> f64 {
-    as_f64(words.chars().count()) * size * if is_bold { 0.72 } else { 0.62 }
+    Typeface::of(is_bold).width(words, size)
 }
 
-/// Lines of a text, none wider than the room: broken at blanks, and where a word alone is wider than the room, within it.
+/// Lines of a text as printed, none wider than the room: broken at blanks, and where a word alone is wider than the room,
+/// within it.
 pub(crate) fn lines(words: &str, size: f64, is_bold: bool, room: f64) -> Vec<String> {
-    let fits = |text: &str| width(text, size, is_bold) <= room;
+    let face = Typeface::of(is_bold);
+    let words = face.printed(words);
+    let width = |text: &str| face.width(text, size);
+    let blank = width(" ");
     let mut lines = Vec::new();
-    let mut line = String::new();
+    let (mut line, mut filled) = (String::new(), 0.0);
     for word in words.split_whitespace() {
-        let longer = match line.is_empty() {
-            true => word.into(),
-            false => format!("{line} {word}"),
-        };
-        if fits(&longer) {
-            line = longer;
+        let wide = width(word);
+        if !line.is_empty() && filled + blank + wide <= room {
+            line.push(' ');
+            line.push_str(word);
+            filled += blank + wide;
             continue;
         }
         if !line.is_empty() {
             lines.push(core::mem::take(&mut line));
+            filled = 0.0;
+        }
+        if wide <= room {
+            line.push_str(word);
+            filled = wide;
+            continue;
         }
         for letter in word.graphemes(true) {
-            if !line.is_empty() && !fits(&format!("{line}{letter}")) {
+            let wide = width(letter);
+            if !line.is_empty() && filled + wide > room {
                 lines.push(core::mem::take(&mut line));
+                filled = 0.0;
             }
             line.push_str(letter);
+            filled += wide;
         }
     }
     lines.push(line);
@@ -247,7 +259,7 @@ mod tests {
 
     #[test]
     fn lines_break_at_blanks_and_within_words_that_are_wider_than_the_room() {
-        let room = width("letters", 3.0, false);
+        let room = width("1234567", 3.0, false);
         assert_eq!(lines("of letters ", 3.0, false, room), ["of", "letters"]);
         assert_eq!(
             lines("a 12345678901", 3.0, false, room),

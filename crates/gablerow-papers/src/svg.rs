@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::String;
 
 use crate::page::{Ink, Mark, Page, Point, Text, TextEnd};
+use crate::typeface::Typeface;
 
 /// What texts are set in; the first of these that is there.
 const TYPEFACES: &str = "'DejaVu Sans', 'Liberation Sans', Arial, Helvetica, sans-serif";
@@ -94,9 +95,18 @@ fn written(text: &Text, (x, y): (String, String)) -> String {
         true => format!(" transform=\"rotate(-90 {x} {y})\""),
         false => String::new(),
     };
+    // Another typeface is stretched to the width that the page was laid out with.
+    let typeface = Typeface::of(text.is_bold);
+    let long = match typeface.printed(&text.words) == text.words {
+        true => {
+            let width = number(typeface.width(&text.words, text.size));
+            format!(" textLength=\"{width}\" lengthAdjust=\"spacingAndGlyphs\"")
+        }
+        false => String::new(),
+    };
     let (size, words) = (number(text.size), escaped(&text.words));
     format!(
-        "<text x=\"{x}\" y=\"{y}\" font-size=\"{size}\" text-anchor=\"{anchor}\"{weight}{turn}>{words}</text>"
+        "<text x=\"{x}\" y=\"{y}\" font-size=\"{size}\" text-anchor=\"{anchor}\"{weight}{long}{turn}>{words}</text>"
     )
 }
 

@@ -7,8 +7,8 @@ use gablerow_core::cards::CardName;
 use gablerow_core::check::{Finding, Level, Place, Rule};
 use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
 use gablerow_core::history::History;
-use gablerow_core::job::{FaceId, Job, Key as Name, Names};
-use gablerow_core::layout::Layout;
+use gablerow_core::job::{FaceId, Job, Key as Name, Names, PanelId};
+use gablerow_core::layout::{Layout, Upright};
 
 use crate::card_line::{CardLine, CardsAt};
 use crate::field::Field;
@@ -456,8 +456,11 @@ impl Purpose {
                 let panels = job.cabinet(*cabinet).map(|cabinet| {
                     let names = Names::of(&cabinet.opening);
                     let panels = Layout::of(cabinet, job).uprights;
-                    let panels = panels.iter().map(|it| names.panel(it.id).to_string());
-                    panels.collect::<Vec<_>>().join("; ")
+                    let short = |it: &Upright| match it.id {
+                        PanelId::Side(hand) => hand.word().to_owned(),
+                        PanelId::Partition(_) => names.panel(it.id).to_string(),
+                    };
+                    panels.iter().map(short).collect::<Vec<_>>().join("; ")
                 });
                 format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
             }

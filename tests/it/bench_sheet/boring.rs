@@ -72,9 +72,12 @@ fn longer(job: &Job, record: &HoleRecord<'_>) -> f64 {
         .find(|it| it.name == *record.cabinet)
         .unwrap();
     let copy = cabinet.copies.iter().find(|it| it.name == *record.copy);
-    let cut = copy.unwrap().length_of(record.face.panel);
-    cut.map_or(0.0, |cut| {
-        mm(cut) - mm(record.from_foot) - mm(record.from_head)
+    let cut = copy.unwrap().cut(record.face.panel);
+    let planned = mm(record.from_foot) + mm(record.from_head);
+    cut.map_or(0.0, |cut| match (cut.length, cut.play) {
+        (Some(length), _) => mm(length) - planned,
+        (None, Some(play)) => -mm(play),
+        (None, None) => 0.0,
     })
 }
 

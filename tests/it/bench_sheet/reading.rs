@@ -56,16 +56,14 @@ fn runs(text: &str) -> Vec<i32> {
 
 /// Where the words of a row have the rail moved to; nothing where they name a face.
 fn moved(words: &str) -> Option<Moved> {
-    if let Some(pins) = words.strip_prefix("PINS rail ") {
+    if let Some(pins) = words.strip_prefix("PINS ") {
         let pin = |pin: &str| {
             let (index, hole) = pin.split_once(" in ").unwrap();
             (index.parse().unwrap(), hole.parse().unwrap())
         };
         return Some(Moved::Pins(pins.split(" and ").map(pin).collect()));
     }
-    let (at, end) = words
-        .strip_prefix("TAPE rail 1 at ")?
-        .split_once(" from the ")?;
+    let (at, end) = words.strip_prefix("TAPE 1 at ")?.split_once(" from the ")?;
     Some(Moved::Tape(number(at), end.to_string()))
 }
 
@@ -78,7 +76,7 @@ fn cells(head: &str, row: &str) -> BTreeMap<String, String> {
             "foot",
             "PACKER",
             "holes",
-            "on the rail",
+            "on rail",
             "no.",
         ];
         let cell = |cell: &str| {
@@ -115,7 +113,7 @@ fn is_row(line: &str) -> bool {
         .strip_prefix("[ ]")
         .map(|row| row.trim_start_matches(',').trim_start());
     let moved = moved.map(|row| row.strip_prefix("this face up ").unwrap_or(row));
-    numbered || moved.is_some_and(|row| row.starts_with("PINS") || row.starts_with("TAPE rail"))
+    numbered || moved.is_some_and(|row| row.starts_with("PINS") || row.starts_with("TAPE 1"))
 }
 
 /// Every line of the sets of a sheet.
@@ -158,7 +156,7 @@ fn line_of(
     let holes = cell("holes");
     let count = cell("no.").parse().unwrap();
     let numbers = || runs(&holes);
-    let index = match cell("on the rail") {
+    let index = match cell("on rail") {
         rail if rail.is_empty() => runs_or_none(&holes),
         rail => runs(&rail),
     };

@@ -38,8 +38,11 @@ pub use rock::Rock;
 
 pub use crate::job::Times;
 
-use crate::job::{AsCut, Bit, Bored, Cabinet, Edge, FaceId, Hand, Job, Key, PanelId};
-use crate::layout::Layout;
+use crate::cards::Rail;
+use crate::job::{
+    AsCut, Bit, Bored, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, PanelId, Reference,
+};
+use crate::layout::{Layout, Upright};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -101,6 +104,8 @@ pub struct SetUp {
     /// How far above their place its holes come to be, because the panel was cut longer and rests on its head; negative
     /// below.
     pub off: Length,
+    /// Whether its copy is bored from both ends, since the rail is too short and there is nothing to pin it in.
+    pub is_parted: bool,
     /// The hand the panel's foot is on.
     pub foot_to: Hand,
     /// The holes.
@@ -144,22 +149,20 @@ pub struct Plan {
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
 #[must_use]
 pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
-    planned(job, cabinets, times, |_, _| Done::default())
+    plan_left(job, &[], cabinets, times)
 }
 
 /// The same of what a record of what was bored does not say is done.
 #[must_use]
 pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -> Plan {
-    planned(job, cabinets, times, |cabinet, copy| {
-        Done::of(record, cabinet, copy)
-    })
-}
-
-fn planned(job: &Job, cabinets: &[Key], times: &Times, done: impl Fn(Key, Key) -> Done) -> Plan {
     let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
-    let cabinets = job.cabinets.iter().filter(|it| asked.contains(&it.key));
-    let bench = Bench::of(cabinets, job, done);
-    let mut set_ups = bench.set_ups;
+    let mut bench = Bench::default();
+    for cabinet in job.cabinets.iter().filter(|it| asked.contains(&it.key)) {
+        for copy in &cabinet.copies {
+            bench.add(cabinet, copy, job, &Done::of(record, cabinet.key, copy.key));
+        }
+    }
+    let mut set_ups = set_ups(bench.lines, job);
     let orders = order::put(&mut set_ups, times, job.shop.bench.order);
     measure::add(&mut set_ups);
     Plan {
@@ -171,48 +174,106 @@ fn planned(job: &Job, cabinets: &[Key], times: &Times, done: impl Fn(Key, Key) -
     }
 }
 
-/// What comes onto the bench, in no order yet.
+/// What boring a cabinet will be like, without the order of work.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outlook {
+    /// The set-ups of one copy, as planned, in no order.
+    pub set_ups: Vec<SetUp>,
+    /// The bays of its measured copies whose shelves will not lie level.
+    pub rocks: Vec<Rock>,
+}
+
+/// The outlook for a cabinet that comes to this layout.
+#[must_use]
+pub fn outlook(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Outlook {
+    let planned = Copy {
+        key: cabinet.key,
+        name: cabinet.name.clone(),
+        mirrored: false,
+        as_cut: Vec::new(),
+    };
+    let mut bench = Bench::default();
+    let measured = cabinet.copies.iter().filter(|it| !it.as_cut.is_empty());
+    for copy in measured {
+        bench.add(cabinet, copy, job, &Done::default());
+    }
+    Outlook {
+        set_ups: set_ups(
+            work::lines(cabinet, &planned, layout, job, &Done::default()),
+            job,
+        ),
+        rocks: rock::of(&bench.layouts, &set_ups(bench.lines, job)),
+    }
+}
+
+/// What the stops are set to that an upright may rest on.
+#[must_use]
+pub fn stops(
+    job: &Job,
+    cabinet: &Cabinet,
+    layout: &Layout,
+    upright: &Upright,
+) -> Vec<(End, Length)> {
+    let height = cabinet.size.height;
+    let foot = Rest::on_foot(upright, layout);
+    let head = Rest::on_head(upright, layout, height, Length::ZERO);
+    match job.shop.reference {
+        Reference::Foot => [(End::Foot, foot.stop)].into(),
+        Reference::OneStop => [(End::Foot, foot.stop), (End::Head, head.stop)].into(),
+    }
+}
+
+/// Whether the arms of a rail come to a row from one of its edges.
+#[must_use]
+pub fn is_reached(job: &Job, rail: &Rail, upright: &Upright, row: Length) -> bool {
+    let width = upright.back.total() - upright.front.total();
+    let settings = work::settings(row, upright, job);
+    settings
+        .iter()
+        .any(|it| work::reaches(rail, it.total(), width))
+}
+
+impl Outlook {
+    /// What the set-ups take in one order or another, by the shop's own times.
+    #[must_use]
+    pub fn orders(&self, job: &Job) -> Seconds {
+        let rules = &job.shop.bench;
+        order::put(&mut self.set_ups.clone(), &rules.times, rules.order)
+    }
+}
+
+/// What comes onto the bench.
+#[derive(Default)]
 struct Bench {
-    set_ups: Vec<SetUp>,
+    lines: Vec<work::Line>,
     panels: Vec<Panel>,
     /// Of each copy of each cabinet.
     layouts: Vec<(Key, Key, Layout)>,
 }
 
 impl Bench {
-    fn of<'a>(
-        cabinets: impl Iterator<Item = &'a Cabinet>,
-        job: &Job,
-        done: impl Fn(Key, Key) -> Done,
-    ) -> Self {
-        let (mut lines, mut panels, mut layouts) = (Vec::new(), Vec::new(), Vec::new());
-        for cabinet in cabinets {
-            for copy in &cabinet.copies {
-                let built = cabinet.built_as(copy);
-                let layout = Layout::of(&built, job);
-                let done = done(cabinet.key, copy.key);
-                let of_copy = work::lines(&built, copy, &layout, job, &done);
-                let bored: BTreeSet<PanelId> = of_copy.iter().map(work::Line::panel).collect();
-                let uprights = layout.uprights.iter().filter(|it| bored.contains(&it.id));
-                panels.extend(uprights.map(|upright| Panel {
-                    cabinet: cabinet.key,
-                    copy: copy.key,
-                    panel: upright.id,
-                    length: upright.length(),
-                    cut: copy.cut(upright.id).copied(),
-                }));
-                lines.extend(of_copy);
-                layouts.push((cabinet.key, copy.key, layout));
-            }
-        }
-        let chosen = edge::choose(lines, job);
-        let set_ups = chosen.into_iter().map(|line| line.set_up(job.rail()));
-        Self {
-            set_ups: set_ups.collect(),
-            panels,
-            layouts,
-        }
+    fn add(&mut self, cabinet: &Cabinet, copy: &Copy, job: &Job, done: &Done) {
+        let built = cabinet.built_as(copy);
+        let layout = Layout::of(&built, job);
+        let lines = work::lines(&built, copy, &layout, job, done);
+        let bored: BTreeSet<PanelId> = lines.iter().map(work::Line::panel).collect();
+        let uprights = layout.uprights.iter().filter(|it| bored.contains(&it.id));
+        self.panels.extend(uprights.map(|upright| Panel {
+            cabinet: cabinet.key,
+            copy: copy.key,
+            panel: upright.id,
+            length: upright.length(),
+            cut: copy.cut(upright.id).copied(),
+        }));
+        self.lines.extend(lines);
+        self.layouts.push((cabinet.key, copy.key, layout));
     }
+}
+
+/// The set-ups of lines of work, each from the edge that suits it, in no order.
+fn set_ups(lines: Vec<work::Line>, job: &Job) -> Vec<SetUp> {
+    let chosen = edge::choose(lines, job).into_iter();
+    chosen.map(|line| line.set_up(job.rail())).collect()
 }
 
 #[cfg(test)]

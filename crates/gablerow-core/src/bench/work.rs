@@ -116,7 +116,7 @@ pub(super) fn tool(hole: &Hole, job: &Job) -> Tool {
 }
 
 /// How far a row is from either edge when it is bored: the band may still be missing in front.
-fn settings(x: Length, upright: &Upright, job: &Job) -> [Sum; 2] {
+pub(super) fn settings(x: Length, upright: &Upright, job: &Job) -> [Sum; 2] {
     let (band, front) = (&job.shop.band, x - upright.front.total());
     let from_front = match band.on {
         BandState::AfterBoring => Sum::of("from the front edge as finished", front)
@@ -126,6 +126,11 @@ fn settings(x: Length, upright: &Upright, job: &Job) -> [Sum; 2] {
     };
     let from_back = Sum::of("from the back edge", upright.back.total() - x);
     [from_front, from_back]
+}
+
+/// Whether the arms of a rail come so far over a panel so wide, with enough of it under the rail.
+pub(super) fn reaches(rail: &Rail, setting: Length, width: Length) -> bool {
+    rail.reach().contains(&setting) && width - setting >= rail.support_needed()
 }
 
 fn together(holes: &[Hole], upright: &Upright) -> Holes {
@@ -177,8 +182,7 @@ impl Line {
 
     /// Whether the arms of a rail come so far from an edge, with enough panel under it.
     pub(super) fn is_reached(&self, edge: Edge, rail: &Rail) -> bool {
-        let setting = self.setting(edge);
-        rail.reach().contains(&setting) && self.width - setting >= rail.support_needed()
+        reaches(rail, self.setting(edge), self.width)
     }
 
     /// The edge it has to be worked from: the one that has the end on the left that it has to rest on, where that is the only
@@ -275,7 +279,9 @@ impl Line {
         };
         let rest = *self.rest(end);
         let positions = along::positions(self.runs(), &rest, rail.map(Rail::covers));
-        let is_reached = rail.is_none_or(|rail| self.is_reached(self.edge, rail));
+        // What is off the grid is bored one by one, without a rail.
+        let by_rail = rail.filter(|_| !self.runs().is_empty());
+        let is_reached = by_rail.is_none_or(|rail| self.is_reached(self.edge, rail));
         let (off, holes) = match (end, self.holes) {
             (End::Head, Holes::ByTape(heights)) => {
                 // The tape reads the length as it is, so these are where they belong.
@@ -302,6 +308,7 @@ impl Line {
             row: self.row,
             rest,
             off,
+            is_parted: self.end.is_some(),
             foot_to,
             holes,
             positions,

@@ -55,6 +55,18 @@ impl Corner {
         Self::FarRight,
     ];
 
+    /// Whether it is on the left.
+    #[must_use]
+    pub fn is_left(self) -> bool {
+        matches!(self, Self::NearLeft | Self::FarLeft)
+    }
+
+    /// Whether it is near.
+    #[must_use]
+    pub fn is_near(self) -> bool {
+        matches!(self, Self::NearLeft | Self::NearRight)
+    }
+
     /// The words a person reads.
     #[must_use]
     pub fn words(self) -> &'static str {
@@ -132,6 +144,48 @@ pub struct Bed {
     pub along: Along,
     /// The axis across it.
     pub across: Across,
+}
+
+impl Bed {
+    /// Whether x, and not y, runs along it.
+    #[must_use]
+    pub fn is_x_along(&self) -> bool {
+        matches!(self.along, Along::XRight | Along::XLeft)
+    }
+
+    /// Whether the axis along it grows from the zero corner over the bed, and whether the one across it does.
+    #[must_use]
+    pub fn grows(&self) -> (bool, bool) {
+        let to_right = matches!(self.along, Along::XRight | Along::YRight);
+        let away = self.across == Across::Away;
+        (to_right == self.zero.is_left(), away == self.zero.is_near())
+    }
+
+    /// x and y of a place on it, from how far it is from the zero corner along the bed and across it. An axis that grows the
+    /// other way counts below zero.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::cards::{Along, Bed, Corner};
+    /// use gablerow_core::measure::Length;
+    ///
+    /// let (along, across) = (Length::from_mm(336), Length::from_mm(37));
+    /// assert_eq!(Bed::default().place(along, across), (along, across));
+    /// // From the right end, y to the right: y runs off the bed there, so it counts below zero.
+    /// let bed = Bed { zero: Corner::NearRight, along: Along::YRight, ..Bed::default() };
+    /// assert_eq!(bed.place(along, across), (across, -along));
+    /// ```
+    #[must_use]
+    pub fn place(&self, along: Length, across: Length) -> (Length, Length) {
+        let signed = |length: Length, grows| if grows { length } else { -length };
+        let (along_grows, across_grows) = self.grows();
+        let (along, across) = (signed(along, along_grows), signed(across, across_grows));
+        match self.is_x_along() {
+            true => (along, across),
+            false => (across, along),
+        }
+    }
 }
 
 impl Default for Bed {

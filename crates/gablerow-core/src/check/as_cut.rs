@@ -1,10 +1,12 @@
-//! Lengths as the saw made them, copy by copy.
+//! Panels as the saw made them, copy by copy: lengths, thicknesses, diagonals, and how shelves lie for it.
 
+use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
+use crate::bench::outlook;
 use crate::job::{Copy, Hand, Names, PanelId};
 use crate::layout::Upright;
 use crate::measure::Length;
@@ -14,6 +16,15 @@ const OFF_MOST: Length = Length::from_mm(1);
 
 /// The most the two sides of a copy may differ: 0.5, a house default. More leaves the head sloping.
 const DIFFER_MOST: Length = Length::from_um(500);
+
+/// The most a shelf may rock: 0.5, a house default.
+const ROCK_MOST: Length = Length::from_um(500);
+
+/// The most a board may be off its card: what boards bring. Source: EN 312, Table 1.
+const THICKNESS_OFF_MOST: Length = Length::from_um(300);
+
+/// The most one row may come to be above another for an end that is out of square: 0.5, a house default.
+const SHIFT_MOST: Length = Length::from_um(500);
 
 /// Panels that were cut so long or so short that no boring makes up for it.
 pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {
@@ -61,6 +72,102 @@ pub(super) fn pair_lengths_differ(cx: &Context, found: &mut Vec<Finding>) {
             DIFFER_MOST.show(cx.unit)
         );
         found.push(Finding::new(Rule::PairLengthsDiffer, cx.here(), message).about(copy.key));
+    }
+}
+
+/// Bays of measured copies whose shelves will rock.
+pub(super) fn shelf_rocks(cx: &Context, found: &mut Vec<Finding>) {
+    if cx.cabinet.copies.iter().all(|copy| copy.as_cut.is_empty()) {
+        return;
+    }
+    let rocks = outlook(cx.job, cx.cabinet, cx.layout).rocks.into_iter();
+    for rock in rocks.filter(|it| it.rock() > ROCK_MOST) {
+        let Some(copy) = cx.cabinet.copies.iter().find(|it| it.key == rock.copy) else {
+            continue;
+        };
+        let Some(bay) = Names::of(&cx.cabinet.built_as(copy).opening).opening(rock.bay) else {
+            continue;
+        };
+        let message = format!(
+            "shelves of {bay} of copy {} will rock {}, for its panels were cut longer and shorter and rest on either end",
+            copy.name,
+            rock.rock().show(cx.unit)
+        );
+        found.push(Finding::new(Rule::ShelfRocks, cx.here(), message).about(rock.bay));
+    }
+}
+
+/// Panels whose diagonals say that an end is out of square, so that a back row stands above its front row or below it.
+pub(super) fn foot_end_not_square(cx: &Context, found: &mut Vec<Finding>) {
+    for copy in &cx.cabinet.copies {
+        for cut in &copy.as_cut {
+            let (Some(apart), Some(upright)) = (cut.diagonals, cx.layout.upright(cut.panel)) else {
+                continue;
+            };
+            let faces = upright.faces.iter().flat_map(|face| &face.rows);
+            let rows: BTreeSet<Length> = faces.map(|row| row.x.total()).collect();
+            let (Some(front), Some(back)) = (rows.first(), rows.last()) else {
+                continue;
+            };
+            let depth = upright.back.total() - upright.front.total();
+            let lean = lean(apart.abs(), upright.length(), depth);
+            let shift = share(lean, *back - *front, depth);
+            if shift <= SHIFT_MOST {
+                continue;
+            }
+            let message = format!(
+                "the diagonals of {} are {} apart: an end is {} out of square, and rows {} apart in height if both ends lean alike, \
+                 twice that if one is true",
+                panel(cx, copy, cut.panel),
+                apart.abs().show(cx.unit),
+                lean.show(cx.unit),
+                shift.show(cx.unit)
+            );
+            found.push(Finding::new(Rule::FootEndNotSquare, cx.here(), message).about(copy.key));
+        }
+    }
+}
+
+/// How far an end is out of square over the depth, by the diagonals, where both ends lean alike: geometry.
+///
+/// `(d1 - d2) * sqrt(height^2 + depth^2) / (2 * height)`, rounded down to a count.
+fn lean(apart: Length, height: Length, depth: Length) -> Length {
+    let square = |length: Length| i64::from(length.counts()) * i64::from(length.counts());
+    let diagonal = (square(height) + square(depth)).unsigned_abs().isqrt();
+    let diagonal = Length::from_counts(i32::try_from(diagonal).unwrap_or(i32::MAX));
+    share(apart, diagonal, height * 2)
+}
+
+/// A length times one over another, rounded down to a count; nothing of nothing.
+fn share(length: Length, of: Length, whole: Length) -> Length {
+    let product = i64::from(length.counts()) * i64::from(of.counts());
+    let share = product.checked_div(i64::from(whole.counts())).unwrap_or(0);
+    Length::from_counts(i32::try_from(share).unwrap_or(i32::MAX))
+}
+
+/// Boards that are not as thick as their card says.
+pub(super) fn as_cut_thickness(cx: &Context, found: &mut Vec<Finding>) {
+    for copy in &cx.cabinet.copies {
+        for cut in &copy.as_cut {
+            let planned = cx
+                .layout
+                .upright(cut.panel)
+                .map(|upright| upright.thickness);
+            let (Some(thick), Some(planned)) = (cut.thickness, planned) else {
+                continue;
+            };
+            if (thick - planned).abs() <= THICKNESS_OFF_MOST {
+                continue;
+            }
+            let message = format!(
+                "{} is {} thick, {} by its card; over {} off the bays beside it are as much off: measure the batch",
+                panel(cx, copy, cut.panel),
+                thick.show(cx.unit),
+                planned.show(cx.unit),
+                THICKNESS_OFF_MOST.show(cx.unit)
+            );
+            found.push(Finding::new(Rule::AsCutThickness, cx.here(), message).about(copy.key));
+        }
     }
 }
 

@@ -301,7 +301,15 @@ proptest! {
     #[test]
     fn mirror_image_breaks_the_same_rules(case in any_case()) {
         let cabinet = &case.job.cabinets[0];
-        prop_assert_eq!(rules(&case.job, cabinet), rules(&case.job, &cabinet.mirrored()));
+        let broken = |cabinet: &Cabinet| {
+            let mut broken = rules(&case.job, cabinet);
+            // One stop is on the left, so what rests on it is not mirrored.
+            if case.job.shop.reference == Reference::OneStop {
+                broken.remove(Rule::RailReIndex.info().name);
+            }
+            broken
+        };
+        prop_assert_eq!(broken(cabinet), broken(&cabinet.mirrored()));
     }
 
     /// No finding says that one runner of a pair has other holes than its mate: it cannot be.

@@ -11,7 +11,8 @@
 //!    | fronts  carried  idle  inset    what closes it, and what carries that
 //!    | hinges  doors                   how doors hang
 //!    | house                           cards that are not measured, one setback for a job
-//!    | as_cut                          lengths as the saw made them
+//!    | as_cut                          panels as the saw made them
+//!    | rails  at_bench                 what the rail does not do at once, how the shop works
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    |     meet                        who is in whose way, found once for all of them
@@ -25,6 +26,7 @@
 //! open as soon as its sentence changes.
 
 mod as_cut;
+mod at_bench;
 mod balance;
 mod boxes;
 mod carried;
@@ -50,6 +52,7 @@ mod open_points;
 mod opposed;
 mod outline;
 mod pairs;
+mod rails;
 mod rise;
 mod rule;
 mod runners;

@@ -4,9 +4,9 @@ use alloc::vec::Vec;
 
 use super::context::Context;
 use super::{
-    Finding, Level, as_cut, balance, boxes, carried, depth, doors, exposed, fixed, fronts, hinges,
-    house, idle, inset, joint, keep_outs, near, open_points, opposed, outline, rise, runners, sag,
-    share, shelves, zones,
+    Finding, Level, as_cut, at_bench, balance, boxes, carried, depth, doors, exposed, fixed,
+    fronts, hinges, house, idle, inset, joint, keep_outs, near, open_points, opposed, outline,
+    rails, rise, runners, sag, share, shelves, zones,
 };
 
 /// Looks at one cabinet and adds what it finds.
@@ -306,6 +306,54 @@ rules! {
     as_cut::pair_lengths_differ {
         PairLengthsDiffer "pair-lengths-differ" Warn
             "The two sides of a copy are cut alike, within 0.5 mm.";
+    }
+    as_cut::as_cut_thickness {
+        AsCutThickness "as-cut-thickness" Warn
+            "A panel is as thick as its board's card says, within 0.3 mm.";
+    }
+    as_cut::foot_end_not_square {
+        FootEndNotSquare "foot-end-not-square" Warn
+            "Rows of one panel stand level: its ends are square enough for 0.5 mm.";
+    }
+    as_cut::shelf_rocks {
+        ShelfRocks "shelf-rocks" Warn
+            "A shelf rocks at most 0.5 mm, whatever the saw did and whichever end its rows rest on.";
+    }
+    rails::rail_re_index {
+        RailReIndex "rail-re-index" Warn
+            "A rail covers the rows of a panel where it lies, or it is moved on, which drifts.";
+    }
+    rails::arm_reach {
+        ArmReach "arm-reach" Warn
+            "The arms of the rail reach a row from one of its edges, with panel enough under the rail.";
+    }
+    rails::end_stop_value {
+        EndStopValue "end-stop-value" Warn
+            "The stop of the rail has the offset that a panel rests on.";
+    }
+    at_bench::band_after_boring {
+        BandAfterBoring "band-after-boring" Warn
+            "Settings from a front edge that is not banded yet are smaller by the band.";
+    }
+    at_bench::bit_wrong_for_hole {
+        BitWrongForHole "bit-wrong-for-hole" Warn
+            "Blind holes are bored with a flat bit, holes right through with a pointed one.";
+    }
+    at_bench::depth_zero_unproved {
+        DepthZeroUnproved "depth-zero-unproved" Warn
+            "The test hole is as deep as blind holes shall be, within 0.3 mm.";
+    }
+    at_bench::base_off_centre {
+        BaseOffCentre "base-off-centre" Warn
+            "The bit is in the middle of the router's base, within 0.1 mm, or rows lie one way round.";
+    }
+    at_bench::gauge_by_eye {
+        GaugeByEye "gauge-by-eye" Note
+            "Rows of plates and runners are set to a stop, not to a pencil line.";
+    }
+    at_bench::changeovers_scattered {
+        ChangeoversScattered "changeovers-scattered" Note
+            "The order of work takes no longer than the best that was found.";
     }
 }
 

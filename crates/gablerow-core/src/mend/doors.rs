@@ -6,9 +6,7 @@ use alloc::vec::Vec;
 use super::carcass::other_cards;
 use super::trial::{Reach, Trial};
 use crate::check::Rule;
-use crate::edit::{
-    Adjust, Content, Edit, Furnish, Furnishing, New, PartChoice, PartMeasure, shop_values,
-};
+use crate::edit::{Adjust, Content, Edit, Furnish, Furnishing, New, PartChoice, PartMeasure};
 use crate::grid::start_offsets;
 use crate::job::{Bay, Key, Plate, Seat};
 use crate::layout::{FrontLayout, front_row};
@@ -55,15 +53,7 @@ fn reveals(trial: &mut Trial, wanted: impl Fn(&Trial, &Leaf) -> Vec<Wanted>) {
     all.sort();
     all.dedup();
     for (words, length) in all {
-        shop_value(trial, words, New::To(Content::Length(length)));
-    }
-}
-
-fn shop_value(trial: &mut Trial, words: &str, new: New) {
-    let values = shop_values(&trial.job.shop);
-    if let Some(value) = values.iter().find(|value| value.name.words() == words) {
-        let value = value.name;
-        trial.offer(Reach::Job, Edit::ShopValue { value, new });
+        trial.offer_habit(words, New::To(Content::Length(length)));
     }
 }
 
@@ -120,10 +110,10 @@ fn alike_at_both_ends(trial: &mut Trial) {
         };
         trial.offer(Reach::Cabinet, edit);
     }
-    shop_value(trial, "reveals", New::Next);
+    trial.offer_habit("reveals", New::Next);
     let to = |length| New::To(Content::Length(length));
-    shop_value(trial, "reveal, head", to(rules.reveal_foot));
-    shop_value(trial, "reveal, foot", to(rules.reveal_head));
+    trial.offer_habit("reveal, head", to(rules.reveal_foot));
+    trial.offer_habit("reveal, foot", to(rules.reveal_head));
 }
 
 /// One of the door's plates on the nearest hole, down and up, with which that mends it.

@@ -1,7 +1,7 @@
 //! From a finding to what would mend it: edits that were tried, and what each of them costs.
 //!
 //! ```text
-//! Finding -- moves  holes  carcass  wishes  doors  drawers  shelves: what might help --> Edit
+//! Finding -- moves  holes  carcass  wishes  doors  drawers  shelves  bench: what might help --> Edit
 //!    | trial    made on a copy, laid out and checked again
 //!    |          kept when the finding is gone and no stop is new
 //!    v
@@ -13,6 +13,7 @@
 //! What might help may be guessed freely, since nothing is offered that the checks themselves did not find good.
 
 mod barred;
+mod bench;
 mod carcass;
 mod doors;
 mod drawers;
@@ -51,6 +52,7 @@ pub fn fixes(job: &Job, finding: &Finding) -> Vec<Proposal> {
     wishes::offer(&mut trial);
     doors::offer(&mut trial);
     shelves::offer(&mut trial);
+    bench::offer(&mut trial);
     trial.proposals(MOST)
 }
 

@@ -6,7 +6,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::check::{self, Checked, Finding, Level, Rule};
-use crate::edit::Edit;
+use crate::edit::{Edit, New, shop_values};
 use crate::history::{Change, Step};
 use crate::job::{Cabinet, FaceId, Job, Key, PanelId};
 use crate::layout::Layout;
@@ -111,6 +111,16 @@ impl<'a> Trial<'a> {
     /// Whether its rule is one of these.
     pub(super) fn is_of(&self, rules: &[Rule]) -> bool {
         rules.contains(&self.finding.rule)
+    }
+
+    /// Offers a house default otherwise, by its words.
+    pub(super) fn offer_habit(&mut self, words: &str, new: New) -> bool {
+        let values = shop_values(&self.job.shop);
+        let value = values.iter().find(|value| value.name.words() == words);
+        value.is_some_and(|value| {
+            let value = value.name;
+            self.offer(Reach::Job, Edit::ShopValue { value, new })
+        })
     }
 
     /// Keeps an edit when it helps; whether it does.

@@ -9,6 +9,7 @@
 //!    | box_fit    drawer boxes in their place     boxes: what of them is cut
 //!    | shelves    loose shelves: clear openings, sag, what tips them
 //!    | bag        hardware by kind, and what to take
+//!    | needs      of several cabinets: how much of each board, and of band
 //!    v
 //! Parts, with what is missing said openly
 //! ```
@@ -20,6 +21,7 @@ mod box_fit;
 mod boxes;
 mod fronts;
 mod hang;
+mod needs;
 mod panels;
 mod piece;
 mod shelves;
@@ -31,6 +33,7 @@ pub use box_fit::{BoxFit, CLEAR_OF_DOOR, Over, box_fits, box_widths};
 pub use boxes::BoxPart;
 pub use fronts::{FrontPart, Hanging};
 pub use hang::{Arm, DoorPlate, Leaf};
+pub use needs::{BoardNeed, board_needs};
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
 pub use shelves::{ShelfPart, Strength, strength};

@@ -10,21 +10,27 @@ use gablerow_core::layout::Layout;
 use proptest::prelude::*;
 
 use super::*;
+use crate::DrawnCabinet;
 use crate::fixture::{any_job, drawers, faces, job, mm};
 
 /// Every face of a job's first cabinet as DXF, after its drawing.
 fn files(job: &Job) -> Vec<(FaceDrawing, String)> {
     let cabinet = &job.cabinets[0];
     let layout = Layout::of(cabinet, job);
+    let of = DrawnCabinet {
+        job,
+        cabinet,
+        layout: &layout,
+        copies: "",
+        stamp: "rev 7 OTTER",
+        remarks: &[],
+    };
     let file = |id| {
         let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
         let face = DrawnFace {
-            job,
-            cabinet,
-            layout: &layout,
+            of,
             drawing: &drawing,
-            stamp: "rev 7 OTTER",
-            remarks: &[],
+            bed: None,
         };
         let text = dxf(&face);
         (drawing, text)

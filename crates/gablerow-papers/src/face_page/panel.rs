@@ -3,25 +3,20 @@
 use alloc::vec::Vec;
 
 use gablerow_core::drawing::{Area, AreaKind};
-use gablerow_core::layout::{Span, Use};
+use gablerow_core::layout::Span;
 use gablerow_core::measure::Length;
 
 use super::Frame;
 use crate::DrawnFace;
+use crate::hole_sign::draw_hole;
 use crate::page::TextEnd;
 use crate::pen::{self, DASHED, EDGE, HAIR, HEAVY, Pen, SMALL, THIN};
 
 /// How dark the end of a fixed panel is, and what the back takes: 1 is white.
 const FIXED_PANEL: f64 = 0.9;
 const BACK: f64 = 0.8;
-/// How far a sign stands off the hole it is drawn around, in mm of paper, and how small it may be.
-const SIGN_OFF: f64 = 0.5;
-const SIGN_LEAST: f64 = 0.6;
 /// The most a sign may take of a pitch to either side, so that two above each other stay apart.
 const SIGN_OF_PITCH: f64 = 0.4;
-/// From this radius on, in mm of paper, a hole has its centre marked, and a full one is light enough to see it.
-const CROSSED_LEAST: f64 = 1.0;
-const LARGE_SHADE: f64 = 0.75;
 
 impl DrawnFace<'_> {
     pub(super) fn draw_panel(&self, pen: &mut Pen, frame: &Frame) {
@@ -39,15 +34,22 @@ impl DrawnFace<'_> {
         let corners = self.drawing.outline.iter();
         let corners: Vec<_> = corners.map(|&(x, y)| frame.place(self, x, y)).collect();
         pen.shape(&corners, Some(EDGE), None);
-        // The lower front corner comes first and the upper one last but for a notch: along the front edge from there.
+        // The fourth corner is the upper front one, whatever is notched below it: along the front edge from there to the first.
         let front: Vec<_> = corners[3..].iter().chain(&corners[..1]).copied().collect();
         pen.way(&front, HEAVY);
         for dot in &self.drawing.dots {
             let place = frame.place(self, dot.x, dot.y);
             let radius = dot.hole.diameter.mm() / 2.0 / frame.divisor;
             let most = Length::PITCH.mm() / frame.divisor * SIGN_OF_PITCH;
-            draw_sign(pen, place, radius, most, dot.hole.only_use());
+            draw_hole(pen, place, radius, most, dot.hole.only_use());
         }
+    }
+
+    /// Whether a hole is in an area.
+    fn is_bored(&self, area: &Area) -> bool {
+        let within = |span: Span, at: Length| span.from <= at && at <= span.to;
+        let mut dots = self.drawing.dots.iter();
+        dots.any(|dot| within(area.x, dot.x) && within(area.y, dot.y))
     }
 
     fn draw_area(&self, pen: &mut Pen, frame: &Frame, area: &Area) {
@@ -69,48 +71,14 @@ impl DrawnFace<'_> {
                 pen.block(from, to, Some(THIN), Some(FIXED_PANEL));
                 let (wide, high) = ((to.0 - from.0).abs(), to.1 - from.1);
                 let words = item.word();
-                let is_free = !self.drawing.dots.iter().any(|dot| {
-                    let (x, y) = (dot.x, dot.y);
-                    area.x.from <= x && x <= area.x.to && area.y.from <= y && y <= area.y.to
-                });
-                if is_free && high > pen::leading(SMALL) && wide > pen::width(words, SMALL, false) {
+                if !self.is_bored(area)
+                    && high > pen::leading(SMALL)
+                    && wide > pen::width(words, SMALL, false)
+                {
                     let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
                     pen.beside(middle, TextEnd::Middle, SMALL, words);
                 }
             }
         }
-    }
-}
-
-/// A hole with the sign of its use: told apart without any colour.
-///
-/// A pin is full, a plate has a diamond around it, a runner a square; a hole of several uses is full in a diamond, and one of a
-/// joint or of the face itself has nothing around it.
-pub(crate) fn draw_sign(
-    pen: &mut Pen,
-    (x, y): (f64, f64),
-    radius: f64,
-    most: f64,
-    only_use: Option<Use>,
-) {
-    let off = (radius + SIGN_OFF).min(most).max(SIGN_LEAST);
-    let is_full = matches!(only_use, Some(Use::Pin) | None);
-    let is_large = radius >= CROSSED_LEAST;
-    let shade = if is_large { LARGE_SHADE } else { 0.0 };
-    pen.ring((x, y), radius, is_full.then_some(shade));
-    if is_large {
-        pen.way(&[(x - radius, y), (x + radius, y)], HAIR);
-        pen.way(&[(x, y - radius), (x, y + radius)], HAIR);
-    }
-    match only_use {
-        Some(Use::Plate) | None => {
-            let off = off * 1.3;
-            let corners = [(x - off, y), (x, y - off), (x + off, y), (x, y + off)];
-            pen.shape(&corners, Some(THIN), None);
-        }
-        Some(Use::Runner) => {
-            pen.block((x - off, y - off), (x + off, y + off), Some(THIN), None);
-        }
-        Some(Use::Pin | Use::Dowel | Use::Connector | Use::Free) => {}
     }
 }

@@ -90,7 +90,7 @@ fn width_of(heights: &[Height], words: impl Fn(&Height) -> &str) -> f64 {
 
 impl DrawnFace<'_> {
     fn show(&self, length: Length) -> String {
-        length.show(self.job.unit).to_string()
+        length.show(self.of.job.unit).to_string()
     }
 
     fn deep(&self) -> String {
@@ -252,7 +252,7 @@ fn thinned(heights: &[Height], most: f64) -> Vec<&Height> {
         }
     }
     let mut step = 1;
-    while !fit(ends.len().div_ceil(step) + 1) {
+    while step < ends.len() && !fit(ends.len().div_ceil(step) + 1) {
         step += 1;
     }
     let last = ends.len().saturating_sub(1);

@@ -248,4 +248,23 @@ proptest! {
             }
         }
     }
+
+    #[test]
+    fn left_and_right_are_bored_as_a_pair_at_one_setting(mut job in job()) {
+        for copy in job.cabinets.iter_mut().flat_map(|cabinet| &mut cabinet.copies) {
+            copy.as_cut.clear();
+        }
+        let plan = plan(&job, &keys(&job), &Times::default());
+        let inside = |it: &SetUp, hand| it.face == FaceId::inside(hand) && !it.is_parted;
+        let left = plan.set_ups.iter().filter(|it| inside(it, Hand::Left));
+        for one in left {
+            let mate = |it: &&SetUp| {
+                inside(it, Hand::Right)
+                    && (it.cabinet, it.copy, it.row, it.tool) == (one.cabinet, one.copy, one.row, one.tool)
+            };
+            for mate in plan.set_ups.iter().filter(mate) {
+                prop_assert_eq!((mate.edge, mate.setting.total()), (one.edge, one.setting.total()));
+            }
+        }
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::super::fixture::*;
 use super::*;
-use crate::job::AsCut;
+use crate::job::{AsCut, FaceId, Reference};
 
 /// The plain cabinet's copy, its sides 704 high, cut to these lengths.
 fn cut(case: &mut Case, left: i32, right: i32) {
@@ -57,4 +57,97 @@ fn what_was_not_measured_is_not_off() {
         case.cabinet().copies[0].as_cut.pop();
     });
     assert_eq!(found, [""; 0]);
+}
+
+/// What a rule says of the plain cabinet, its left side measured.
+fn measured(rule: Rule, cut: AsCut) -> Vec<String> {
+    said(rule, |case| {
+        case.row(LEFT_SIDE, mm(37), 3, 5);
+        case.row(LEFT_SIDE, mm(423), 3, 5);
+        case.cabinet().copies[0].as_cut = [cut].into();
+    })
+}
+
+const LEFT_SIDE: FaceId = FaceId {
+    panel: PanelId::Side(LEFT),
+    toward: RIGHT,
+};
+
+#[test]
+fn a_panel_between_two_stops_says_its_length_by_its_play() {
+    let of = |play| {
+        let cut = AsCut {
+            play: Some(um(play)),
+            ..AsCut::of(PanelId::Side(LEFT))
+        };
+        measured(Rule::AsCutLength, cut)
+    };
+    assert_eq!(of(1_000), [""; 0]);
+    assert_eq!(
+        of(1_200),
+        [
+            "the left side of copy 1 was cut 1.2 too short, 702.8 for 704.0; over 1.0 it is cut again"
+        ]
+    );
+    assert_eq!(of(-1_200).len(), 1, "it does not go in");
+}
+
+/// Over 560 of depth and 704 of height the diagonal is 899.56: 2.0 * 899.56 / 1408 is 1.277, and 386 / 560 of that 0.88. By hand.
+#[test]
+fn diagonals_say_how_far_rows_are_apart_in_height() {
+    let of = |apart| {
+        let cut = AsCut {
+            diagonals: Some(um(apart)),
+            ..AsCut::of(PanelId::Side(LEFT))
+        };
+        measured(Rule::FootEndNotSquare, cut)
+    };
+    assert_eq!(of(1_100), [""; 0]);
+    assert_eq!(of(-2_000), of(2_000));
+    assert_eq!(
+        of(2_000),
+        [
+            "the diagonals of the left side of copy 1 are 2.0 apart: an end is ~1.3 out of square, and rows ~0.9 apart in height \
+             if both ends lean alike, twice that if one is true"
+        ]
+    );
+}
+
+#[test]
+fn a_board_is_as_thick_as_its_card_within_three_tenths() {
+    let of = |thick| {
+        let cut = AsCut {
+            thickness: Some(um(thick)),
+            ..AsCut::of(PanelId::Side(LEFT))
+        };
+        measured(Rule::AsCutThickness, cut)
+    };
+    assert_eq!(of(18_300), [""; 0]);
+    assert_eq!(
+        of(17_600),
+        [
+            "the left side of copy 1 is 17.6 thick, 18.0 by its card; over 0.3 off the bays beside it are as much off: measure the batch"
+        ]
+    );
+}
+
+/// With one stop the left front and the right back row rest on the head: 0.3 short there, 0.3 long here, and the shelf is
+/// twisted by 0.6.
+#[test]
+fn shelves_rock_by_the_errors_of_both_sides() {
+    let with = |left, right| {
+        said(Rule::ShelfRocks, |case| {
+            case.pins(1, 4, 8);
+            case.shop().reference = Reference::OneStop;
+            case.shop().rail = None;
+            cut(case, left, right);
+        })
+    };
+    assert_eq!(with(703_700, 704_000), [""; 0]);
+    assert_eq!(
+        with(703_700, 703_700),
+        [
+            "shelves of bay 1 of copy 1 will rock 0.6, for its panels were cut longer and shorter and rest on either end"
+        ]
+    );
 }

@@ -1,0 +1,102 @@
+//! Planning the bench for many cabinets, no two of the first 200 alike in depth.
+//!
+//! `cargo bench -p gablerow-core --bench plan` prints medians; a frame has 16 ms. With `CABINETS REPS` it plans so many that
+//! often, for counting instructions.
+
+// A benchmark prints for people, and may panic where its own job is wrong.
+#![allow(clippy::print_stdout, clippy::expect_used)]
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use gablerow_core::bench::{Plan, plan};
+use gablerow_core::edit::{BayRun, Edit};
+use gablerow_core::job::{Cabinet, Datum, Hand, Job, Key};
+use gablerow_core::label::Label;
+use gablerow_core::measure::Length;
+
+const ROUNDS: usize = 21;
+
+fn main() {
+    let words: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|word| word != "--bench")
+        .collect();
+    if let [cabinets, reps] = words.as_slice() {
+        let job = job(cabinets.parse().expect("a count"));
+        for _ in 0..reps.parse().expect("a count") {
+            drop(black_box(planned(&job)));
+        }
+        return;
+    }
+    for cabinets in [1, 10, 40, 400] {
+        let job = job(cabinets);
+        let holes: usize = planned(&job)
+            .set_ups
+            .iter()
+            .map(|it| it.holes.count())
+            .sum();
+        println!(
+            "{cabinets:>4} cabinets, {holes:>6} holes: {:>10.1?}",
+            median(|| planned(&job))
+        );
+    }
+}
+
+fn planned(job: &Job) -> Plan {
+    let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
+    plan(black_box(job), &keys, &job.shop.bench.times)
+}
+
+fn median<T>(work: impl Fn() -> T) -> Duration {
+    let round = |_| {
+        let start = Instant::now();
+        let made = black_box(work());
+        let took = start.elapsed();
+        drop(made);
+        took
+    };
+    let mut times: Vec<Duration> = (0..ROUNDS).map(round).collect();
+    times.sort_unstable();
+    times[times.len() / 2]
+}
+
+/// Cabinets with a door, a shelf zone and three drawers each.
+fn job(cabinets: usize) -> Job {
+    let mut job = Job::plain(Label::new("bench").expect("a name"));
+    let run = |first, last, datum| BayRun {
+        cabinet: Key(1),
+        bay: Key(1),
+        first,
+        last,
+        datum,
+    };
+    let edits = [
+        Edit::Plates {
+            wall: Hand::Left,
+            run: run(3, 3, Datum::Foot),
+        },
+        Edit::Plates {
+            wall: Hand::Left,
+            run: run(19, 19, Datum::Head),
+        },
+        Edit::Pins(run(6, 10, Datum::Foot)),
+        Edit::Runners(run(2, 2, Datum::Foot)),
+        Edit::Runners(run(11, 12, Datum::Foot)),
+    ];
+    for edit in edits {
+        edit.apply(&job).expect("an edit that fits").apply(&mut job);
+    }
+    let first = job.cabinets[0].clone();
+    let cabinet = |at: u32| -> Cabinet {
+        let mut cabinet = first.clone();
+        cabinet.key = Key(at + 1);
+        cabinet.name = Label::new(&format!("A{}", at + 1)).expect("a name");
+        let deeper = i32::try_from(at % 200).expect("a depth");
+        cabinet.size.depth += Length::from_mm(1) * deeper;
+        cabinet
+    };
+    let count = u32::try_from(cabinets).expect("a count");
+    job.cabinets = (0..count).map(cabinet).collect();
+    job
+}

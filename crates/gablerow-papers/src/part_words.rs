@@ -1,0 +1,182 @@
+//! Sentences about parts, for lists of text and for sheets of paper alike.
+
+use alloc::borrow::ToOwned;
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use gablerow_core::measure::{Length, Unit};
+use gablerow_core::parts::{BagLine, BoxPart, Built, FrontPart, Hanging, Missing, Piece, Strength};
+use gablerow_core::solve::hinges::{Cup, chart_of};
+use gablerow_core::strength::length_down;
+
+use crate::part_records::CabinetParts;
+
+/// Several measures with a cross between.
+pub(crate) fn by(lengths: &[Length], unit: Unit) -> String {
+    let show = |length: &Length| length.show(unit).to_string();
+    let lengths: Vec<String> = lengths.iter().map(show).collect();
+    lengths.join(" x ")
+}
+
+/// `G2 rev 7 OTTER, 1000.0 x 704.0 x 560.0 (mm), 2 copies; counts are for all`
+pub(crate) fn cabinet_words(of: &CabinetParts, unit: Unit) -> String {
+    let (name, built, stamp) = (&of.cabinet.name, of.parts.built, of.stamp);
+    let copies = match (built.total(), built.mirrored) {
+        (1, 0) => "1 copy".to_owned(),
+        (1, _) => "1 copy, mirrored".to_owned(),
+        (many, 0) => format!("{many} copies; counts are for all"),
+        (many, mirrored) => format!("{many} copies, {mirrored} mirrored; counts are for all"),
+    };
+    let size = of.cabinet.size;
+    let size = by(&[size.width, size.height, size.depth], unit);
+    format!("{name} {stamp}, {size} ({}), {copies}", unit.word())
+}
+
+/// `D2: hinges on holes 14, 20; 2 asked for by ...; tab 3.5, plate 0.0, laps over 16.5 where 16.7 is wished`
+pub(crate) fn hinge_words(front: &FrontPart, hanging: &Hanging, unit: Unit) -> String {
+    let asked = hanging.asked.map_or(String::new(), |asked| {
+        let chart = hanging.chart.words();
+        let standing = chart_of(hanging.chart).standing.words();
+        format!("; {} asked for {chart} ({standing})", asked.hinges)
+    });
+    let fit = hanging.fit.map_or("no plate in stock".to_owned(), |fit| {
+        format!(
+            "tab {}, plate {}, laps over {} where {} is wished",
+            fit.tab.show(unit),
+            fit.plate.show(unit),
+            fit.overlay.total().show(unit),
+            hanging.wanted.total().show(unit),
+        )
+    });
+    format!(
+        "{}: hinges on {}{asked}; {}, {} arm, {fit}",
+        front.name,
+        holes(&hanging.holes),
+        hanging.card,
+        hanging.arm.word(),
+    )
+}
+
+/// `D2: cups 94.5, 606.5 from the foot, 606.5, 94.5 from the head: not handed; 21.0 from the hinge edge, 13.0 deep`
+pub(crate) fn cup_words(front: &FrontPart, hanging: &Hanging, unit: Unit) -> String {
+    let each = |from: fn(&Cup) -> Length| {
+        let cups = hanging.cups.cups.iter();
+        let cups: Vec<String> = cups.map(|cup| from(cup).show(unit).to_string()).collect();
+        cups.join(", ")
+    };
+    let centre = hanging.fit.map_or(String::new(), |fit| {
+        format!(
+            "{} from the hinge edge, ",
+            fit.cup_centre.total().show(unit)
+        )
+    });
+    let handed = if hanging.cups.handed {
+        "HANDED"
+    } else {
+        "not handed"
+    };
+    format!(
+        "{}: cups {} from the foot, {} from the head: {handed}; {centre}{} deep",
+        front.name,
+        each(|cup| cup.from_foot.total()),
+        each(|cup| cup.from_head.total()),
+        hanging.cup_depth.show(unit),
+    )
+}
+
+/// `D1: 2 sides 490.0 x 224.0, 2 ends 430.7 x 224.0, ply-15 15.0; 1 bottom 445.7 x 475.0, recess 13.0; ...`
+pub(crate) fn box_words(made: &BoxPart, built: Built, unit: Unit) -> String {
+    let of = |piece: &Piece| by(&[piece.length.total(), piece.width.total()], unit);
+    let [width, length] = made.bottom;
+    let thickness = made.side.thickness.map_or(String::new(), |thickness| {
+        format!(" {}", thickness.show(unit))
+    });
+    let moved = if made.moved == Length::ZERO {
+        String::new()
+    } else {
+        let hand = if made.moved > Length::ZERO {
+            "right"
+        } else {
+            "left"
+        };
+        format!(", moved {} to the {hand}", made.moved.abs().show(unit))
+    };
+    let (each, pair) = (built.total(), 2 * built.total());
+    format!(
+        "{}: {pair} sides {}, {pair} ends {}, {}{thickness}; {each} bottom {}, recess {}; gap at each side {}{moved}; {} {}",
+        made.name,
+        of(&made.side),
+        of(&made.end),
+        made.side.board,
+        by(&[width.total(), length.total()], unit),
+        made.recess.show(unit),
+        made.side_gap.show(unit),
+        made.card,
+        made.runner_length.show(unit),
+    )
+}
+
+/// `runners 3 pr of 500.0`, `pins 8 (take 9)`
+pub(crate) fn bag_words(line: &BagLine, unit: Unit) -> String {
+    let mut text = format!("{} {}", line.kind.words(), line.count);
+    if line.kind.in_pairs() {
+        text += " pr";
+    }
+    if let Some(length) = line.length {
+        text += &format!(" of {}", length.show(unit));
+    }
+    if line.take > line.count {
+        text += &format!(" (take {})", line.take);
+    }
+    text
+}
+
+/// `D2: drawer without runners`
+pub(crate) fn missing_words(missing: &Missing, of: &CabinetParts) -> String {
+    let opening = &of.cabinet.opening;
+    let front = missing.front().and_then(|key| opening.front(key));
+    let name = match missing {
+        Missing::Card { card } => card.as_str(),
+        _ => front.map_or("", |front| front.name.as_str()),
+    };
+    format!("{name}: {}", missing.words())
+}
+
+/// `3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; up to 540.0 mm long within L/200; ...`
+pub(crate) fn strength_words(strength: &Strength) -> String {
+    let mut text = kg(strength.mass_kg);
+    let guess = if strength.load_is_typed {
+        ""
+    } else {
+        " (house guess)"
+    };
+    text += &format!(" and {} on it{guess}", kg(strength.load_kg));
+    text += &match (strength.now, strength.later) {
+        (Some(now), Some(later)) => format!(": sags {now:.1} mm, {later:.1} mm after years"),
+        (Some(now), None) => format!(": sags {now:.1} mm, and more after years"),
+        _ => ", stiffness not known".to_owned(),
+    };
+    if let Some((longest, limit)) = strength.longest {
+        let longest = length_down(longest, Length::from_mm(1)).show(Unit::Millimetre);
+        text += &format!("; up to {longest} mm long within {}", limit.words);
+    }
+    if let Some(pin) = strength.pin_kg {
+        text += &format!("; {} on each pin", kg(pin));
+    }
+    if let Some(tip) = strength.tip_kg {
+        text += &format!("; tips at {} on its front edge", kg(tip));
+    }
+    text
+}
+
+/// Holes with a comma between each two: `hole 3`, `holes 3, 19`.
+fn holes(holes: &[i16]) -> String {
+    let numbers: Vec<String> = holes.iter().map(ToString::to_string).collect();
+    let word = if holes.len() == 1 { "hole" } else { "holes" };
+    format!("{word} {}", numbers.join(", "))
+}
+
+pub(crate) fn kg(mass: f64) -> String {
+    format!("{mass:.1} kg")
+}

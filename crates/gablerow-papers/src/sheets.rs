@@ -1,0 +1,435 @@
+//! What is read from top to bottom, on as many sheets of paper as it takes: titles, sentences, tables, pictures.
+//!
+//! ```text
+//! glaze store: cut list                 a title
+//! A1, 600 x 704 x 560, 2 copies         a section; never last on a sheet
+//!      no.  part         cut length     a table; its head is repeated on the next sheet
+//!  [ ]   2  left side         704.0
+//! -----------------------------------
+//! glaze store: cut list     page 1 of 2
+//! ```
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use crate::page::{Page, Paper, TextEnd};
+use crate::pen::{self, BODY, EDGE, HAIR, Pen, SMALL, THIN, TITLE};
+
+/// From the edge of a sheet to what is printed on it, in mm.
+pub(crate) const MARGIN: f64 = 12.0;
+/// The size of letters of a section's title.
+const SECTION: f64 = 3.6;
+/// Between two columns of a table.
+const GAP: f64 = 3.2;
+/// What a row of a table has above and below its letters together.
+const PAD: f64 = 1.4;
+/// From the left of words across a table to their first letter: the room of a box to tick.
+const ACROSS: f64 = 5.2;
+/// How dark the ground is that they stand on.
+const ACROSS_SHADE: f64 = 0.9;
+/// The side of a box to tick.
+const TICK: f64 = 3.2;
+/// What a section needs below it on the same sheet.
+const SECTION_ROOM: f64 = 24.0;
+/// What is kept free at the foot for the number of the page.
+const NUMBER: f64 = 30.0;
+
+/// What stands in one place of a table.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Cell {
+    /// Words, broken into lines where they need it.
+    Words(String),
+    /// The same, heavy: what is looked for first.
+    Bold(String),
+    /// A box to tick.
+    Tick,
+    /// Words across the sheet, on a grey ground: what holds for the rows below. Alone in its row.
+    Across {
+        /// What is said.
+        words: String,
+        /// Whether it is a thing to do, behind a box to tick.
+        is_task: bool,
+    },
+}
+
+impl Cell {
+    pub(crate) fn words(words: impl Into<String>) -> Self {
+        Self::Words(words.into())
+    }
+
+    pub(crate) fn bold(words: impl Into<String>) -> Self {
+        Self::Bold(words.into())
+    }
+
+    fn width(&self) -> f64 {
+        match self {
+            Self::Words(words) => pen::width(words, BODY, false),
+            Self::Bold(words) => pen::width(words, BODY, true),
+            Self::Tick => TICK,
+            Self::Across { .. } => 0.0,
+        }
+    }
+
+    /// Its lines, when no more room is there than this.
+    fn lines(&self, room: f64) -> Vec<String> {
+        match self {
+            Self::Words(words) => pen::lines(words, BODY, false, room),
+            Self::Bold(words) => pen::lines(words, BODY, true, room),
+            Self::Across { words, .. } => pen::lines(words, BODY, true, room - ACROSS),
+            Self::Tick => Vec::new(),
+        }
+    }
+}
+
+/// A column of a table: what stands over it, and on which side its cells begin.
+pub(crate) type Column = (&'static str, TextEnd);
+
+/// A row of a table, a cell for each column.
+pub(crate) type Row = Vec<Cell>;
+
+/// Sheets in the making.
+pub(crate) struct Sheets {
+    size: (f64, f64),
+    /// What stands at the foot of every sheet, in lines.
+    foot: Vec<String>,
+    /// Those that are full, and the one that is being filled.
+    full: Vec<Pen>,
+    pen: Pen,
+    /// How far up the sheet that is filled already.
+    y: f64,
+}
+
+impl Sheets {
+    /// The first sheet, with its title; that stands at the foot of every sheet again.
+    pub(crate) fn new(paper: Paper, title: &str) -> Self {
+        let size = paper.size();
+        let room = size.0 - 2.0 * MARGIN;
+        let mut sheets = Self {
+            size,
+            foot: pen::lines(title, SMALL, false, room - NUMBER),
+            full: Vec::new(),
+            pen: Pen::new(size),
+            y: size.1 - MARGIN,
+        };
+        sheets.say(0.0, TITLE, true, title);
+        sheets
+    }
+
+    /// How wide what is printed can be.
+    pub(crate) fn width(&self) -> f64 {
+        self.size.0 - 2.0 * MARGIN
+    }
+
+    /// The lowest place for what is read.
+    fn floor(&self) -> f64 {
+        let lines = f64::from(u16::try_from(self.foot.len()).unwrap_or(u16::MAX));
+        MARGIN + (lines + 1.0) * pen::leading(SMALL)
+    }
+
+    fn next(&mut self) {
+        let full = core::mem::replace(&mut self.pen, Pen::new(self.size));
+        self.full.push(full);
+        self.y = self.size.1 - MARGIN;
+    }
+
+    /// Room for a picture so high: what draws it, and its upper left corner.
+    pub(crate) fn picture(&mut self, high: f64) -> (&mut Pen, (f64, f64)) {
+        self.need(high);
+        let corner = (MARGIN, self.y);
+        self.y -= high;
+        (&mut self.pen, corner)
+    }
+
+    /// Goes on to the next sheet when this one has less room than that.
+    pub(crate) fn need(&mut self, room: f64) {
+        if self.y - room < self.floor() {
+            self.next();
+        }
+    }
+
+    /// Room left free.
+    pub(crate) fn space(&mut self, room: f64) {
+        self.y -= room;
+    }
+
+    /// The title of a section, with room for something below it.
+    pub(crate) fn section(&mut self, title: &str) {
+        self.need(SECTION_ROOM);
+        self.space(PAD * 2.0);
+        self.say(0.0, SECTION, true, title);
+    }
+
+    /// A sentence, or several.
+    pub(crate) fn words(&mut self, words: &str) {
+        self.say(0.0, BODY, false, words);
+    }
+
+    /// What is said below a table, in small letters, a little to the right.
+    pub(crate) fn remark(&mut self, words: &str) {
+        self.say(4.0, SMALL, false, words);
+    }
+
+    /// The same, heavy.
+    pub(crate) fn bold(&mut self, words: &str) {
+        self.say(0.0, BODY, true, words);
+    }
+
+    /// A sentence behind a box to tick.
+    pub(crate) fn task(&mut self, words: &str) {
+        self.need(pen::leading(BODY));
+        self.tick(MARGIN, self.y - (pen::leading(BODY) - TICK) / 2.0);
+        self.say(TICK + 2.0, BODY, false, words);
+    }
+
+    fn say(&mut self, indent: f64, size: f64, is_bold: bool, words: &str) {
+        for line in pen::lines(words, size, is_bold, self.width() - indent) {
+            self.need(pen::leading(size));
+            self.y -= pen::leading(size);
+            let at = (MARGIN + indent, self.y + size * 0.25);
+            match is_bold {
+                true => self.pen.bold(at, TextEnd::Start, size, &line),
+                false => self.pen.text(at, TextEnd::Start, size, &line),
+            }
+        }
+    }
+
+    /// A box to tick, from its upper left corner.
+    fn tick(&mut self, left: f64, top: f64) {
+        let corners = ((left, top - TICK), (left + TICK, top));
+        self.pen.block(corners.0, corners.1, Some(THIN), None);
+    }
+
+    /// A table. Columns are as wide as they need; where that is too wide, the widest of them give way and break their words.
+    pub(crate) fn table(&mut self, columns: &[Column], rows: &[Row]) {
+        let gaps = GAP * f64::from(u16::try_from(columns.len().saturating_sub(1)).unwrap_or(0));
+        let needed = |at: usize, head: &str| {
+            let cells = rows.iter().filter_map(|row| Some(row.get(at)?.width()));
+            cells.fold(pen::width(head, SMALL, true), f64::max)
+        };
+        let needed: Vec<f64> = (columns.iter().enumerate())
+            .map(|(at, (head, _))| needed(at, head))
+            .collect();
+        let widths = fitted(&needed, self.width() - gaps);
+        let mut left = MARGIN;
+        let mut places = Vec::new();
+        for ((_, side), width) in columns.iter().zip(widths) {
+            places.push(Place {
+                left,
+                width,
+                side: *side,
+            });
+            left += width + GAP;
+        }
+        let table = Table {
+            columns,
+            places,
+            width: match rows.iter().any(is_across) {
+                true => self.width(),
+                false => left - GAP - MARGIN,
+            },
+        };
+        let head = pen::leading(SMALL) + PAD;
+        for (at, row) in rows.iter().enumerate() {
+            // What holds for the rows below is never last on a sheet.
+            let below = rows[at..].iter().take_while(|row| is_across(row)).count();
+            let together = rows[at..].iter().take(below + 1);
+            let room: f64 = together.map(|row| table.height(row)).sum();
+            if at == 0 {
+                self.need(head + room);
+                self.table_head(&table);
+            } else if self.y - room < self.floor() {
+                self.next();
+                self.table_head(&table);
+            }
+            self.row(row, &table);
+        }
+        self.space(PAD);
+    }
+
+    fn table_head(&mut self, table: &Table) {
+        self.y -= pen::leading(SMALL) + PAD;
+        for ((head, _), place) in table.columns.iter().zip(&table.places) {
+            let at = (place.x(), self.y + PAD);
+            self.pen.bold(at, place.side, SMALL, head);
+        }
+        let ends = [(MARGIN, self.y), (MARGIN + table.width, self.y)];
+        self.pen.way(&ends, EDGE);
+    }
+
+    fn row(&mut self, row: &Row, table: &Table) {
+        let (high, right) = (table.height(row), MARGIN + table.width);
+        let floor = self.y - high;
+        let tick = self.y - (pen::leading(BODY) + PAD - TICK) / 2.0;
+        let foot = self.y - PAD / 2.0 - BODY;
+        for (cell, place) in row.iter().zip(&table.places) {
+            let at = (place.x(), foot);
+            match cell {
+                Cell::Tick => self.tick(place.left, tick),
+                Cell::Words(_) => self.lines(at, place.side, false, &cell.lines(place.width)),
+                Cell::Bold(_) => self.lines(at, place.side, true, &cell.lines(place.width)),
+                Cell::Across { is_task, .. } => {
+                    let (from, to) = ((MARGIN, floor), (right, self.y));
+                    self.pen.block(from, to, None, Some(ACROSS_SHADE));
+                    if *is_task {
+                        self.tick(MARGIN, tick);
+                    }
+                    let at = (MARGIN + ACROSS, foot);
+                    self.lines(at, TextEnd::Start, true, &cell.lines(table.width));
+                }
+            }
+        }
+        self.y = floor;
+        self.pen.way(&[(MARGIN, floor), (right, floor)], HAIR);
+    }
+
+    /// The lines of a cell, the first of them at a place.
+    fn lines(&mut self, (x, mut y): (f64, f64), side: TextEnd, is_bold: bool, lines: &[String]) {
+        for line in lines {
+            match is_bold {
+                true => self.pen.bold((x, y), side, BODY, line),
+                false => self.pen.text((x, y), side, BODY, line),
+            }
+            y -= pen::leading(BODY);
+        }
+    }
+
+    /// All of them, each with its title and number at the foot.
+    pub(crate) fn pages(mut self) -> Vec<Page> {
+        self.full.push(self.pen);
+        let count = self.full.len();
+        let numbered = (1..).zip(self.full);
+        let finish = |(number, mut pen): (usize, Pen)| {
+            let (right, mut y) = (self.size.0 - MARGIN, MARGIN);
+            let words = format!("page {number} of {count}");
+            pen.text((right, y), TextEnd::End, SMALL, &words);
+            for line in self.foot.iter().rev() {
+                pen.text((MARGIN, y), TextEnd::Start, SMALL, line);
+                y += pen::leading(SMALL);
+            }
+            pen.page()
+        };
+        numbered.map(finish).collect()
+    }
+}
+
+/// Where the cells of a column are.
+struct Place {
+    left: f64,
+    width: f64,
+    side: TextEnd,
+}
+
+impl Place {
+    /// Where its words begin or end.
+    fn x(&self) -> f64 {
+        match self.side {
+            TextEnd::Start => self.left,
+            TextEnd::Middle => self.left + self.width / 2.0,
+            TextEnd::End => self.left + self.width,
+        }
+    }
+}
+
+/// A table, laid out.
+struct Table<'a> {
+    columns: &'a [Column],
+    places: Vec<Place>,
+    width: f64,
+}
+
+impl Table<'_> {
+    fn height(&self, row: &Row) -> f64 {
+        let cells = row.iter().zip(&self.places);
+        let lines = cells.map(|(cell, place)| match cell {
+            Cell::Across { .. } => cell.lines(self.width).len(),
+            _ => cell.lines(place.width).len(),
+        });
+        let lines = u16::try_from(lines.max().unwrap_or(1).max(1)).unwrap_or(u16::MAX);
+        f64::from(lines) * pen::leading(BODY) + PAD
+    }
+}
+
+fn is_across(row: &Row) -> bool {
+    matches!(row[..], [Cell::Across { .. }])
+}
+
+/// What is needed, where the room is enough; otherwise the widest give way, down to one width that is the most for all.
+fn fitted(needed: &[f64], room: f64) -> Vec<f64> {
+    let mut narrowest = needed.to_vec();
+    narrowest.sort_by(f64::total_cmp);
+    let (mut left, mut most) = (room, f64::INFINITY);
+    for (at, width) in narrowest.iter().enumerate() {
+        let others = f64::from(u16::try_from(narrowest.len() - at).unwrap_or(u16::MAX));
+        if width * others > left {
+            most = left / others;
+            break;
+        }
+        left -= width;
+    }
+    needed.iter().map(|width| width.min(most)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{assert_legible, texts};
+    use alloc::vec;
+    use proptest::prelude::*;
+
+    // 10 + 20 leave 40 of 70 for two that need 50 and 30: 20 for each.
+    #[test]
+    fn the_widest_columns_give_way_first() {
+        assert_eq!(fitted(&[10.0, 50.0, 20.0], 80.0), [10.0, 50.0, 20.0]);
+        assert_eq!(
+            fitted(&[10.0, 50.0, 20.0, 30.0], 70.0),
+            [10.0, 20.0, 20.0, 20.0]
+        );
+    }
+
+    #[test]
+    fn a_table_has_its_head_on_every_sheet_and_sheets_are_numbered() {
+        let mut sheets = Sheets::new(Paper::A4, "cut list");
+        let rows: Vec<Row> = (0..120)
+            .map(|number| vec![Cell::Tick, Cell::words(format!("panel {number}"))])
+            .collect();
+        sheets.table(&[("", TextEnd::Start), ("part", TextEnd::Start)], &rows);
+        let pages = sheets.pages();
+        assert_eq!(pages.len(), 3);
+        let mut found = 0;
+        for (number, page) in (1..).zip(&pages) {
+            assert_legible(page);
+            let texts = texts(page);
+            assert!(texts.contains(&format!("page {number} of 3").as_str()));
+            assert_eq!(texts.iter().filter(|words| **words == "part").count(), 1);
+            found += texts
+                .iter()
+                .filter(|words| words.starts_with("panel "))
+                .count();
+        }
+        assert_eq!(found, 120);
+    }
+
+    proptest! {
+        #[test]
+        fn whatever_is_written_stays_inside_and_apart(
+            title in "\\PC{0,60}",
+            rows in prop::collection::vec(prop::collection::vec("\\PC{0,40}", 6), 1..12),
+            paper in prop::sample::select(Paper::ALL.to_vec()),
+        ) {
+            let mut sheets = Sheets::new(paper, &title);
+            sheets.section(&title);
+            sheets.task(&title);
+            let columns = [("a", TextEnd::Start), ("b", TextEnd::End), ("c", TextEnd::Start)];
+            let columns = [columns, columns].concat();
+            let rows: Vec<Row> = rows
+                .iter()
+                .map(|row| row.iter().cloned().map(Cell::Words).collect())
+                .collect();
+            sheets.table(&columns, &rows);
+            for page in sheets.pages() {
+                assert_legible(&page);
+            }
+        }
+    }
+}
