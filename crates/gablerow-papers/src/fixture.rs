@@ -132,6 +132,15 @@ pub(crate) fn drawers() -> Job {
     job
 }
 
+/// The same with the upper plate of the door a hole lower, so that the door does not fit turned end for end.
+pub(crate) fn handed_door() -> Job {
+    let mut job = drawers();
+    if let Division::Bay(bay) = &mut job.cabinets[0].opening.division {
+        bay.plates[1].hole = HolePlace::foot(19);
+    }
+    job
+}
+
 /// A row of holes 8-10 through the whole panel, at the front setback.
 pub(crate) fn through_row(face: FaceId) -> FreeRow {
     FreeRow {
