@@ -65,6 +65,18 @@ fn counts(job: &Job) -> (usize, usize, usize) {
     panels.fold((0, 0, 0), add)
 }
 
+/// How many holes are in the set-ups that a script is told of.
+fn holes_of(folder: &Path, more: &[&str]) -> u64 {
+    let output = std::process::Command::new(env!("CARGO_BIN_EXE_gablerow"))
+        .args(["bench", FILE, "--json"])
+        .args(more)
+        .current_dir(folder)
+        .output()
+        .unwrap();
+    let set_ups: Vec<serde_json::Value> = serde_json::from_slice(&output.stdout).unwrap();
+    set_ups.iter().map(|it| it["count"].as_u64().unwrap()).sum()
+}
+
 #[test]
 fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     let folder = tempfile::tempdir().unwrap();
@@ -111,6 +123,8 @@ fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     drop(session.finish());
 
     let job = saved(folder.path());
+    let told = [&[][..], &["--all"]].map(|more| holes_of(folder.path(), more));
+    assert_eq!(told, [0, 168], "a sheet of what is left, and one of all");
     let (done, to_do, stale) = counts(&job);
     assert_eq!(to_do, 0);
     assert!(stale > 0);

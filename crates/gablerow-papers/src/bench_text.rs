@@ -30,6 +30,7 @@ pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
         job,
     };
     sheet.heading(&words);
+    sheet.block("RECORD ", &words.record());
     sheet.findings(findings);
     sheet.block("FIRST  ", &words.first());
     sheet.block("LEVEL  ", &words.rocks());

@@ -5,8 +5,8 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Panel, Plan, Rock};
-use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key};
+use gablerow_core::bench::{Panel, Plan, Rock, pace, progress};
+use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key, Trouble};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use gablerow_core::stamp::Stamp;
@@ -57,7 +57,8 @@ impl<'a> BenchWords<'a> {
     /// `46 holes, 10 set-ups, about 20 min (mm)`
     pub(crate) fn amount(&self) -> String {
         let holes: usize = self.plan.set_ups.iter().map(|it| it.holes.count()).sum();
-        let minutes = self.plan.seconds.div_ceil(60);
+        let seconds = u64::from(self.plan.seconds) * u64::from(pace(&self.job.took)) / 100;
+        let minutes = seconds.div_ceil(60);
         format!(
             "{}, {}, about {minutes} min ({})",
             counted(holes, "hole"),
@@ -74,6 +75,36 @@ impl<'a> BenchWords<'a> {
         };
         let stamps: Vec<String> = self.job.cabinets.iter().map(stamp).collect();
         stamps.join(", ")
+    }
+
+    /// How much is on record as bored, where the plan is of what is left; what went wrong.
+    pub(crate) fn record(&self) -> Vec<String> {
+        let copies = self.job.cabinets.iter().flat_map(|cabinet| {
+            let copies = cabinet.copies.iter();
+            copies.flat_map(move |copy| progress(self.job, cabinet, copy))
+        });
+        let (done, all) = copies.fold((0, 0), |(done, all), it| {
+            (done + it.done, all + it.done + it.left)
+        });
+        let planned: usize = self.plan.set_ups.iter().map(|it| it.holes.count()).sum();
+        let mut lines = Vec::new();
+        if done > 0 {
+            let what = if planned + done == all {
+                "what is left"
+            } else {
+                "all of them"
+            };
+            lines.push(format!(
+                "{done} of {} are bored; this sheet is of {what}",
+                counted(all, "hole")
+            ));
+        }
+        let trouble = |it: &Trouble| {
+            let names = self.copies.get(&(it.cabinet, it.copy))?;
+            Some(format!("{}: {}", names.panel(it.face.panel), it.words))
+        };
+        lines.extend(self.job.troubles.iter().filter_map(trouble));
+        lines
     }
 
     /// `1.0 thick, ALREADY ON`

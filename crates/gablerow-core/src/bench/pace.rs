@@ -14,7 +14,8 @@ const LATEST: usize = 100;
 /// The middle one, so that a coffee or a telephone call in between teaches nothing.
 #[must_use]
 pub fn pace(took: &[Took]) -> u32 {
-    let latest = took.iter().rev().take(LATEST).filter(|it| it.planned > 0);
+    let is_measure = |it: &&Took| it.planned > 0 && it.seconds > 0;
+    let latest = took.iter().rev().take(LATEST).filter(is_measure);
     let percent = |it: &Took| u64::from(it.seconds) * 100 / u64::from(it.planned);
     let mut percents: Vec<u64> = latest.map(percent).collect();
     if percents.len() < LEAST {
@@ -50,8 +51,8 @@ mod tests {
     }
 
     #[test]
-    fn what_was_not_planned_is_no_measure() {
-        let mut all = took(&[30; 5]);
+    fn what_was_not_planned_and_what_took_no_time_is_no_measure() {
+        let mut all = took(&[30, 30, 30, 30, 30, 0, 0, 0, 0, 0, 0]);
         all.push(Took {
             planned: 0,
             seconds: 5,

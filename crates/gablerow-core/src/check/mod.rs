@@ -13,6 +13,7 @@
 //!    | house                           cards that are not measured, one setback for a job
 //!    | as_cut                          panels as the saw made them
 //!    | rails  at_bench                 what the rail does not do at once, how the shop works
+//!    | record                          what was bored before something changed
 //!    | sag  shelves                    loose shelves: what they bear, what is clear over them
 //!    | new_hole                        where one more hole would be stopped, for those who look for one
 //!    |     meet                        who is in whose way, found once for all of them
@@ -53,6 +54,7 @@ mod opposed;
 mod outline;
 mod pairs;
 mod rails;
+mod record;
 mod rise;
 mod rule;
 mod runners;

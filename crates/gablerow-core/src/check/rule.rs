@@ -6,7 +6,7 @@ use super::context::Context;
 use super::{
     Finding, Level, as_cut, at_bench, balance, boxes, carried, depth, doors, exposed, fixed,
     fronts, hinges, house, idle, inset, joint, keep_outs, near, open_points, opposed, outline,
-    rails, rise, runners, sag, share, shelves, zones,
+    rails, record, rise, runners, sag, share, shelves, zones,
 };
 
 /// Looks at one cabinet and adds what it finds.
@@ -338,6 +338,14 @@ rules! {
     at_bench::bit_wrong_for_hole {
         BitWrongForHole "bit-wrong-for-hole" Warn
             "Blind holes are bored with a flat bit, holes right through with a pointed one.";
+    }
+    record::sheet_out_of_date {
+        SheetOutOfDate "sheet-out-of-date" Warn
+            "What was bored is still wanted: nothing changed since the sheet that is in use.";
+    }
+    record::back_type_changed {
+        BackTypeChanged "back-type-changed" Warn
+            "Back rows that were bored still stand where the back wants them.";
     }
     at_bench::depth_zero_unproved {
         DepthZeroUnproved "depth-zero-unproved" Warn

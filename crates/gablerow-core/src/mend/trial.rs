@@ -85,7 +85,7 @@ impl<'a> Trial<'a> {
             shop: job.shop.clone(),
             cards: job.cards.clone(),
             cabinets: job.cabinets.iter().filter(here_too).cloned().collect(),
-            bored: Vec::new(),
+            bored: job.bored.clone(),
             took: Vec::new(),
             troubles: Vec::new(),
             revisions: Vec::new(),

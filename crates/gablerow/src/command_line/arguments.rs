@@ -87,7 +87,7 @@ pub(super) enum Command {
         #[arg(long)]
         csv: bool,
     },
-    /// Print the bench sheet: every set-up, in the order that takes least time.
+    /// Print the bench sheet: every set-up that is left to bore, in the order that takes least time.
     ///
     /// A set-up is one face of one panel under the rail at one setting. The holes are the numbers of the cabinet, and where the
     /// rail counts otherwise its numbers stand beside them. Below come distances to measure, whose hole is which, and all parts.
@@ -98,6 +98,9 @@ pub(super) enum Command {
         /// The job file; the demo job when none is named.
         #[arg(value_parser = job_file())]
         job: Option<PathBuf>,
+        /// With what is on record as bored already, too.
+        #[arg(long)]
+        all: bool,
         /// As a JSON array, one set-up on a line.
         #[arg(long)]
         json: bool,

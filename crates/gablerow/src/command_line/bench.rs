@@ -1,14 +1,23 @@
 //! What is done at the bench: a sheet to bore by, or for a script.
 
-use gablerow_core::bench::{Plan, plan};
+use gablerow_core::bench::{Plan, plan_left};
 use gablerow_core::job::Job;
 use gablerow_papers::{SetUpRecord, bench_text};
 
 use super::released::Released;
 use super::table::json_table;
 
+/// What of the work.
+#[derive(Clone, Copy)]
+pub(super) enum What {
+    /// What is not on record as bored.
+    Left,
+    /// All of it.
+    All,
+}
+
 /// The sheet, with the warns of what is bored and the sentences that overrule its stops; empty where every cabinet is held back.
-pub(super) fn text(released: &Released) -> String {
+pub(super) fn text(released: &Released, what: What) -> String {
     let job = released.free_job();
     if job.cabinets.is_empty() {
         return String::new();
@@ -18,15 +27,19 @@ pub(super) fn text(released: &Released) -> String {
         .flat_map(|(_, findings)| findings)
         .cloned()
         .collect();
-    bench_text(&planned(&job), &job, &findings)
+    bench_text(&planned(&job, what), &job, &findings)
 }
 
-pub(super) fn json(released: &Released) -> anyhow::Result<String> {
+pub(super) fn json(released: &Released, what: What) -> anyhow::Result<String> {
     let job = released.free_job();
-    json_table(&SetUpRecord::of_plan(&planned(&job), &job))
+    json_table(&SetUpRecord::of_plan(&planned(&job, what), &job))
 }
 
-fn planned(job: &Job) -> Plan {
+fn planned(job: &Job, what: What) -> Plan {
     let cabinets: Vec<_> = job.cabinets.iter().map(|it| it.key).collect();
-    plan(job, &cabinets, &job.shop.bench.times)
+    let record = match what {
+        What::Left => &job.bored[..],
+        What::All => &[],
+    };
+    plan_left(job, record, &cabinets, &job.shop.bench.times)
 }

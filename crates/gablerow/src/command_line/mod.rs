@@ -131,12 +131,17 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
                 _ => parts::text(&job),
             })
         }
-        Some(Command::Bench { job, json }) => {
+        Some(Command::Bench { job, all, json }) => {
             let job = job_or_demo(job.as_deref())?;
+            let what = if *all {
+                bench::What::All
+            } else {
+                bench::What::Left
+            };
             let released = Released::of(&job);
             output::print(&match json {
-                true => bench::json(&released)?,
-                false => bench::text(&released),
+                true => bench::json(&released, what)?,
+                false => bench::text(&released, what),
             })?;
             if *json {
                 released.say_overruled();

@@ -1,0 +1,117 @@
+//! What was bored before something changed: holes on record that the layout wants no longer, or elsewhere.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use super::{Context, Finding, Rule};
+use crate::bench::{Progress, progress};
+use crate::job::{Bored, Copy, Names};
+use crate::layout::{Layout, RowName};
+use crate::measure::Length;
+
+/// Panels with holes that the layout has no more, and so a sheet in somebody's hands that is out of date.
+pub(super) fn sheet_out_of_date(cx: &Context, found: &mut Vec<Finding>) {
+    each_stale(cx, |copy, layout, panel| {
+        let moved: Vec<&Bored> = moved_back(layout, panel).iter().map(|it| it.0).collect();
+        let gone: Vec<&Bored> = panel
+            .stale
+            .iter()
+            .filter(|it| !moved.contains(it))
+            .collect();
+        if gone.is_empty() {
+            return;
+        }
+        let (what, name) = (holes(cx, &gone), name(cx, copy, panel));
+        let message = format!(
+            "{name}: {what} on record and wanted no longer; plug what is in the way, and bore by a new sheet"
+        );
+        found.push(Finding::new(Rule::SheetOutOfDate, cx.here(), message).about(copy.key));
+    });
+}
+
+/// Back rows that were bored for another back, or another setback.
+pub(super) fn back_type_changed(cx: &Context, found: &mut Vec<Finding>) {
+    each_stale(cx, |copy, layout, panel| {
+        let moved = moved_back(layout, panel);
+        let (Some((old, new)), Some(upright)) = (moved.first(), layout.upright(panel.panel)) else {
+            return;
+        };
+        let from_back = |x: Length| (upright.depth() - x).show(cx.unit);
+        let message = format!(
+            "{}: {} of the back row bored {} from the back edge, which is {} now; bore again, or keep the old back",
+            name(cx, copy, panel),
+            counted(moved.len()),
+            from_back(old.from_front),
+            from_back(*new)
+        );
+        found.push(Finding::new(Rule::BackTypeChanged, cx.here(), message).about(copy.key));
+    });
+}
+
+/// Every panel of every copy with something on record that is wanted no longer, with what the copy comes to.
+fn each_stale(cx: &Context, mut say: impl FnMut(&Copy, &Layout, &Progress)) {
+    if !cx.job.bored.iter().any(|it| it.cabinet == cx.cabinet.key) {
+        return;
+    }
+    for copy in &cx.cabinet.copies {
+        let mut panels = progress(cx.job, cx.cabinet, copy);
+        panels.retain(|it| !it.stale.is_empty());
+        let layout = Layout::of(&cx.cabinet.built_as(copy), cx.job);
+        panels.iter().for_each(|it| say(copy, &layout, it));
+    }
+}
+
+/// The holes on record that the back row of their face has under the same numbers elsewhere, each with where that is, from
+/// the front edge.
+fn moved_back<'a>(layout: &Layout, panel: &'a Progress) -> Vec<(&'a Bored, Length)> {
+    let moved = |bored: &'a Bored| {
+        let upright = layout.upright(panel.panel)?;
+        let face = upright.face(bored.face.toward);
+        let row = face.rows.iter().find(|row| row.name == RowName::Back)?;
+        let number = i16::try_from(bored.hole?.get()).ok()?;
+        let has = row
+            .runs
+            .iter()
+            .any(|run| (run.first..=run.last).contains(&number));
+        let x = row.x.total() - upright.front.total();
+        // In front of the middle it was the front row's.
+        let is_behind = bored.from_front * 2 > upright.depth();
+        (has && is_behind && x != bored.from_front).then_some((bored, x))
+    };
+    panel.stale.iter().filter_map(moved).collect()
+}
+
+fn name(cx: &Context, copy: &Copy, panel: &Progress) -> String {
+    let names = Names::of(&cx.cabinet.built_as(copy).opening);
+    format!("the {} of copy {}", names.panel(panel.panel), copy.name)
+}
+
+/// `holes 12, 13 at 37.0`, or `1 hole off the grid`.
+fn holes(cx: &Context, gone: &[&Bored]) -> String {
+    let numbers: Vec<String> = gone
+        .iter()
+        .filter_map(|it| Some(it.hole?.to_string()))
+        .collect();
+    let at = gone.first().map_or(Length::ZERO, |it| it.from_front);
+    let one_row = gone.iter().all(|it| it.from_front == at);
+    match (numbers.len() == gone.len(), one_row, &numbers[..]) {
+        (true, true, [one]) => format!("hole {one} {} from the front is", at.show(cx.unit)),
+        (true, true, many) => format!(
+            "holes {} {} from the front are",
+            many.join(", "),
+            at.show(cx.unit)
+        ),
+        _ => format!("{} are", counted(gone.len())),
+    }
+}
+
+fn counted(count: usize) -> String {
+    match count {
+        1 => "1 hole".to_string(),
+        many => format!("{many} holes"),
+    }
+}
+
+#[cfg(test)]
+mod tests;
