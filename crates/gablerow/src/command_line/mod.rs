@@ -1,7 +1,7 @@
 //! The command line: everything the screens show, as text and as JSON.
 //!
 //! ```text
-//! words typed -> arguments -> job read -> faces | check | holes | parts | rules | bench -> output -> exit code
+//! words typed -> arguments -> job read -> faces | check | holes | parts | rules | bench | papers -> output -> exit code
 //!                   |            |
 //!                mistyped     error: what, where, what next
 //! ```
@@ -10,8 +10,8 @@
 //!
 //! | code | |
 //! | --- | --- |
-//! | 0 | done; `check`, `holes`, `bench`: no stop is open |
-//! | 1 | `check`: at least one stop is open; `holes`, `bench`: at least one cabinet is held back |
+//! | 0 | done; `check`, `holes`, `bench`, `papers`: no stop is open |
+//! | 1 | `check`: at least one stop is open; `holes`, `bench`, `papers`: at least one cabinet is held back; `papers`: a file was not written over |
 //! | 2 | the job cannot be read, the words typed make no sense, or the output cannot be written |
 //!
 //! Whoever reads the output may stop early, as `head` does: the rest is dropped without a word, and the exit code is what it
@@ -40,6 +40,7 @@ mod faces;
 mod holes;
 mod mistyped;
 mod output;
+mod papers;
 mod parts;
 mod reading;
 mod released;
@@ -142,6 +143,30 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
                 released.say_overruled();
             }
             Ok(held(released.say_held_back()))
+        }
+        Some(Command::Papers { list: true, .. }) => output::print(&papers::list()),
+        Some(Command::Papers {
+            job,
+            to,
+            only,
+            cabinet,
+            format,
+            sheet,
+            replace,
+            list: false,
+        }) => {
+            let job = job_or_demo(job.as_deref())?;
+            papers::write(
+                &job,
+                &papers::Wanted {
+                    folder: to.as_deref().unwrap_or(Path::new(".")),
+                    kinds: only,
+                    cabinet: cabinet.as_deref(),
+                    format: *format,
+                    paper: *sheet,
+                    replace: *replace,
+                },
+            )
         }
         Some(Command::Schema) => output::print(SCHEMA),
         Some(Command::Sources { json }) => output::print(&if *json {
