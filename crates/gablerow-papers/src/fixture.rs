@@ -132,6 +132,15 @@ pub(crate) fn drawers() -> Job {
     job
 }
 
+/// The same with the upper plate of the door a hole lower, so that the door does not fit turned end for end.
+pub(crate) fn handed_door() -> Job {
+    let mut job = drawers();
+    if let Division::Bay(bay) = &mut job.cabinets[0].opening.division {
+        bay.plates[1].hole = HolePlace::foot(19);
+    }
+    job
+}
+
 /// A row of holes 8-10 through the whole panel, at the front setback.
 pub(crate) fn through_row(face: FaceId) -> FreeRow {
     FreeRow {
@@ -160,10 +169,10 @@ pub(crate) fn any_job() -> impl Strategy<Value = Job> {
     let counts =
         |from: i32, to: i32| (from * 8..to * 8).prop_map(|eighths| Length::from_um(eighths * 125));
     let size = (
-        counts(300, 2_600),
-        counts(250, 900),
+        counts(100, 3_000),
+        counts(210, 1_800),
         0..200,
-        proptest::option::of((1..300, 1..200)),
+        proptest::option::of((1..90, 1..200)),
     );
     let bore = (
         counts(5, 200),

@@ -116,6 +116,8 @@ pub enum Kind {
     Shelves,
     /// Hardware.
     Bag,
+    /// A label for each piece.
+    Labels,
 }
 
 /// A line of the table.
@@ -130,7 +132,7 @@ struct Line {
 
 impl Kind {
     /// All of them, those for boring first.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Bench,
         Self::Holes,
         Self::Machine,
@@ -143,6 +145,7 @@ impl Kind {
         Self::Boxes,
         Self::Shelves,
         Self::Bag,
+        Self::Labels,
     ];
 
     /// What it is called.
@@ -196,7 +199,7 @@ impl Kind {
                 "bench",
                 "every set-up, in the order that takes least time",
                 Scope::Job,
-                &[Text],
+                &[Pdf, Text],
             ),
             Self::Holes => for_boring(
                 "holes",
@@ -238,6 +241,7 @@ impl Kind {
             Self::Boxes => for_parts("boxes", "drawer boxes", &[Pdf]),
             Self::Shelves => for_parts("shelves", "loose shelves and their holes", &[Pdf]),
             Self::Bag => for_parts("bag", "hardware, with some to spare", &[Pdf]),
+            Self::Labels => for_parts("labels", "a label for each piece", &[Pdf, Text, Csv]),
         }
     }
 }

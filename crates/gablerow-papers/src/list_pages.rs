@@ -6,7 +6,7 @@ use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
-use gablerow_core::job::{FrontKind, Job};
+use gablerow_core::job::Job;
 use gablerow_core::measure::Length;
 use gablerow_core::parts::{Banded, BoardNeed, FrontPart, Piece, board_needs};
 
@@ -90,11 +90,7 @@ impl Listing<'_> {
         let name = record
             .name()
             .map_or(String::new(), |name| format!("{name} "));
-        let is_drawer = record
-            .front()
-            .is_some_and(|front| front.kind == FrontKind::Drawer);
-        let front = if is_drawer { " front" } else { "" };
-        let part = Cell::words(name + &record.words() + front);
+        let part = Cell::words(name + &record.part_words());
         let mut row = vec![Cell::Tick, Cell::bold(record.count()?.to_string()), part];
         row.extend(match record.piece() {
             Some(piece) => [

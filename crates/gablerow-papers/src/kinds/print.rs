@@ -17,9 +17,9 @@ use super::names::{safe, told_apart};
 use super::{Format, Kind};
 use crate::page::{Page, Paper};
 use crate::{
-    BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord, PartList,
-    PartRecord, Signs, bench_text, csv_table, dxf, hole_text, list_pages, overruled_text,
-    part_text, pdf, svg,
+    BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord,
+    LabelRecord, PartList, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, hole_text,
+    label_pages, label_text, list_pages, overruled_text, part_text, pdf, svg,
 };
 
 /// A file to be written.
@@ -64,7 +64,7 @@ impl Printer<'_> {
             return Vec::new();
         }
         match kind {
-            Kind::Bench => self.bench(),
+            Kind::Bench => self.bench(format),
             Kind::Parts => self.parts(format),
             Kind::Holes | Kind::Machine => self.tables(kind, format),
             Kind::Faces | Kind::Drawing | Kind::Stick => self
@@ -77,6 +77,7 @@ impl Printer<'_> {
             Kind::Boxes => self.list(kind, PartList::Boxes),
             Kind::Shelves => self.list(kind, PartList::Shelves),
             Kind::Bag => self.list(kind, PartList::Bag),
+            Kind::Labels => self.labels(format),
         }
     }
 
@@ -96,7 +97,7 @@ impl Printer<'_> {
         }
     }
 
-    fn bench(&self) -> Vec<PaperFile> {
+    fn bench(&self, format: Format) -> Vec<PaperFile> {
         let job = self.job_of(self.free().map(|(cabinet, _)| cabinet));
         if job.cabinets.is_empty() {
             return Vec::new();
@@ -106,8 +107,35 @@ impl Printer<'_> {
         let findings = self.free().flat_map(|(_, findings)| findings);
         let findings: Vec<Finding> = findings.filter(heavy).cloned().collect();
         let plan = plan(&job, &keys, &job.shop.bench.times);
+        if format == Format::Pdf {
+            let pages = bench_pages(&plan, &job, &findings, self.paper);
+            return self.printed(Kind::Bench, &pages, "bench sheet");
+        }
         let text = bench_text(&plan, &job, &findings);
-        vec![self.of_job(Kind::Bench, Format::Text, text.into(), None)]
+        vec![self.of_job(Kind::Bench, format, text.into(), None)]
+    }
+
+    fn labels(&self, format: Format) -> Vec<PaperFile> {
+        let job = self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet));
+        let labels = LabelRecord::of_job(&job);
+        let text = match format {
+            Format::Pdf => {
+                let pages = label_pages(&labels, &job, self.paper);
+                return self.printed(Kind::Labels, &pages, "labels");
+            }
+            Format::Csv => csv_table(&labels),
+            _ => label_text(&labels, job.unit),
+        };
+        vec![self.of_job(Kind::Labels, format, text.into(), None)]
+    }
+
+    /// Pages as a document of the job; none when there are none.
+    fn printed(&self, kind: Kind, pages: &[Page], what: &str) -> Vec<PaperFile> {
+        if pages.is_empty() {
+            return Vec::new();
+        }
+        let bytes = pdf(pages, &format!("{}: {what}", self.job.title));
+        vec![self.of_job(kind, Format::Pdf, bytes, Some(pages.len()))]
     }
 
     fn parts(&self, format: Format) -> Vec<PaperFile> {
@@ -127,12 +155,7 @@ impl Printer<'_> {
     fn list(&self, kind: Kind, list: PartList) -> Vec<PaperFile> {
         let job = self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet));
         let pages = list_pages(list, &job, &CabinetParts::of_job(&job), self.paper);
-        if pages.is_empty() {
-            return Vec::new();
-        }
-        let title = format!("{}: {}", self.job.title, list.word());
-        let bytes = pdf(&pages, &title);
-        vec![self.of_job(kind, Format::Pdf, bytes, Some(pages.len()))]
+        self.printed(kind, &pages, list.word())
     }
 
     fn tables(&self, kind: Kind, format: Format) -> Vec<PaperFile> {

@@ -105,7 +105,7 @@ pub(super) enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Write papers to a folder: bench sheet, hole tables, drawings, story sticks, lists of parts.
+    /// Write papers to a folder: bench sheet, hole tables, drawings, story sticks, lists of parts, labels.
     ///
     /// Files are named by job, cabinet, face, kind and revision. A file with other contents is not written over unless that is
     /// asked for: it is named, and the exit code is 1. What is for boring of a cabinet with an open stop is held back: the cabinet
