@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::builder::{PathBufValueParser, PossibleValuesParser, TypedValueParser};
-use clap::{Parser, Subcommand};
+use clap::{Args, Parser, Subcommand};
 
 use gablerow_papers::kinds::{Format, Kind};
 use gablerow_papers::page::Paper;
@@ -110,32 +110,7 @@ pub(super) enum Command {
     /// Files are named by job, cabinet, face, kind and revision. A file with other contents is not written over unless that is
     /// asked for: it is named, and the exit code is 1. What is for boring of a cabinet with an open stop is held back: the cabinet
     /// is named on the standard error stream, and the exit code is 1.
-    Papers {
-        /// The job file; the demo job when none is named.
-        #[arg(value_parser = job_file())]
-        job: Option<PathBuf>,
-        /// The folder; it is made when it is not there yet.
-        #[arg(long, value_name = "DIR", required_unless_present = "list")]
-        to: Option<PathBuf>,
-        /// These kinds of paper and no others, with commas between.
-        #[arg(long, value_name = "KINDS", value_delimiter = ',', ignore_case = true, value_parser = kinds())]
-        only: Vec<Kind>,
-        /// This cabinet and no other.
-        #[arg(long, value_name = "NAME")]
-        cabinet: Option<String>,
-        /// In this format, what has it; each kind in its first one when nothing is said.
-        #[arg(long, ignore_case = true, value_parser = formats())]
-        format: Option<Format>,
-        /// The sheets that are printed on.
-        #[arg(long, ignore_case = true, value_parser = papers(), default_value = "A4")]
-        sheet: Paper,
-        /// Write over files with other contents.
-        #[arg(long)]
-        replace: bool,
-        /// Print every kind of paper, with its formats, and write nothing.
-        #[arg(long)]
-        list: bool,
-    },
+    Papers(PapersWanted),
     /// Print the JSON Schema of job files.
     Schema,
     /// List every figure and formula the program goes by, under the source it rests on.
@@ -147,6 +122,35 @@ pub(super) enum Command {
         #[arg(long)]
         json: bool,
     },
+}
+
+/// What of a job is written to which folder, and how.
+#[derive(Debug, Args)]
+pub(super) struct PapersWanted {
+    /// The job file; the demo job when none is named.
+    #[arg(value_parser = job_file())]
+    pub(super) job: Option<PathBuf>,
+    /// The folder; it is made when it is not there yet.
+    #[arg(long, value_name = "DIR", required_unless_present = "list")]
+    pub(super) to: Option<PathBuf>,
+    /// These kinds of paper and no others, with commas between.
+    #[arg(long, value_name = "KINDS", value_delimiter = ',', ignore_case = true, value_parser = kinds())]
+    pub(super) only: Vec<Kind>,
+    /// This cabinet and no other.
+    #[arg(long, value_name = "NAME")]
+    pub(super) cabinet: Option<String>,
+    /// In this format, what has it; each kind in its first one when nothing is said.
+    #[arg(long, ignore_case = true, value_parser = formats())]
+    pub(super) format: Option<Format>,
+    /// The sheets that are printed on.
+    #[arg(long, ignore_case = true, value_parser = papers(), default_value = "A4")]
+    pub(super) sheet: Paper,
+    /// Write over files with other contents.
+    #[arg(long)]
+    pub(super) replace: bool,
+    /// Print every kind of paper, with its formats, and write nothing.
+    #[arg(long)]
+    pub(super) list: bool,
 }
 
 /// A path that is not `-`: nothing is read from the standard input.

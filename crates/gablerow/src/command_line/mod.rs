@@ -144,30 +144,7 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             }
             Ok(held(released.say_held_back()))
         }
-        Some(Command::Papers { list: true, .. }) => output::print(&papers::list()),
-        Some(Command::Papers {
-            job,
-            to,
-            only,
-            cabinet,
-            format,
-            sheet,
-            replace,
-            list: false,
-        }) => {
-            let job = job_or_demo(job.as_deref())?;
-            papers::write(
-                &job,
-                &papers::Wanted {
-                    folder: to.as_deref().unwrap_or(Path::new(".")),
-                    kinds: only,
-                    cabinet: cabinet.as_deref(),
-                    format: *format,
-                    paper: *sheet,
-                    replace: *replace,
-                },
-            )
-        }
+        Some(Command::Papers(wanted)) => papers::perform(wanted),
         Some(Command::Schema) => output::print(SCHEMA),
         Some(Command::Sources { json }) => output::print(&if *json {
             table::json_table(&figures())?

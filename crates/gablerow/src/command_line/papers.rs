@@ -1,49 +1,38 @@
 //! Papers written to a folder: what was chosen is printed, what is held back is named.
 
 use std::fmt::Write as _;
-use std::path::Path;
 
 use anyhow::bail;
-use gablerow_core::job::Job;
 use gablerow_papers::kinds::{Format, Kind, PaperFile, Printer};
-use gablerow_papers::page::Paper;
 
+use super::arguments::PapersWanted;
 use super::output::{say, shown};
 use super::released::Released;
-use super::{DONE, STOPPED, output};
+use super::{DONE, STOPPED, job_or_demo, output};
 use crate::store::{PaperFolder, Put};
 
-/// What of a job is written, and how.
-pub(super) struct Wanted<'a> {
-    pub(super) folder: &'a Path,
-    /// Every kind when none is named.
-    pub(super) kinds: &'a [Kind],
-    /// The name of a cabinet; all of them when none is named.
-    pub(super) cabinet: Option<&'a str>,
-    /// The first format of each kind when none is named.
-    pub(super) format: Option<Format>,
-    pub(super) paper: Paper,
-    /// Whether files with other bytes give way.
-    pub(super) replace: bool,
-}
-
-/// Writes what is wanted, kind by kind; gives the exit code.
+/// Writes what is wanted, kind by kind, or lists what could be; gives the exit code.
 ///
 /// # Errors
-/// - no cabinet has the name, or no kind that is wanted has the format: nothing is written;
+/// - the job cannot be read, no cabinet has the name, no kind that is wanted has the format: nothing is written;
 /// - a file cannot be written: those before it are.
-pub(super) fn write(job: &Job, wanted: &Wanted) -> anyhow::Result<u8> {
+pub(super) fn perform(wanted: &PapersWanted) -> anyhow::Result<u8> {
+    let to = match &wanted.to {
+        Some(to) if !wanted.list => to,
+        _ => return output::print(&list()),
+    };
+    let job = job_or_demo(wanted.job.as_deref())?;
     let pairs = pairs(wanted)?;
-    let mut released = Released::of(job);
-    if let Some(name) = wanted.cabinet {
+    let mut released = Released::of(&job);
+    if let Some(name) = &wanted.cabinet {
         released.keep_only(name)?;
     }
     let printer = Printer {
-        job,
+        job: &job,
         chosen: released.cabinets(),
-        paper: wanted.paper,
+        paper: wanted.sheet,
     };
-    let folder = PaperFolder::open(wanted.folder)?;
+    let folder = PaperFolder::open(to)?;
     let mut is_any_kept = false;
     for &(kind, format) in &pairs {
         for file in printer.files(kind, format) {
@@ -73,8 +62,8 @@ pub(super) fn write(job: &Job, wanted: &Wanted) -> anyhow::Result<u8> {
 }
 
 /// Every kind that is wanted, with the format it is written in.
-fn pairs(wanted: &Wanted) -> anyhow::Result<Vec<(Kind, Format)>> {
-    let kinds = match wanted.kinds {
+fn pairs(wanted: &PapersWanted) -> anyhow::Result<Vec<(Kind, Format)>> {
+    let kinds = match wanted.only.as_slice() {
         [] => Kind::ALL.as_slice(),
         some => some,
     };
@@ -110,7 +99,7 @@ fn line(file: &PaperFile, done: &str) -> String {
 }
 
 /// Every kind of paper: its word, what it is, what for, in which formats.
-pub(super) fn list() -> String {
+fn list() -> String {
     let wide = Kind::ALL.iter().map(|kind| kind.word().len()).max();
     let wide = wide.unwrap_or_default();
     let mut out = String::new();
