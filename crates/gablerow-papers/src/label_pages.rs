@@ -88,7 +88,7 @@ fn draw(pen: &mut Pen, (left, mut y): (f64, f64), lines: &[Line]) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fixture::{any_job, assert_legible, handed_door, texts};
+    use crate::fixture::{any_job, assert_printed, handed_door, texts};
     use gablerow_core::job::Label;
     use proptest::prelude::*;
 
@@ -118,7 +118,7 @@ mod tests {
             job.title = name.clone();
             job.cabinets[0].name = name;
             for page in label_pages(&LabelRecord::of_job(&job), &job, paper) {
-                assert_legible(&page);
+                assert_printed(&page);
             }
         }
     }

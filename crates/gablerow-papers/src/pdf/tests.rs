@@ -167,7 +167,7 @@ proptest! {
 
 /// Every ring of a page, and every circle of its document.
 fn assert_rings_are_read_back(page: &Page) {
-    let shapes = shapes(&pdf(&[page.clone()], "face"));
+    let shapes = shapes(&pdf(core::slice::from_ref(page), "face"));
     let mut circles = shapes
         .iter()
         .filter(|shape| shape.len() == 13)
