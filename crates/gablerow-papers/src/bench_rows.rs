@@ -32,28 +32,34 @@ const ON_THE_RAIL: usize = 6;
 const MOVE: &str = "where a row goes on with PINS or TAPE, the rail is moved along the panel, which stays as it lies: pins go \
     through its index holes that are named first into the holes named then, bored already; by tape its index hole 1 is put there.";
 
-/// Adds every set-up, in order, and how many holes that are.
-pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], job: &Job) {
+/// A step of the order of work.
+pub(crate) enum Work {
+    /// Another bit, or another depth.
+    Bit(String),
+    /// Another stop, or another end on it.
+    Stop(String),
+    /// The rail is set, for the how-manieth time.
+    Set(usize, String),
+    /// What is bored at that setting.
+    Rows(Vec<[String; 8]>),
+}
+
+/// Every set-up, in order, under what is changed before it.
+pub(crate) fn work(records: &[SetUpRecord<'_>], job: &Job) -> Vec<Work> {
     let unit = job.unit;
-    push_rule(out);
-    if records
-        .iter()
-        .any(|it| it.set_up.positions.iter().any(is_moved))
-    {
-        push_indented(out, "MOVE   ", "       ", MOVE);
-    }
     let tool = |it: &SetUpRecord<'_>| it.set_up.tool;
     let stop = |it: &SetUpRecord<'_>| (it.set_up.rest.end, it.set_up.rest.stop);
     let setting = |it: &SetUpRecord<'_>| it.set_up.setting.total();
     let mut before: Option<Length> = None;
     let mut sets = 0;
+    let mut steps = Vec::new();
     for of_tool in records.chunk_by(|a, b| tool(a) == tool(b)) {
         if let Some(first) = of_tool.first() {
-            push_indented(out, "BIT    ", "       ", &tool_words(&tool(first), job));
+            steps.push(Work::Bit(tool_words(&tool(first), job)));
         }
         for of_stop in of_tool.chunk_by(|a, b| stop(a) == stop(b)) {
             if let Some(first) = of_stop.first() {
-                push_indented(out, "STOP   ", "       ", &stop_words(stop(first), unit));
+                steps.push(Work::Stop(stop_words(stop(first), unit)));
             }
             for of_setting in of_stop.chunk_by(|a, b| setting(a) == setting(b)) {
                 sets += 1;
@@ -61,10 +67,36 @@ pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], job: &
                     continue;
                 };
                 let words = setting_words(setting(first), before, unit);
-                push_indented(out, &format!("SET {sets:<3}"), "       ", &words);
+                steps.push(Work::Set(sets, words));
                 before = Some(setting(first));
-                push_rows(out, of_setting, unit);
+                let rows = of_setting.iter().flat_map(|it| rows_of(it, unit));
+                steps.push(Work::Rows(rows.collect()));
             }
+        }
+    }
+    steps
+}
+
+/// What has to be known where a rail is moved; nothing where none is.
+pub(crate) fn move_note(records: &[SetUpRecord<'_>]) -> Option<&'static str> {
+    let mut places = records.iter().flat_map(|it| &it.set_up.positions);
+    places.any(is_moved).then_some(MOVE)
+}
+
+/// Adds every set-up, in order, and how many holes that are.
+pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], job: &Job) {
+    push_rule(out);
+    if let Some(note) = move_note(records) {
+        push_indented(out, "MOVE   ", "       ", note);
+    }
+    for step in work(records, job) {
+        match step {
+            Work::Bit(words) => push_indented(out, "BIT    ", "       ", &words),
+            Work::Stop(words) => push_indented(out, "STOP   ", "       ", &words),
+            Work::Set(number, words) => {
+                push_indented(out, &format!("SET {number:<3}"), "       ", &words);
+            }
+            Work::Rows(rows) => push_rows(out, &rows),
         }
     }
     let total: usize = records.iter().map(|it| it.set_up.holes.count()).sum();
@@ -110,14 +142,13 @@ fn setting_words(setting: Length, before: Option<Length>, unit: Unit) -> String 
     }
 }
 
-fn push_rows(out: &mut String, records: &[SetUpRecord<'_>], unit: Unit) {
-    let rows: Vec<[String; 8]> = records.iter().flat_map(|it| rows_of(it, unit)).collect();
+fn push_rows(out: &mut String, rows: &[[String; 8]]) {
     let is_plain = |at: usize| rows.iter().all(|row| row[at].is_empty());
     match (is_plain(PACKER), is_plain(ON_THE_RAIL)) {
-        (true, true) => push_some(out, &rows, [0, 1, 2, 3, 5, 7]),
-        (true, false) => push_some(out, &rows, [0, 1, 2, 3, 5, 6, 7]),
-        (false, true) => push_some(out, &rows, [0, 1, 2, 3, 4, 5, 7]),
-        (false, false) => push_some(out, &rows, [0, 1, 2, 3, 4, 5, 6, 7]),
+        (true, true) => push_some(out, rows, [0, 1, 2, 3, 5, 7]),
+        (true, false) => push_some(out, rows, [0, 1, 2, 3, 5, 6, 7]),
+        (false, true) => push_some(out, rows, [0, 1, 2, 3, 4, 5, 7]),
+        (false, false) => push_some(out, rows, [0, 1, 2, 3, 4, 5, 6, 7]),
     }
 }
 

@@ -2,12 +2,19 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
 use gablerow_core::cards::Bed;
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{Cabinet, Edge, Job};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Length, Unit};
+
+use crate::pen::{self, BODY};
+use crate::title_block::Words;
+
+/// How much of a sheet the sentences that overrule a stop may take, in mm.
+const REMARKS_MOST: f64 = 45.0;
 
 /// A cabinet, and what stands on each of its drawings.
 #[derive(Clone, Copy, Debug)]
@@ -48,6 +55,26 @@ impl DrawnCabinet<'_> {
     pub(crate) fn heading(&self) -> String {
         let gap = if self.stamp.is_empty() { "" } else { ". " };
         format!("{}. {}{gap}", self.job.title, self.stamp)
+    }
+
+    /// What else has to stand on a drawing, in a room so wide: as many sentences as leave room for the drawing, and how many more
+    /// there are.
+    pub(crate) fn remarks(&self, width: f64) -> Vec<Words> {
+        let mut texts = Vec::new();
+        let mut height = 0.0;
+        for (at, remark) in self.remarks.iter().enumerate() {
+            for _ in pen::lines(remark, BODY, true, width) {
+                height += pen::leading(BODY);
+            }
+            if height > REMARKS_MOST {
+                let more = self.remarks.len() - at;
+                let words = format!("And {more} more that are overruled: see the bench sheet.");
+                texts.push((BODY, true, words));
+                break;
+            }
+            texts.push((BODY, true, remark.clone()));
+        }
+        texts
     }
 }
 

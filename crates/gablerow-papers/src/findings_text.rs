@@ -79,6 +79,17 @@ pub fn overruled_text(cabinet: &Cabinet, findings: &[Finding]) -> String {
     out
 }
 
+/// A finding in a sentence: `STOP, G3, right side, inside: hinge plate on 20-21 ... [plate-on-pin-hole]; overruled: Ann bores the
+/// two by hand`.
+pub(crate) fn finding_words(job: &Job, finding: &Finding) -> String {
+    let place = heading(job, finding.place.cabinet, finding.place.face);
+    let (level, rule) = (finding.level.word().to_uppercase(), finding.rule_name());
+    let reason = finding.accepted.as_ref();
+    let reason = reason.map(|reason| format!("; {}: {reason}", finding.level.quieted()));
+    let reason = reason.unwrap_or_default();
+    format!("{level}, {place}: {} [{rule}]{reason}", finding.message)
+}
+
 fn heading(job: &Job, cabinet: Key, face: Option<FaceId>) -> String {
     let Some(cabinet) = job.cabinet(cabinet) else {
         return cabinet.to_string();

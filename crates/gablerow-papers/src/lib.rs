@@ -2,18 +2,20 @@
 //!
 //! ```text
 //! layout, drawing -- board ----> face_text        one face on lines and columns
-//!           drawn ------> dxf                    the same face for machines, in mm of the panel
-//!              +-------> face_page              the same face on a sheet, at a stated scale
+//!           drawn -----> dxf                      the same face for machines, in mm of the panel
+//!             +--------> face_page                the same face on a sheet, at a stated scale
+//!             +--------> stick                    every height of a cabinet, true to size
 //! elevation ------- front                        a cabinet from the front on lines and columns
 //! findings -------- text wrap -> findings_text    by level and cabinet
 //! layout ---------- holes -----> hole_table       one record for each bore: text, columns for others
-//!                  +-------> bore_table           the same on a machine's axes: columns for others
+//!                        +--------> bore_table    the same on a machine's axes: columns for others
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
-//! layout, parts ---- stick                        every height of a cabinet, true size
+//!                        +--------> bench_page    the same on sheets of paper, with a small_face for each that is bored
+//! sheets ---------- list_pages, bench_page        what is read from top to bottom: tables, sentences, pictures
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
@@ -22,9 +24,11 @@
 
 extern crate alloc;
 
+mod bench_page;
 mod bench_records;
 mod bench_rows;
 mod bench_text;
+mod bench_words;
 pub mod board;
 mod bore_table;
 mod csv;
@@ -52,6 +56,7 @@ mod pdf_letters;
 mod pen;
 mod sheets;
 mod signs;
+mod small_face;
 mod source_list;
 mod stick;
 mod svg;
@@ -60,6 +65,7 @@ mod text;
 mod title_block;
 mod typeface;
 
+pub use bench_page::bench_pages;
 pub use bench_records::SetUpRecord;
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;

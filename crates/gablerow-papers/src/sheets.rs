@@ -24,6 +24,10 @@ const SECTION: f64 = 3.6;
 const GAP: f64 = 3.2;
 /// What a row of a table has above and below its letters together.
 const PAD: f64 = 1.4;
+/// From the left of words across a table to their first letter: the room of a box to tick.
+const ACROSS: f64 = 5.2;
+/// How dark the ground is that they stand on.
+const ACROSS_SHADE: f64 = 0.9;
 /// The side of a box to tick.
 const TICK: f64 = 3.2;
 /// What a section needs below it on the same sheet.
@@ -40,6 +44,13 @@ pub(crate) enum Cell {
     Bold(String),
     /// A box to tick.
     Tick,
+    /// Words across the sheet, on a grey ground: what holds for the rows below. Alone in its row.
+    Across {
+        /// What is said.
+        words: String,
+        /// Whether it is a thing to do, behind a box to tick.
+        is_task: bool,
+    },
 }
 
 impl Cell {
@@ -56,6 +67,7 @@ impl Cell {
             Self::Words(words) => pen::width(words, BODY, false),
             Self::Bold(words) => pen::width(words, BODY, true),
             Self::Tick => TICK,
+            Self::Across { .. } => 0.0,
         }
     }
 
@@ -64,6 +76,7 @@ impl Cell {
         match self {
             Self::Words(words) => pen::lines(words, BODY, false, room),
             Self::Bold(words) => pen::lines(words, BODY, true, room),
+            Self::Across { words, .. } => pen::lines(words, BODY, true, room - ACROSS),
             Self::Tick => Vec::new(),
         }
     }
@@ -120,6 +133,14 @@ impl Sheets {
         self.y = self.size.1 - MARGIN;
     }
 
+    /// Room for a picture so high: what draws it, and its upper left corner.
+    pub(crate) fn picture(&mut self, high: f64) -> (&mut Pen, (f64, f64)) {
+        self.need(high);
+        let corner = (MARGIN, self.y);
+        self.y -= high;
+        (&mut self.pen, corner)
+    }
+
     /// Goes on to the next sheet when this one has less room than that.
     pub(crate) fn need(&mut self, room: f64) {
         if self.y - room < self.floor() {
@@ -147,6 +168,18 @@ impl Sheets {
     /// What is said below a table, in small letters, a little to the right.
     pub(crate) fn remark(&mut self, words: &str) {
         self.say(4.0, SMALL, false, words);
+    }
+
+    /// The same, heavy.
+    pub(crate) fn bold(&mut self, words: &str) {
+        self.say(0.0, BODY, true, words);
+    }
+
+    /// A sentence behind a box to tick.
+    pub(crate) fn task(&mut self, words: &str) {
+        self.need(pen::leading(BODY));
+        self.tick(MARGIN, self.y - (pen::leading(BODY) - TICK) / 2.0);
+        self.say(TICK + 2.0, BODY, false, words);
     }
 
     fn say(&mut self, indent: f64, size: f64, is_bold: bool, words: &str) {
@@ -188,64 +221,77 @@ impl Sheets {
             });
             left += width + GAP;
         }
-        let width = left - GAP - MARGIN;
+        let table = Table {
+            columns,
+            places,
+            width: match rows.iter().any(is_across) {
+                true => self.width(),
+                false => left - GAP - MARGIN,
+            },
+        };
         let head = pen::leading(SMALL) + PAD;
-        let mut is_first = true;
-        for row in rows {
-            let high = row_height(row, &places);
-            if is_first || self.y - high < self.floor() {
-                self.need(head + high);
-                if !is_first && !self.is_new() {
-                    self.next();
-                }
-                self.table_head(columns, &places, width);
-                is_first = false;
+        for (at, row) in rows.iter().enumerate() {
+            // What holds for the rows below is never last on a sheet.
+            let below = rows[at..].iter().take_while(|row| is_across(row)).count();
+            let together = rows[at..].iter().take(below + 1);
+            let room: f64 = together.map(|row| table.height(row)).sum();
+            if at == 0 {
+                self.need(head + room);
+                self.table_head(&table);
+            } else if self.y - room < self.floor() {
+                self.next();
+                self.table_head(&table);
             }
-            self.row(row, &places, high, width);
+            self.row(row, &table);
         }
         self.space(PAD);
     }
 
-    /// Whether nothing stands on this sheet yet.
-    fn is_new(&self) -> bool {
-        self.y >= self.size.1 - MARGIN
-    }
-
-    fn table_head(&mut self, columns: &[Column], places: &[Place], width: f64) {
+    fn table_head(&mut self, table: &Table) {
         self.y -= pen::leading(SMALL) + PAD;
-        for ((head, _), place) in columns.iter().zip(places) {
-            self.pen
-                .bold((place.x(), self.y + PAD), place.side, SMALL, head);
+        for ((head, _), place) in table.columns.iter().zip(&table.places) {
+            let at = (place.x(), self.y + PAD);
+            self.pen.bold(at, place.side, SMALL, head);
         }
-        self.pen
-            .way(&[(MARGIN, self.y), (MARGIN + width, self.y)], EDGE);
+        let ends = [(MARGIN, self.y), (MARGIN + table.width, self.y)];
+        self.pen.way(&ends, EDGE);
     }
 
-    fn row(&mut self, row: &Row, places: &[Place], high: f64, width: f64) {
-        let top = self.y - PAD / 2.0;
-        for (cell, place) in row.iter().zip(places) {
-            let mut foot = top - BODY;
+    fn row(&mut self, row: &Row, table: &Table) {
+        let (high, right) = (table.height(row), MARGIN + table.width);
+        let floor = self.y - high;
+        let tick = self.y - (pen::leading(BODY) + PAD - TICK) / 2.0;
+        let foot = self.y - PAD / 2.0 - BODY;
+        for (cell, place) in row.iter().zip(&table.places) {
+            let at = (place.x(), foot);
             match cell {
-                Cell::Tick => {
-                    let above = (pen::leading(BODY) + PAD - TICK) / 2.0;
-                    self.tick(place.left, self.y - above);
-                }
-                Cell::Words(_) | Cell::Bold(_) => {
-                    let is_bold = matches!(cell, Cell::Bold(_));
-                    for line in cell.lines(place.width) {
-                        let at = (place.x(), foot);
-                        match is_bold {
-                            true => self.pen.bold(at, place.side, BODY, &line),
-                            false => self.pen.text(at, place.side, BODY, &line),
-                        }
-                        foot -= pen::leading(BODY);
+                Cell::Tick => self.tick(place.left, tick),
+                Cell::Words(_) => self.lines(at, place.side, false, &cell.lines(place.width)),
+                Cell::Bold(_) => self.lines(at, place.side, true, &cell.lines(place.width)),
+                Cell::Across { is_task, .. } => {
+                    let (from, to) = ((MARGIN, floor), (right, self.y));
+                    self.pen.block(from, to, None, Some(ACROSS_SHADE));
+                    if *is_task {
+                        self.tick(MARGIN, tick);
                     }
+                    let at = (MARGIN + ACROSS, foot);
+                    self.lines(at, TextEnd::Start, true, &cell.lines(table.width));
                 }
             }
         }
-        self.y -= high;
-        self.pen
-            .way(&[(MARGIN, self.y), (MARGIN + width, self.y)], HAIR);
+        self.y = floor;
+        self.pen.way(&[(MARGIN, floor), (right, floor)], HAIR);
+    }
+
+    /// The lines of a cell, the first of them at a place.
+    fn lines(&mut self, (x, mut y): (f64, f64), side: TextEnd, is_bold: bool, lines: &[String]) {
+        for line in lines {
+            match is_bold {
+                true => self.pen.bold((x, y), side, BODY, line),
+                false => self.pen.text((x, y), side, BODY, line),
+            }
+            y -= pen::leading(BODY);
+        }
     }
 
     /// All of them, each with its title and number at the foot.
@@ -285,11 +331,27 @@ impl Place {
     }
 }
 
-fn row_height(row: &Row, places: &[Place]) -> f64 {
-    let lines = row.iter().zip(places);
-    let lines = lines.map(|(cell, place)| cell.lines(place.width).len());
-    let lines = u16::try_from(lines.max().unwrap_or(1).max(1)).unwrap_or(u16::MAX);
-    f64::from(lines) * pen::leading(BODY) + PAD
+/// A table, laid out.
+struct Table<'a> {
+    columns: &'a [Column],
+    places: Vec<Place>,
+    width: f64,
+}
+
+impl Table<'_> {
+    fn height(&self, row: &Row) -> f64 {
+        let cells = row.iter().zip(&self.places);
+        let lines = cells.map(|(cell, place)| match cell {
+            Cell::Across { .. } => cell.lines(self.width).len(),
+            _ => cell.lines(place.width).len(),
+        });
+        let lines = u16::try_from(lines.max().unwrap_or(1).max(1)).unwrap_or(u16::MAX);
+        f64::from(lines) * pen::leading(BODY) + PAD
+    }
+}
+
+fn is_across(row: &Row) -> bool {
+    matches!(row[..], [Cell::Across { .. }])
 }
 
 /// What is needed, where the room is enough; otherwise the widest give way, down to one width that is the most for all.
@@ -357,6 +419,7 @@ mod tests {
         ) {
             let mut sheets = Sheets::new(paper, &title);
             sheets.section(&title);
+            sheets.task(&title);
             let columns = [("a", TextEnd::Start), ("b", TextEnd::End), ("c", TextEnd::Start)];
             let columns = [columns, columns].concat();
             let rows: Vec<Row> = rows

@@ -123,17 +123,11 @@ impl DrawnCabinet<'_> {
                 pen.check_rule((MARGIN, MARGIN));
                 title.draw(&mut pen, (MARGIN, foot));
                 strip.draw(&mut pen, (MARGIN + GUTTER, foot), (low, to.min(low + high)));
-                if sheet > 0 {
-                    strip::draw_seam(
-                        &mut pen,
-                        sheet,
-                        foot + OVERLAP / 2.0,
-                        (MARGIN, width - MARGIN),
-                    );
-                }
-                if sheet + 1 < sheets {
-                    let y = foot + high - OVERLAP / 2.0;
-                    strip::draw_seam(&mut pen, sheet + 1, y, (MARGIN, width - MARGIN));
+                let below = (sheet > 0).then_some((sheet, foot + OVERLAP / 2.0));
+                let above = foot + high - OVERLAP / 2.0;
+                let above = (sheet + 1 < sheets).then_some((sheet + 1, above));
+                for (number, y) in below.into_iter().chain(above) {
+                    strip::draw_seam(&mut pen, number, y, (MARGIN, width - MARGIN));
                 }
                 pages.push(pen.page());
             }
@@ -216,11 +210,7 @@ impl DrawnCabinet<'_> {
             (BODY, true, bored.to_string()),
             (SMALL, false, sheet.to_string()),
         ]);
-        texts.extend(
-            self.remarks
-                .iter()
-                .map(|remark| (BODY, true, remark.clone())),
-        );
+        texts.extend(self.remarks(width));
         TitleBlock::of(&texts, meanings(columns), width)
     }
 }

@@ -34,7 +34,7 @@ impl DrawnFace<'_> {
         let corners = self.drawing.outline.iter();
         let corners: Vec<_> = corners.map(|&(x, y)| frame.place(self, x, y)).collect();
         pen.shape(&corners, Some(EDGE), None);
-        // The lower front corner comes first and the upper one last but for a notch: along the front edge from there.
+        // The fourth corner is the upper front one, whatever is notched below it: along the front edge from there to the first.
         let front: Vec<_> = corners[3..].iter().chain(&corners[..1]).copied().collect();
         pen.way(&front, HEAVY);
         for dot in &self.drawing.dots {
@@ -43,6 +43,13 @@ impl DrawnFace<'_> {
             let most = Length::PITCH.mm() / frame.divisor * SIGN_OF_PITCH;
             draw_hole(pen, place, radius, most, dot.hole.only_use());
         }
+    }
+
+    /// Whether a hole is in an area.
+    fn is_bored(&self, area: &Area) -> bool {
+        let within = |span: Span, at: Length| span.from <= at && at <= span.to;
+        let mut dots = self.drawing.dots.iter();
+        dots.any(|dot| within(area.x, dot.x) && within(area.y, dot.y))
     }
 
     fn draw_area(&self, pen: &mut Pen, frame: &Frame, area: &Area) {
@@ -64,11 +71,10 @@ impl DrawnFace<'_> {
                 pen.block(from, to, Some(THIN), Some(FIXED_PANEL));
                 let (wide, high) = ((to.0 - from.0).abs(), to.1 - from.1);
                 let words = item.word();
-                let is_free = !self.drawing.dots.iter().any(|dot| {
-                    let (x, y) = (dot.x, dot.y);
-                    area.x.from <= x && x <= area.x.to && area.y.from <= y && y <= area.y.to
-                });
-                if is_free && high > pen::leading(SMALL) && wide > pen::width(words, SMALL, false) {
+                if !self.is_bored(area)
+                    && high > pen::leading(SMALL)
+                    && wide > pen::width(words, SMALL, false)
+                {
                     let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
                     pen.beside(middle, TextEnd::Middle, SMALL, words);
                 }

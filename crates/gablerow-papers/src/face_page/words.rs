@@ -31,9 +31,8 @@ impl DrawnFace<'_> {
             (BODY, true, self.lie()),
             (SMALL, false, read.to_string()),
         ]);
-        let zero = self.zero_words().into_iter();
-        let remarks = self.of.remarks.iter().cloned();
-        texts.extend(zero.chain(remarks).map(|words| (BODY, true, words)));
+        texts.extend(self.zero_words().map(|words| (BODY, true, words)));
+        texts.extend(self.of.remarks(width));
         TitleBlock::of(&texts, self.meanings(), width)
     }
 

@@ -208,6 +208,28 @@ fn a_stick_says_what_it_is_and_how_it_is_put_together() {
 }
 
 #[test]
+fn many_sentences_leave_room_for_the_stick() {
+    let sentence =
+        "Overruled: the back row is 30.0 from the edge, and the shelf rests on it all the same.";
+    let remarks = vec![sentence.to_string(); 40];
+    with_drawn(&drawers(), |drawn| {
+        let drawn = DrawnCabinet {
+            remarks: &remarks,
+            ..*drawn
+        };
+        let sheets = drawn.stick_sheets(Paper::Letter);
+        assert!(sheets.len() < 8, "{} sheets", sheets.len());
+        sheets.iter().for_each(assert_legible);
+        let said = texts(&sheets[0]).join(" ");
+        let printed = said.matches("Overruled:").count();
+        assert!(
+            said.contains(&format!("And {} more that are overruled", 40 - printed)),
+            "{said}"
+        );
+    });
+}
+
+#[test]
 fn a_cabinet_that_is_not_bored_has_an_empty_stick() {
     let job = Job::plain(Label::new("glaze store").unwrap());
     with_drawn(&job, |drawn| {

@@ -1,0 +1,277 @@
+//! The bench sheet on paper: what is bored, face by face as a picture, and in which order, with boxes to tick and room to write.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec;
+use alloc::vec::Vec;
+
+use gablerow_core::bench::Plan;
+use gablerow_core::check::{Finding, Level};
+use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::job::Job;
+use gablerow_core::layout::{Layout, Upright};
+
+use crate::HoleRecord;
+use crate::bench_records::of_cabinet;
+use crate::bench_rows::{Work, move_note, work};
+use crate::bench_words::{BenchWords, CAUTIONS, LAY};
+use crate::findings_text::finding_words;
+use crate::hole_map::hole_map;
+use crate::page::{Page, Paper, TextEnd};
+use crate::sheets::{Cell, Column, Row, Sheets};
+use crate::small_face::SmallFace;
+
+/// What a blank is in sentences, and what it is on paper, where somebody writes on it.
+const BLANK: &str = "____";
+const BLANK_ON_PAPER: &str = "__________";
+
+/// The columns of the work: a box, the number of the set-up, and what the sheet of text has.
+const COLUMNS: [Column; 9] = [
+    ("", TextEnd::Start),
+    ("", TextEnd::End),
+    ("this face up", TextEnd::Start),
+    ("edge", TextEnd::Start),
+    ("foot", TextEnd::Start),
+    ("PACKER", TextEnd::End),
+    ("holes", TextEnd::Start),
+    ("on the rail", TextEnd::Start),
+    ("no.", TextEnd::End),
+];
+
+/// What the signs of the pictures are.
+const SIGNS: &str = "Seen with the foot down. The heavy edge is the front. A pin is full, a plate has a diamond around it, a runner a \
+    square; what is both is full in a diamond. Numbers are those of holes, counted from the foot; shaded are the ends of fixed panels.";
+
+/// A plan of this job to bore by, with what was found about it: its warns, and its overruled stops.
+#[must_use]
+pub fn bench_pages(plan: &Plan, job: &Job, findings: &[Finding], paper: Paper) -> Vec<Page> {
+    let words = BenchWords::of(plan, job);
+    let mut sheets = Sheets::new(paper, &format!("{}: bench sheet", job.title));
+    sheets.bold(&words.stamps());
+    sheets.words(&format!("{}. Band {}.", words.amount(), words.band()));
+    if !findings.is_empty() {
+        sheets.section("Mind before boring");
+        for finding in findings {
+            let words = finding_words(job, finding);
+            match finding.level {
+                Level::Stop => sheets.bold(&words),
+                Level::Warn | Level::Note => sheets.words(&words),
+            }
+        }
+    }
+    sheets.section("Faces");
+    sheets.remark(SIGNS);
+    push_faces(&mut sheets, job);
+    push_tasks(&mut sheets, "First", &words.first());
+    push_lines(&mut sheets, "Level", &words.rocks());
+    sheets.section("Work");
+    sheets.words(&format!("How panels lie: {LAY}"));
+    if let Some(note) = move_note(&words.records) {
+        sheets.words(&format!("Moved on: {note}"));
+    }
+    push_work(&mut sheets, &words, job);
+    push_tasks(&mut sheets, "Check", &words.checks());
+    let map = hole_map(&HoleRecord::of_job(job), job.unit);
+    push_lines(
+        &mut sheets,
+        "Holes, and how far they are from the foot of their panel",
+        &map,
+    );
+    push_lines(&mut sheets, "Mind", &CAUTIONS.map(String::from));
+    sheets.pages()
+}
+
+/// A section of things to do; nothing when there are none.
+fn push_tasks(sheets: &mut Sheets, title: &str, lines: &[String]) {
+    if !lines.is_empty() {
+        sheets.section(title);
+    }
+    for line in lines {
+        let line = line.replace(BLANK, BLANK_ON_PAPER);
+        match line.strip_prefix("[ ] ") {
+            Some(task) => sheets.task(task),
+            None => sheets.words(&line),
+        }
+    }
+}
+
+/// A section of sentences; nothing when there are none.
+fn push_lines(sheets: &mut Sheets, title: &str, lines: &[String]) {
+    if !lines.is_empty() {
+        sheets.section(title);
+    }
+    for line in lines {
+        sheets.words(line);
+    }
+}
+
+/// Every face that has holes, copy by copy; copies that are built alike once.
+fn push_faces(sheets: &mut Sheets, job: &Job) {
+    for cabinet in &job.cabinets {
+        for is_mirrored in [false, true] {
+            let mut copies = cabinet.copies.iter();
+            let Some(copy) = copies.find(|copy| copy.mirrored == is_mirrored) else {
+                continue;
+            };
+            let layout = Layout::of(&cabinet.built_as(copy), job);
+            let faces = layout
+                .uprights
+                .iter()
+                .flat_map(|upright| faces(&layout, upright));
+            let name = |face: &FaceDrawing| {
+                let name = of_cabinet(cabinet.name.as_str(), None, &face.name.to_string());
+                match is_mirrored {
+                    true => format!("{name}, mirrored"),
+                    false => name,
+                }
+            };
+            let faces: Vec<SmallFace> =
+                faces.map(|face| SmallFace::of(name(&face), face)).collect();
+            SmallFace::push(sheets, &faces);
+        }
+    }
+}
+
+/// The faces of an upright that something is bored in.
+fn faces(layout: &Layout, upright: &Upright) -> Vec<FaceDrawing> {
+    let bored = upright.bored(layout).into_iter();
+    let bored = bored.filter(|(_, holes)| !holes.is_empty());
+    bored
+        .filter_map(|(face, _)| FaceDrawing::of(layout, face, &[]))
+        .collect()
+}
+
+/// Every set-up, in order, under what is changed before it, and how many holes that are.
+fn push_work(sheets: &mut Sheets, words: &BenchWords, job: &Job) {
+    let across = |words: &str| {
+        let words = words.replace(BLANK, BLANK_ON_PAPER);
+        let task = words.strip_prefix("[ ] ");
+        vec![Cell::Across {
+            is_task: task.is_some(),
+            words: task.unwrap_or(&words).to_string(),
+        }]
+    };
+    let mut rows: Vec<Row> = Vec::new();
+    for step in work(&words.records, job) {
+        match step {
+            Work::Bit(words) => rows.push(across(&words)),
+            Work::Stop(words) => rows.push(across(&words.replace("[ ] ", "[ ] STOP "))),
+            Work::Set(number, words) => rows.push(across(&format!("SET {number}: {words}"))),
+            Work::Rows(of_set) => rows.extend(of_set.iter().map(work_row)),
+        }
+    }
+    let holes: usize = words.records.iter().map(|it| it.set_up.holes.count()).sum();
+    let columns = COLUMNS.iter().enumerate();
+    // What no row says anything of is left out: packers, numbers on the rail.
+    let is_said = |at: usize| {
+        let mut cells = rows.iter().filter_map(|row| row.get(at));
+        at == 0 || cells.any(|cell| *cell != Cell::words("") && *cell != Cell::bold(""))
+    };
+    let said: Vec<usize> = columns
+        .map(|(at, _)| at)
+        .filter(|at| is_said(*at))
+        .collect();
+    let columns: Vec<Column> = said.iter().map(|at| COLUMNS[*at]).collect();
+    for row in rows.iter_mut().filter(|row| row.len() == COLUMNS.len()) {
+        *row = said.iter().map(|at| row[*at].clone()).collect();
+    }
+    sheets.table(&columns, &rows);
+    sheets.bold(&format!("{holes} holes in all."));
+}
+
+/// The number of a set-up stands behind its box; a place the rail is moved to has a box alone.
+fn work_row([number, face, edge, foot, packer, holes, rail, count]: &[String; 8]) -> Row {
+    let number = number.replace("[ ]", "");
+    vec![
+        Cell::Tick,
+        Cell::words(number.trim()),
+        Cell::words(face.as_str()),
+        Cell::bold(edge.as_str()),
+        Cell::bold(foot.as_str()),
+        Cell::bold(packer.as_str()),
+        Cell::bold(holes.as_str()),
+        Cell::words(rail.as_str()),
+        Cell::words(count.as_str()),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{any_job, assert_legible, drawers, texts, two_bays};
+    use crate::page::Mark;
+    use gablerow_core::bench::plan;
+    use gablerow_core::job::{Copy, Depth, Key, Label};
+    use proptest::prelude::*;
+
+    fn pages(job: &Job, paper: Paper) -> Vec<Page> {
+        let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
+        let plan = plan(job, &keys, &job.shop.bench.times);
+        bench_pages(&plan, job, &gablerow_core::check::of_job(job), paper)
+    }
+
+    fn said(job: &Job) -> String {
+        let pages = pages(job, Paper::A4);
+        let texts: Vec<&str> = pages.iter().flat_map(|page| texts(page)).collect();
+        texts.join(" ")
+    }
+
+    #[test]
+    fn every_hole_is_in_a_picture() {
+        for mut job in [drawers(), two_bays(Depth::Shop), two_bays(Depth::Through)] {
+            let holes = HoleRecord::of_job(&job).len();
+            job.cabinets[0].copies.push(Copy {
+                key: Key(90),
+                name: Label::new("2").unwrap(),
+                mirrored: false,
+                as_cut: Vec::new(),
+            });
+            let pages = pages(&job, Paper::A4);
+            let marks = pages.iter().flat_map(|page| &page.marks);
+            let rings = marks.filter(|mark| matches!(mark, Mark::Ring { .. }));
+            assert_eq!(rings.count(), holes);
+        }
+    }
+
+    #[test]
+    fn one_cabinet_takes_two_sheets_at_most() {
+        for job in [drawers(), two_bays(Depth::Shop)] {
+            for paper in [Paper::A4, Paper::Letter] {
+                assert!(pages(&job, paper).len() <= 2);
+            }
+        }
+    }
+
+    #[test]
+    fn a_helper_finds_state_order_checks_and_cautions() {
+        let said = said(&drawers());
+        for words in [
+            "ALREADY ON",
+            "A1 left side, inside",
+            "SET 1: ",
+            "diagonals differ by __________",
+            "eyes and ears covered",
+        ] {
+            assert!(said.contains(words), "{words} is not in {said}");
+        }
+        assert!(!said.contains("[ ]"), "{said}");
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(48))]
+
+        #[test]
+        fn every_bench_sheet_is_legible(
+            mut job in any_job(),
+            name in "[A-Za-z漢Ж]{1,40}",
+            paper in prop::sample::select(Paper::ALL.to_vec()),
+        ) {
+            let name = Label::new(&name).unwrap();
+            job.title = name.clone();
+            job.cabinets[0].name = name;
+            for page in pages(&job, paper) {
+                assert_legible(&page);
+            }
+        }
+    }
+}

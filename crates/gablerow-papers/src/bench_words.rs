@@ -1,0 +1,201 @@
+//! What is said around the set-ups of a plan, for the sheet of text and the one of paper alike.
+
+use alloc::collections::{BTreeMap, BTreeSet};
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use gablerow_core::bench::{Panel, Plan, Rock};
+use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key};
+use gablerow_core::layout::Layout;
+use gablerow_core::measure::Length;
+use gablerow_core::stamp::Stamp;
+
+use crate::bench_records::{CopyNames, SetUpRecord};
+
+/// How each line of a set is read.
+pub(crate) const LAY: &str = "the face named up, the edge named toward you, the foot to the hand named. Push the end named against its \
+    stop every time; blow the stop before each first hole.";
+
+/// Usual cautions. Sources: of dust IARC vol. 100C (group 1); of loads the makers' sheets decide; the rest is common practice.
+pub(crate) const CAUTIONS: [&str; 4] = [
+    "First hole in scrap: measure it, then the first hole of each set-up, before going on.",
+    "Panel clamped, bit tight, depth stop locked, cable clear, eyes and ears covered, power off for a change of bit.",
+    "Wood dust causes cancer: extraction on, mask on.",
+    "This sheet helps in the shop. It is neither engineering nor advice on codes: local codes and licensed practice prevail.",
+];
+
+/// `1 hole`, `2 holes`
+fn counted(count: usize, what: &str) -> String {
+    let s = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{s}")
+}
+
+/// A plan of a job, with the names of what is bored.
+pub(crate) struct BenchWords<'a> {
+    plan: &'a Plan,
+    job: &'a Job,
+    /// Its set-ups, in order.
+    pub(crate) records: Vec<SetUpRecord<'a>>,
+    copies: BTreeMap<(Key, Key), CopyNames<'a>>,
+}
+
+impl<'a> BenchWords<'a> {
+    pub(crate) fn of(plan: &'a Plan, job: &'a Job) -> Self {
+        Self {
+            plan,
+            job,
+            records: SetUpRecord::of_plan(plan, job),
+            copies: CopyNames::of_job(job),
+        }
+    }
+
+    fn show(&self, length: Length) -> String {
+        length.show(self.job.unit).to_string()
+    }
+
+    /// `46 holes, 10 set-ups, about 20 min (mm)`
+    pub(crate) fn amount(&self) -> String {
+        let holes: usize = self.plan.set_ups.iter().map(|it| it.holes.count()).sum();
+        let minutes = self.plan.seconds.div_ceil(60);
+        format!(
+            "{}, {}, about {minutes} min ({})",
+            counted(holes, "hole"),
+            counted(self.plan.set_ups.len(), "set-up"),
+            self.job.unit.word()
+        )
+    }
+
+    /// The state of each cabinet: `G2 rev 7 OTTER, G3 rev 1 PETAL`.
+    pub(crate) fn stamps(&self) -> String {
+        let stamp = |it: &Cabinet| {
+            let stamp = Stamp::of(self.job, it, &Layout::of(it, self.job));
+            format!("{} {stamp}", it.name)
+        };
+        let stamps: Vec<String> = self.job.cabinets.iter().map(stamp).collect();
+        stamps.join(", ")
+    }
+
+    /// `1.0 thick, ALREADY ON`
+    pub(crate) fn band(&self) -> String {
+        let band = &self.job.shop.band;
+        let state = match band.on {
+            BandState::BeforeBoring => "ALREADY ON".to_string(),
+            BandState::AfterBoring => format!(
+                "NOT ON YET, pre-mill {}: settings from the front are for that",
+                self.show(band.pre_mill)
+            ),
+        };
+        format!("{} thick, {state}", self.show(band.thickness))
+    }
+
+    /// What is measured before the first hole: lengths and diagonals of every panel, what packers are cut, what no arm reaches.
+    pub(crate) fn first(&self) -> Vec<String> {
+        let line = |panel: &Panel| {
+            let names = self.copies.get(&(panel.cabinet, panel.copy))?;
+            Some(self.length_line(&names.panel(panel.panel), panel))
+        };
+        let mut lines: Vec<String> = self.plan.panels.iter().filter_map(line).collect();
+        let packers: BTreeSet<Length> = self.plan.set_ups.iter().map(|it| it.rest.packer).collect();
+        for packer in packers.into_iter().filter(|it| *it != Length::ZERO) {
+            lines.push(format!(
+                "[ ] PACKER {}: an off-cut as thick as that, between the stop and the panel",
+                self.show(packer)
+            ));
+        }
+        for far in self.records.iter().filter(|it| !it.set_up.is_reached) {
+            lines.push(format!(
+                "[ ] {} {}: no arm reaches the row from either edge; set the rail by tape at both ends",
+                far.order,
+                far.panel()
+            ));
+        }
+        lines
+    }
+
+    /// What is to be measured of a panel, and what was.
+    fn length_line(&self, name: &str, panel: &Panel) -> String {
+        let want = self.show(panel.length);
+        let cut = panel.cut.unwrap_or(AsCut::of(panel.panel));
+        let length = match (cut.length, cut.play) {
+            (Some(length), _) => {
+                let by = self.show((length - panel.length).abs());
+                let how = match length - panel.length {
+                    Length::ZERO => "as planned".to_string(),
+                    longer if longer > Length::ZERO => format!("{by} longer than {want}"),
+                    _ => format!("{by} shorter than {want}"),
+                };
+                format!("length {}, {how}", self.show(length))
+            }
+            (None, Some(play)) => format!("play {} at {want}", self.show(play)),
+            (None, None) => format!("length ____ want {want}"),
+        };
+        let diagonals = match cut.diagonals {
+            Some(apart) => self.show(apart.abs()),
+            None => "____".to_string(),
+        };
+        let thick = cut
+            .thickness
+            .map(|thick| format!(", {} thick", self.show(thick)));
+        let done = if cut.is_empty() { "[ ]" } else { "[x]" };
+        format!(
+            "{done} {name}: {length}, diagonals differ by {diagonals}{}",
+            thick.unwrap_or_default()
+        )
+    }
+
+    /// How far shelves will be from level, because panels were cut longer or shorter.
+    pub(crate) fn rocks(&self) -> Vec<String> {
+        let line = |rock: &Rock| {
+            let bay = self.copies.get(&(rock.cabinet, rock.copy))?.bay(rock.bay)?;
+            let slope = |by: Length, [up, down]: [&str; 2]| match by {
+                Length::ZERO => None,
+                by if by > Length::ZERO => Some(format!("{} up to the {up}", self.show(by))),
+                by => Some(format!("{} up to the {down}", self.show(-by))),
+            };
+            let slopes = [
+                slope(rock.to_the_right(), ["right", "left"]),
+                slope(rock.to_the_back(), ["back", "front"]),
+            ];
+            let slopes: Vec<String> = slopes.into_iter().flatten().collect();
+            let slopes = if slopes.is_empty() {
+                "level".into()
+            } else {
+                slopes.join(", ")
+            };
+            let rocks = self.show(rock.rock());
+            Some(format!("{bay}: shelves rock {rocks}, {slopes}"))
+        };
+        self.plan.rocks.iter().filter_map(line).collect()
+    }
+
+    /// Distances to measure once a face is done.
+    pub(crate) fn checks(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        for record in self
+            .records
+            .iter()
+            .filter(|it| !it.set_up.checks.is_empty())
+        {
+            let checks: Vec<String> = record
+                .set_up
+                .checks
+                .iter()
+                .map(|check| format!("{} {} ____", check.words, self.show(check.want)))
+                .collect();
+            lines.push(format!("[ ] {}: {}", record.panel(), checks.join(", ")));
+        }
+        lines
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::counted;
+
+    #[test]
+    fn one_is_no_plural() {
+        let said = [0, 1, 2].map(|count| counted(count, "set-up"));
+        assert_eq!(said, ["0 set-ups", "1 set-up", "2 set-ups"]);
+    }
+}
