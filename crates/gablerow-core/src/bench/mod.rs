@@ -37,9 +37,7 @@ pub use rock::Rock;
 
 pub use crate::job::Times;
 
-use crate::job::{
-    AsCut, Bit, Cabinet, Copy, Edge, FaceId, Hand, Job, Key, PanelId, Reference,
-};
+use crate::job::{AsCut, Bit, Cabinet, Copy, Edge, FaceId, Hand, Job, Key, PanelId, Reference};
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::sum::Sum;
