@@ -337,18 +337,21 @@ mod tests {
             for id in faces(&layout) {
                 let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
                 let projection = Projection::of(&drawing, columns_most);
+                let column_of = |dot: &Dot| {
+                    let row = drawing.rows.iter().position(|row| row.x == dot.x);
+                    row.map_or(projection.column_of(dot.x), |at| projection.row_columns[at])
+                };
                 for dot in &drawing.dots {
                     let pitches = (dot.y - drawing.first_hole + mm(16)).div_floor(mm(32));
                     let number = i16::try_from(pitches + 1).unwrap();
                     let is_on_panel = mm(0) <= dot.y && dot.y < drawing.length;
                     prop_assert!(!is_on_panel || (projection.lowest..=projection.highest).contains(&number));
-                    let row = drawing.rows.iter().position(|row| row.x == dot.x);
-                    let column = row.map_or(projection.column_of(dot.x), |at| projection.row_columns[at]);
+                    let column = column_of(dot);
                     let from_left = if id.toward == Hand::Right { column } else { projection.columns - 1 - column };
                     let cell = projection.line(&drawing, number)[usize::from(from_left)];
                     let Cell::Hole(shown) = cell else { return Err(TestCaseError::fail(format!("{dot:?} in {cell:?}"))) };
                     // Of two within one cell the later lies on top.
-                    let is_same = shown == dot || (shown.x - dot.x).abs() < projection.column && (shown.y - dot.y).abs() < mm(32);
+                    let is_same = shown == dot || column_of(shown) == column && (shown.y - dot.y).abs() < mm(32);
                     prop_assert!(is_same, "{:?} in the cell of {:?}", shown, dot);
                 }
             }

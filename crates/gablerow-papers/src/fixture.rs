@@ -132,6 +132,15 @@ pub(crate) fn drawers() -> Job {
     job
 }
 
+/// The same with the upper plate of the door a hole lower, so that the door does not fit turned end for end.
+pub(crate) fn handed_door() -> Job {
+    let mut job = drawers();
+    if let Division::Bay(bay) = &mut job.cabinets[0].opening.division {
+        bay.plates[1].hole = HolePlace::foot(19);
+    }
+    job
+}
+
 /// A row of holes 8-10 through the whole panel, at the front setback.
 pub(crate) fn through_row(face: FaceId) -> FreeRow {
     FreeRow {
@@ -160,10 +169,10 @@ pub(crate) fn any_job() -> impl Strategy<Value = Job> {
     let counts =
         |from: i32, to: i32| (from * 8..to * 8).prop_map(|eighths| Length::from_um(eighths * 125));
     let size = (
-        counts(300, 2_600),
-        counts(250, 900),
+        counts(100, 3_000),
+        counts(210, 1_800),
         0..200,
-        proptest::option::of((1..300, 1..200)),
+        proptest::option::of((1..90, 1..200)),
     );
     let bore = (
         counts(5, 200),
@@ -313,4 +322,37 @@ pub(crate) fn assert_legible(page: &Page) {
             }
         }
     }
+}
+
+/// The same, and fails when anything is where a printer does not print: within 5 mm of the edge of the sheet.
+pub(crate) fn assert_printed(page: &Page) {
+    const UNPRINTED: f64 = 5.0;
+    assert_legible(page);
+    for mark in &page.marks {
+        let [left, foot, right, head] = match mark {
+            Mark::Text(text) => text_box(text),
+            Mark::Path { corners, .. } => path_box(corners),
+            Mark::Ring {
+                centre: Point { x, y },
+                radius,
+                ..
+            } => [x - radius, y - radius, x + radius, y + radius],
+        };
+        let is_printed = left.min(foot) >= UNPRINTED
+            && right <= page.width - UNPRINTED
+            && head <= page.height - UNPRINTED;
+        assert!(is_printed, "beyond what is printed: {mark:?}");
+    }
+}
+
+/// The box that a path takes, as left, foot, right, head.
+fn path_box(corners: &[Point]) -> [f64; 4] {
+    let x = corners.iter().map(|corner| corner.x);
+    let y = corners.iter().map(|corner| corner.y);
+    [
+        x.clone().fold(f64::INFINITY, f64::min),
+        y.clone().fold(f64::INFINITY, f64::min),
+        x.fold(f64::NEG_INFINITY, f64::max),
+        y.fold(f64::NEG_INFINITY, f64::max),
+    ]
 }

@@ -12,10 +12,11 @@
 //! parts ----------- part_records -> part_table    one record for each part: columns for others
 //!                        +--------> part_text     what is cut and bought, cabinet by cabinet
 //!                        +--------> list_pages    the same on sheets of paper, a list for each place they are taken to
+//!                        +--------> labels        one record for each piece: text, columns for others; label_pages
 //! figures --------- source_list                  every figure under what it rests on; columns for others
 //! plan ------------ bench_records -> bench_text   what is done at the bench, set-up by set-up
 //!                        +--------> bench_page    the same on sheets of paper, with a small_face for each that is bored
-//! sheets ---------- list_pages, bench_page        what is read from top to bottom: tables, sentences, pictures
+//! sheets ---------- list, label, bench pages      what is read from top to bottom: tables, sentences, pictures
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
@@ -43,6 +44,8 @@ mod hole_map;
 mod hole_sign;
 mod hole_table;
 mod holes;
+mod label_pages;
+mod labels;
 mod list_pages;
 pub mod page;
 mod part_lists;
@@ -77,6 +80,8 @@ pub use findings_text::{findings_text, overruled_text};
 pub use front_signs::FrontSigns;
 pub use hole_table::hole_text;
 pub use holes::HoleRecord;
+pub use label_pages::label_pages;
+pub use labels::{LabelRecord, label_text};
 pub use list_pages::list_pages;
 pub use part_lists::PartList;
 pub use part_records::{CabinetParts, Part, PartRecord};

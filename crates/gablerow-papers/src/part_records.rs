@@ -152,8 +152,17 @@ impl<'a> PartRecord<'a> {
         }
     }
 
+    /// The same for a piece by itself, that could be taken for something else: a drawer's front is not the drawer.
+    pub(crate) fn part_words(&self) -> String {
+        let words = self.words();
+        match self.part {
+            Part::Front(front) if front.kind == FrontKind::Drawer => words + " front",
+            _ => words,
+        }
+    }
+
     /// How many there are of it in one cabinet; `None` for hardware, which is counted for all, and for what is not there.
-    fn each(&self) -> Option<u32> {
+    pub(crate) fn each(&self) -> Option<u32> {
         match self.part {
             Part::BoxSides(_) | Part::BoxEnds(_) => Some(2),
             Part::Hardware(_) | Part::Missing(_) => None,

@@ -10,17 +10,19 @@
 //!    | measure  what to measure afterwards
 //!    | rock     how far shelves will be from level, where panels were cut longer or shorter
 //!    v
-//! Plan: SetUp after SetUp
-//! Outlook                    the same of one cabinet for whoever only checks it: without order
+//! Outlook: set-ups of one cabinet for whoever only checks it, without order
+//! Plan: SetUp after SetUp      left: what of it the record says is done, and what was bored in vain
 //! ```
 //!
 //! Holes keep the numbers of the cabinet. How a panel lies: face up, the edge in work nearest to whoever bores.
 
 mod along;
 mod edge;
+mod left;
 mod measure;
 mod order;
 mod outlook;
+mod pace;
 mod rest;
 mod rock;
 mod work;
@@ -29,15 +31,17 @@ use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
 pub use along::{Held, Position};
+pub use left::{Done, Progress, bored_by, progress};
 pub use measure::Check;
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};
+pub use pace::pace;
 pub use rest::{LENGTH_OFF, Rest};
 pub use rock::Rock;
 
 pub use crate::job::Times;
 
-use crate::job::{AsCut, Bit, Cabinet, Copy, Edge, FaceId, Hand, Job, Key, PanelId, Reference};
+use crate::job::{AsCut, Bit, Bored, Cabinet, Copy, Edge, FaceId, Hand, Job, Key, PanelId};
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::sum::Sum;
@@ -145,11 +149,17 @@ pub struct Plan {
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
 #[must_use]
 pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
+    plan_left(job, &[], cabinets, times)
+}
+
+/// The same of what a record of what was bored does not say is done.
+#[must_use]
+pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -> Plan {
     let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
     let mut bench = Bench::default();
     for cabinet in job.cabinets.iter().filter(|it| asked.contains(&it.key)) {
         for copy in &cabinet.copies {
-            bench.add(cabinet, copy, job);
+            bench.add(cabinet, copy, job, &Done::of(record, cabinet.key, copy.key));
         }
     }
     let mut set_ups = set_ups(bench.lines, job);
@@ -174,10 +184,10 @@ struct Bench {
 }
 
 impl Bench {
-    fn add(&mut self, cabinet: &Cabinet, copy: &Copy, job: &Job) {
+    fn add(&mut self, cabinet: &Cabinet, copy: &Copy, job: &Job, done: &Done) {
         let built = cabinet.built_as(copy);
         let layout = Layout::of(&built, job);
-        let lines = work::lines(&built, copy, &layout, job);
+        let lines = work::lines(&built, copy, &layout, job, done);
         let bored: BTreeSet<PanelId> = lines.iter().map(work::Line::panel).collect();
         let uprights = layout.uprights.iter().filter(|it| bored.contains(&it.id));
         self.panels.extend(uprights.map(|upright| Panel {

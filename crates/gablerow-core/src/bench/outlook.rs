@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::rest::Rest;
-use super::{Bench, Rock, Seconds, SetUp, order, rock, set_ups, work};
+use super::{Bench, Done, Rock, Seconds, SetUp, order, rock, set_ups, work};
 use crate::cards::Rail;
 use crate::job::{Cabinet, Copy, End, Job, Reference};
 use crate::layout::{Layout, Upright};
@@ -30,10 +30,13 @@ pub fn outlook(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Outlook {
     let mut bench = Bench::default();
     let measured = cabinet.copies.iter().filter(|it| !it.as_cut.is_empty());
     for copy in measured {
-        bench.add(cabinet, copy, job);
+        bench.add(cabinet, copy, job, &Done::default());
     }
     Outlook {
-        set_ups: set_ups(work::lines(cabinet, &planned, layout, job), job),
+        set_ups: set_ups(
+            work::lines(cabinet, &planned, layout, job, &Done::default()),
+            job,
+        ),
         rocks: rock::of(&bench.layouts, &set_ups(bench.lines, job)),
     }
 }

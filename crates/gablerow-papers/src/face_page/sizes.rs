@@ -252,7 +252,7 @@ fn thinned(heights: &[Height], most: f64) -> Vec<&Height> {
         }
     }
     let mut step = 1;
-    while !fit(ends.len().div_ceil(step) + 1) {
+    while step < ends.len() && !fit(ends.len().div_ceil(step) + 1) {
         step += 1;
     }
     let last = ends.len().saturating_sub(1);

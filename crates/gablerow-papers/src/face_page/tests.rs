@@ -229,6 +229,34 @@ fn a_page_says_what_it_is_and_how_it_lies() {
 }
 
 #[test]
+fn names_longer_than_a_line_are_broken() {
+    let mut job = drawers();
+    let name = "W".repeat(Label::MAX_CHARS);
+    job.cabinets[0].name = Label::new(&name).unwrap();
+    for height in [704, 2_000] {
+        job.cabinets[0].size.height = mm(height);
+        let page = left_inside(&job, FaceSize::Paper(Paper::A4));
+        assert_legible(&page);
+        assert!(read(&page).texts.concat().contains(&name));
+    }
+}
+
+#[test]
+fn every_sheet_has_a_rule_of_100_mm() {
+    for size in SIZES {
+        let page = left_inside(&drawers(), size);
+        let shapes = read_back::shapes(&pdf(core::slice::from_ref(&page), "a face"));
+        let is_rule = |shape: &&Vec<[f64; 2]>| {
+            let [[left, foot], [right, head]] = shape[..] else {
+                return false;
+            };
+            foot == head && (right - left - 283.4646).abs() < 0.0001
+        };
+        assert_eq!(shapes.iter().filter(is_rule).count(), 1);
+    }
+}
+
+#[test]
 fn a_face_without_holes_says_so() {
     for (drawing, page) in pages(&drawers(), FaceSize::Paper(Paper::A4), &Bed::default()) {
         let said = read(&page).texts.join(" ");

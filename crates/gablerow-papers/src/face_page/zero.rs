@@ -16,6 +16,8 @@ use crate::pen::{Pen, SMALL, THIN};
 /// How far an arrow stands off the panel, and how long it is at most, in mm of paper.
 const OFF: f64 = 2.0;
 const LONG: f64 = 9.0;
+/// From an upright arrow to the middle of its letter.
+const LETTER: f64 = 1.8;
 /// Half as wide as the point of an arrow is, and as the square at the corner.
 const POINT: f64 = 0.9;
 
@@ -56,17 +58,16 @@ impl DrawnFace<'_> {
         let foot = (x + OFF * outward, frame.foot);
         let head = (foot.0, foot.1 + LONG.min(frame.head - frame.foot));
         draw_arrow(pen, foot, head, along_grows);
-        pen.text((head.0, head.1 + 1.0), TextEnd::Middle, SMALL, along);
-        let long = LONG.min((frame.right - frame.left) / 2.0);
+        // Outside of the arrow, where it is clear of the words of both ends however short the panel is.
+        let middle = (foot.0 + LETTER * outward, (foot.1 + head.1) / 2.0);
+        pen.beside(middle, TextEnd::Middle, SMALL, along);
+        let long = LONG.min(frame.right - frame.left);
         let edge = (x, frame.foot - OFF);
         let inward = (x - long * outward, edge.1);
         draw_arrow(pen, edge, inward, across_grows);
-        pen.beside(
-            (inward.0 - outward * OFF, edge.1),
-            TextEnd::Middle,
-            SMALL,
-            across,
-        );
+        // Below the arrow, where it is clear of the words of both edges however narrow the panel is.
+        let middle = ((edge.0 + inward.0) / 2.0, edge.1 - SMALL);
+        pen.text(middle, TextEnd::Middle, SMALL, across);
     }
 }
 

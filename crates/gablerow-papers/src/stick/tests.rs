@@ -1,6 +1,6 @@
 //! The stick read back from SVG by a reader that is not ours.
 
-use gablerow_core::job::{Job, Label};
+use gablerow_core::job::{Depth, Edge, End, FreeHole, Job, Key, Label};
 use proptest::prelude::*;
 
 use super::*;
@@ -164,11 +164,7 @@ fn doors_have_their_cups_from_their_own_foot() {
         let names: Vec<&str> = columns.iter().map(|column| &*column.name).collect();
         assert_eq!(
             names,
-            [
-                "left side, inside",
-                "right side, inside",
-                "D2, door hung left"
-            ]
+            ["left side, inside", "right side, inside", "D2, hung left"]
         );
         let door = &columns[2];
         assert_eq!(
@@ -204,6 +200,43 @@ fn a_stick_says_what_it_is_and_how_it_is_put_together() {
             }
         }
         assert_eq!(drawn.stick_sheets(Paper::A4), sheets);
+    });
+}
+
+#[test]
+fn a_door_with_a_long_name_has_it_above_its_column() {
+    let mut job = drawers();
+    let name = "W".repeat(Label::MAX_CHARS);
+    job.cabinets[0].opening.fronts[1].name = Label::new(&name).unwrap();
+    with_drawn(&job, |drawn| {
+        assert_legible(&drawn.stick());
+        let sheets = drawn.stick_sheets(Paper::A4);
+        sheets.iter().for_each(assert_legible);
+        let said = texts(&sheets[sheets.len() - 1]).concat();
+        assert_eq!(said.matches('W').count(), name.len());
+    });
+}
+
+// The cabinet is 704 high: a hole 900 above its foot is a stop, and is drawn where it was asked for.
+#[test]
+fn a_hole_beyond_the_panel_is_on_the_stick() {
+    let mut job = drawers();
+    let inside = FaceId::inside(Hand::Left);
+    job.cabinets[0].free_holes.push(FreeHole {
+        key: Key(60),
+        face: inside,
+        purpose: Label::new("cable").unwrap(),
+        edge: Edge::Front,
+        setback: mm(100),
+        end: End::Foot,
+        height: mm(900),
+        diameter: mm(8),
+        depth: Depth::Through,
+    });
+    with_drawn(&job, |drawn| {
+        let page = drawn.stick();
+        assert_legible(&page);
+        assert!(texts(&page).contains(&"900.0".into()));
     });
 }
 
