@@ -142,7 +142,7 @@ impl Sheets {
     }
 
     /// Goes on to the next sheet when this one has less room than that.
-    pub(crate) fn need(&mut self, room: f64) {
+    fn need(&mut self, room: f64) {
         if self.y - room < self.floor() {
             self.next();
         }
@@ -165,14 +165,14 @@ impl Sheets {
         self.say(0.0, BODY, false, words);
     }
 
-    /// What is said below a table, in small letters, a little to the right.
-    pub(crate) fn remark(&mut self, words: &str) {
-        self.say(4.0, SMALL, false, words);
-    }
-
     /// The same, heavy.
     pub(crate) fn bold(&mut self, words: &str) {
         self.say(0.0, BODY, true, words);
+    }
+
+    /// What is said below a table, in small letters, a little to the right.
+    pub(crate) fn remark(&mut self, words: &str) {
+        self.say(4.0, SMALL, false, words);
     }
 
     /// A sentence behind a box to tick.

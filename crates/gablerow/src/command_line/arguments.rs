@@ -93,7 +93,9 @@ pub(super) enum Command {
     /// Print the bench sheet: every set-up, in the order that takes least time.
     ///
     /// A set-up is one face of one panel under the rail at one setting. The holes are the numbers of the cabinet, and where the
-    /// rail counts otherwise its numbers stand beside them. Below come distances to measure, whose hole is which, and all parts.
+    /// rail counts otherwise its numbers stand beside them. A rail that is too short for a panel is moved along it, pinned in holes
+    /// bored before; where there are none the panel is bored from both ends. Below come distances to measure, whose hole is
+    /// which, and all parts.
     /// A cabinet with an open stop is held back: it is named on the standard error stream, and the exit code is 1. What overrules
     /// a stop is printed on the sheet, and so is every warn.
     #[command(after_long_help = words::of_set_ups())]
