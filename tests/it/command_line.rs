@@ -3,6 +3,7 @@
 mod bench;
 mod checked;
 mod holes;
+mod papers;
 mod parts;
 mod refused;
 mod shown;

@@ -20,6 +20,7 @@
 //! page ------------ svg                          any page as a picture, true to size
 //!  +-- typeface --- pdf                          any pages as a document, with the letters they use
 //! columns --------- table, csv                    the same table in every form
+//! all of these ---- kinds                         which papers there are, in which formats, as which files
 //! ```
 #![cfg_attr(not(test), no_std)]
 
@@ -44,6 +45,7 @@ mod hole_map;
 mod hole_sign;
 mod hole_table;
 mod holes;
+pub mod kinds;
 mod label_pages;
 mod labels;
 mod list_pages;

@@ -25,7 +25,7 @@ fn a_mistyped_command_is_not_taken_for_a_file() {
     assert_eq!(said.code, Some(2));
     assert!(
         said.err
-            .contains("commands are face, check, rules, holes, parts, bench, schema"),
+            .contains("commands are face, check, rules, holes, parts, bench, papers, schema"),
         "{}",
         said.err
     );

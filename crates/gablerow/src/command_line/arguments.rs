@@ -2,8 +2,11 @@
 
 use std::path::PathBuf;
 
-use clap::builder::{PathBufValueParser, TypedValueParser};
-use clap::{Parser, Subcommand};
+use clap::builder::{PathBufValueParser, PossibleValuesParser, TypedValueParser};
+use clap::{Args, Parser, Subcommand};
+
+use gablerow_papers::kinds::{Format, Kind};
+use gablerow_papers::page::Paper;
 
 use super::words;
 
@@ -90,7 +93,9 @@ pub(super) enum Command {
     /// Print the bench sheet: every set-up that is left to bore, in the order that takes least time.
     ///
     /// A set-up is one face of one panel under the rail at one setting. The holes are the numbers of the cabinet, and where the
-    /// rail counts otherwise its numbers stand beside them. Below come distances to measure, whose hole is which, and all parts.
+    /// rail counts otherwise its numbers stand beside them. A rail that is too short for a panel is moved along it, pinned in holes
+    /// bored before; where there are none the panel is bored from both ends. Below come distances to measure, whose hole is
+    /// which, and all parts.
     /// A cabinet with an open stop is held back: it is named on the standard error stream, and the exit code is 1. What overrules
     /// a stop is printed on the sheet, and so is every warn.
     #[command(after_long_help = words::of_set_ups())]
@@ -105,6 +110,12 @@ pub(super) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Write papers to a folder: bench sheet, hole tables, drawings, story sticks, lists of parts, labels.
+    ///
+    /// Files are named by job, cabinet, face, kind and revision. A file with other contents is not written over unless that is
+    /// asked for: it is named, and the exit code is 1. What is for boring of a cabinet with an open stop is held back: the cabinet
+    /// is named on the standard error stream, and the exit code is 1.
+    Papers(PapersWanted),
     /// Print the JSON Schema of job files.
     Schema,
     /// List every figure and formula the program goes by, under the source it rests on.
@@ -118,12 +129,64 @@ pub(super) enum Command {
     },
 }
 
+/// What of a job is written to which folder, and how.
+#[derive(Debug, Args)]
+pub(super) struct PapersWanted {
+    /// The job file; the demo job when none is named.
+    #[arg(value_parser = job_file())]
+    pub(super) job: Option<PathBuf>,
+    /// The folder; it is made when it is not there yet.
+    #[arg(long, value_name = "DIR", required_unless_present = "list")]
+    pub(super) to: Option<PathBuf>,
+    /// These kinds of paper and no others, with commas between.
+    #[arg(long, value_name = "KINDS", value_delimiter = ',', ignore_case = true, value_parser = kinds())]
+    pub(super) only: Vec<Kind>,
+    /// This cabinet and no other.
+    #[arg(long, value_name = "NAME")]
+    pub(super) cabinet: Option<String>,
+    /// In this format, what has it; each kind in its first one when nothing is said.
+    #[arg(long, ignore_case = true, value_parser = formats())]
+    pub(super) format: Option<Format>,
+    /// The sheets that are printed on.
+    #[arg(long, ignore_case = true, value_parser = papers(), default_value = "A4")]
+    pub(super) sheet: Paper,
+    /// Write over files with other contents.
+    #[arg(long)]
+    pub(super) replace: bool,
+    /// Print every kind of paper, with its formats, and write nothing.
+    #[arg(long)]
+    pub(super) list: bool,
+}
+
 /// A path that is not `-`: nothing is read from the standard input.
 fn job_file() -> impl TypedValueParser<Value = PathBuf> {
     PathBufValueParser::new().try_map(|path| match path.as_os_str() == "-" {
         true => Err("- is no file, and nothing is read from the standard input; name a job file"),
         false => Ok(path),
     })
+}
+
+/// One of several values by its word.
+fn by_word<T: Copy + Send + Sync + 'static>(
+    all: &'static [T],
+    word: fn(T) -> &'static str,
+) -> impl TypedValueParser<Value = T> {
+    PossibleValuesParser::new(all.iter().map(|it| word(*it))).try_map(move |typed| {
+        let is_meant = |it: &&T| word(**it).eq_ignore_ascii_case(&typed);
+        all.iter().find(is_meant).copied().ok_or("no such word")
+    })
+}
+
+fn kinds() -> impl TypedValueParser<Value = Kind> {
+    by_word(&Kind::ALL, Kind::word)
+}
+
+fn formats() -> impl TypedValueParser<Value = Format> {
+    by_word(&Format::ALL, Format::word)
+}
+
+fn papers() -> impl TypedValueParser<Value = Paper> {
+    by_word(&Paper::ALL, Paper::word)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! The command line: everything the screens show, as text and as JSON.
 //!
 //! ```text
-//! words typed -> arguments -> job read -> faces | check | holes | parts | rules | bench -> output -> exit code
+//! words typed -> arguments -> job read -> faces | check | holes | parts | rules | bench | papers -> output -> exit code
 //!                   |            |
 //!                mistyped     error: what, where, what next
 //! ```
@@ -10,8 +10,8 @@
 //!
 //! | code | |
 //! | --- | --- |
-//! | 0 | done; `check`, `holes`, `bench`: no stop is open |
-//! | 1 | `check`: at least one stop is open; `holes`, `bench`: at least one cabinet is held back |
+//! | 0 | done; `check`, `holes`, `bench`, `papers`: no stop is open |
+//! | 1 | `check`: at least one stop is open; `holes`, `bench`, `papers`: at least one cabinet is held back; `papers`: a file was not written over |
 //! | 2 | the job cannot be read, the words typed make no sense, or the output cannot be written |
 //!
 //! Whoever reads the output may stop early, as `head` does: the rest is dropped without a word, and the exit code is what it
@@ -40,6 +40,7 @@ mod faces;
 mod holes;
 mod mistyped;
 mod output;
+mod papers;
 mod parts;
 mod reading;
 mod released;
@@ -148,6 +149,7 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             }
             Ok(held(released.say_held_back()))
         }
+        Some(Command::Papers(wanted)) => papers::perform(wanted),
         Some(Command::Schema) => output::print(SCHEMA),
         Some(Command::Sources { json }) => output::print(&if *json {
             table::json_table(&figures())?

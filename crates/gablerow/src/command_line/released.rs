@@ -1,10 +1,11 @@
 //! What of a job may be bored: an open stop holds its cabinet back.
 
+use anyhow::bail;
 use gablerow_core::check::{self, Finding, Level};
 use gablerow_core::job::{Cabinet, Job};
 use gablerow_core::layout::Layout;
 
-use super::output::say;
+use super::output::{say, shown};
 
 /// The cabinets of a job, and which of them may be bored.
 pub(super) struct Released<'a> {
@@ -22,6 +23,31 @@ impl<'a> Released<'a> {
         };
         let cabinets = job.cabinets.iter().map(of).collect();
         Self { job, cabinets }
+    }
+
+    /// All of them, with their stops and warns.
+    pub(super) fn cabinets(&self) -> &[(&'a Cabinet, Vec<Finding>)] {
+        &self.cabinets
+    }
+
+    /// Leaves out every cabinet but the one of a name, without regard to capitals.
+    ///
+    /// # Errors
+    /// No cabinet is called that; what they are called, is said.
+    pub(super) fn keep_only(&mut self, name: &str) -> anyhow::Result<()> {
+        let wanted = name.to_lowercase();
+        let is_meant = |cabinet: &Cabinet| cabinet.name.as_str().to_lowercase() == wanted;
+        if !self.job.cabinets.iter().any(is_meant) {
+            let names = self.job.cabinets.iter().map(|it| it.name.as_str());
+            let names: Vec<&str> = names.collect();
+            bail!(
+                "no cabinet is called `{}`; the cabinets are {}",
+                shown(name),
+                names.join(", ")
+            );
+        }
+        self.cabinets.retain(|(cabinet, _)| is_meant(cabinet));
+        Ok(())
     }
 
     /// The cabinets without an open stop, each with its overruled stops and its warns.

@@ -12,6 +12,8 @@
 //! .glazes.json.tmp            on its way     left by a crash, cleared by the next save     fresh
 //! ```
 //!
+//! Papers lie in a folder that the user names, each as safely as a job: [`PaperFolder`].
+//!
 //! What a crash may cost: killed at any moment, the edit being written; a power cut, what was
 //! appended since the journal was last flushed; once [`save`] has returned [`Saved`], nothing.
 //!
@@ -39,6 +41,7 @@ mod fresh;
 mod fs;
 mod journal;
 mod lock;
+mod papers;
 mod place;
 mod read;
 mod record;
@@ -56,6 +59,7 @@ pub use self::error::{Cause, Change, StoreError};
 pub use self::fingerprint::Fingerprint;
 pub use self::journal::{JOURNAL_BYTES_MAX, Journal};
 pub use self::lock::{Holder, Lock};
+pub use self::papers::{PaperFolder, Put};
 pub use self::place::Place;
 pub use self::read::{JOB_BYTES_MAX, read};
 pub use self::recovered::Recovered;
