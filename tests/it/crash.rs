@@ -42,6 +42,7 @@ impl Model {
             history: History::of_saved(),
             path: path.into(),
             has_file,
+            recorded: 0,
         };
         let theme = Theme::new(Depth::Plain, Charset::Unicode);
         Self {

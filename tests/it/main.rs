@@ -2,6 +2,8 @@
 
 // Marked as tests, so that helpers may unwrap as tests may.
 #[cfg(test)]
+mod bench_day;
+#[cfg(test)]
 mod bench_sheet;
 #[cfg(test)]
 mod command_line;

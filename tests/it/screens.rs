@@ -90,6 +90,17 @@ fn the_contents_of_a_drawer() {
 }
 
 #[test]
+fn a_set_up_at_the_bench() {
+    is_committed("bench", "B", "set-up 1 of");
+}
+
+#[test]
+fn a_set_up_with_trouble_on_its_panel() {
+    let script = "j B Space x t h e Space b i t Space w a n d e r s Enter Esc";
+    is_committed("bench_trouble", script, "trouble: the bit wanders");
+}
+
+#[test]
 fn what_is_built_of_a_cabinet() {
     is_committed("copies", "j + m", "G1 x3: 1, 2, 3 mirrored");
 }
@@ -238,6 +249,7 @@ fn an_ascii_terminal_gets_ascii_only() {
         ("ascii_face", "p p"),
         ("ascii_book", "m"),
         ("ascii_help", "?"),
+        ("ascii_bench", "B Space"),
     ] {
         let session = after(program((80, 24)).variable("LANG", "C"), script);
         assert_screen(&session, &format!("tests/screens/{name}_80x24.txt"));

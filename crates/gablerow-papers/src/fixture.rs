@@ -323,3 +323,36 @@ pub(crate) fn assert_legible(page: &Page) {
         }
     }
 }
+
+/// The same, and fails when anything is where a printer does not print: within 5 mm of the edge of the sheet.
+pub(crate) fn assert_printed(page: &Page) {
+    const UNPRINTED: f64 = 5.0;
+    assert_legible(page);
+    for mark in &page.marks {
+        let [left, foot, right, head] = match mark {
+            Mark::Text(text) => text_box(text),
+            Mark::Path { corners, .. } => path_box(corners),
+            Mark::Ring {
+                centre: Point { x, y },
+                radius,
+                ..
+            } => [x - radius, y - radius, x + radius, y + radius],
+        };
+        let is_printed = left.min(foot) >= UNPRINTED
+            && right <= page.width - UNPRINTED
+            && head <= page.height - UNPRINTED;
+        assert!(is_printed, "beyond what is printed: {mark:?}");
+    }
+}
+
+/// The box that a path takes, as left, foot, right, head.
+fn path_box(corners: &[Point]) -> [f64; 4] {
+    let x = corners.iter().map(|corner| corner.x);
+    let y = corners.iter().map(|corner| corner.y);
+    [
+        x.clone().fold(f64::INFINITY, f64::min),
+        y.clone().fold(f64::INFINITY, f64::min),
+        x.fold(f64::NEG_INFINITY, f64::max),
+        y.fold(f64::NEG_INFINITY, f64::max),
+    ]
+}

@@ -102,10 +102,12 @@ impl LabelRecord {
         if matches!(record.part, Part::Box(_)) {
             return None;
         }
-        let shelf = record.shelf();
-        let part = match shelf {
-            Some(shelf) => format!("{} on hole {}", record.words(), shelf.hole),
-            None => record.part_words(),
+        let part = match record.part {
+            Part::Shelf(shelf) => format!("loose shelf on hole {}", shelf.hole),
+            Part::BoxSides(_) => "box side".to_owned(),
+            Part::BoxEnds(_) => "box front or back".to_owned(),
+            Part::BoxBottom(_) => "box bottom".to_owned(),
+            _ => record.part_words(),
         };
         let piece = record.piece();
         Some(Self {
@@ -140,20 +142,21 @@ impl LabelRecord {
         lengths.join(" x ")
     }
 
-    /// `front`, `left right foot head`, `none`
+    /// Which edges are banded: `front`, `all`, `none`.
     pub(crate) fn band_words(&self) -> String {
         match self.banded {
             Banded::None => "none".to_owned(),
+            Banded::All => "all".to_owned(),
             some => some.edges().join(" "),
         }
     }
 
-    /// Where the label goes: `INSIDE, near the foot`; of a handed door `BACK, FOOT END`.
+    /// Where the label goes, near the foot: `INSIDE`; of a handed door `BACK, FOOT END`.
     pub(crate) fn place_words(&self) -> Option<String> {
         let face = self.face?.to_uppercase();
         Some(match self.is_handed {
             true => format!("{face}, FOOT END"),
-            false => format!("{face}, near the foot"),
+            false => face,
         })
     }
 }
@@ -174,8 +177,8 @@ fn face(record: &PartRecord) -> Option<&'static str> {
 /// Every label as a line, at most 80 columns wide, with a box to tick once it is stuck on.
 ///
 /// ```text
-///      label          finished              band   on
-/// [ ]  G2 left side   704.0 x 560.0 x 18.2  front  INSIDE, near the foot
+///      label          finished              band   on the
+/// [ ]  G2 left side   704.0 x 560.0 x 18.2  front  INSIDE
 /// ```
 #[must_use]
 pub fn label_text(labels: &[LabelRecord], unit: Unit) -> String {
@@ -190,7 +193,7 @@ pub fn label_text(labels: &[LabelRecord], unit: Unit) -> String {
     };
     let rows: Vec<_> = labels.iter().map(row).collect();
     let mut out = String::new();
-    let head = ["", "label", "finished", "band", "on"];
+    let head = ["", "label", "finished", "band", "on the"];
     push_columns(&mut out, "", &head, &rows);
     out
 }
@@ -227,7 +230,10 @@ mod tests {
                 "{title}"
             );
         }
-        assert_eq!(titles.iter().filter(|it| *it == "A1 D1 sides").count(), 2);
+        assert_eq!(
+            titles.iter().filter(|it| *it == "A1 D1 box side").count(),
+            2
+        );
     }
 
     #[test]
@@ -258,12 +264,30 @@ mod tests {
             label.place_words()
         };
         assert_eq!(place("door, hung left").as_deref(), Some("BACK, FOOT END"));
-        assert_eq!(
-            place("drawer front").as_deref(),
-            Some("BACK, near the foot")
-        );
-        assert_eq!(place("left side").as_deref(), Some("INSIDE, near the foot"));
+        assert_eq!(place("drawer front").as_deref(), Some("BACK"));
+        assert_eq!(place("left side").as_deref(), Some("INSIDE"));
         assert_eq!(place("bottom"), None);
+    }
+
+    #[test]
+    fn labels_are_a_table_with_boxes_to_tick() {
+        let text = label_text(&LabelRecord::of_job(&drawers()), Unit::Millimetre);
+        let line = |part: &str| text.lines().find(|line| line.contains(part)).unwrap();
+        let cells: Vec<&str> = line("left side")
+            .split("  ")
+            .filter(|cell| !cell.is_empty())
+            .collect();
+        let cells: Vec<&str> = cells.into_iter().map(str::trim).collect();
+        assert_eq!(
+            cells,
+            [
+                "[ ]",
+                "A1 left side",
+                "704.0 x 560.0 x 18.0",
+                "front",
+                "INSIDE"
+            ]
+        );
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The story stick: a true-size strip with every height at which a cabinet is bored, to be laid against a panel or a door.
 //!
 //! ```text
-//!   left side, inside   P1, left face      D1, door
+//!   left side, inside   P1, left face      D1, hung left
 //!   |                   |                  | HEAD
 //!   |-o-- 11  336.0     |-o-- 11  318.0    |-(o)- cup  94.5     a column for each face that is bored, and each door
 //!   |                   |                  |
@@ -190,7 +190,7 @@ impl DrawnCabinet<'_> {
         }
         let hung = front.hung.map_or("", Hand::word);
         Some(Column {
-            name: format!("{}, door hung {hung}", front.name),
+            name: format!("{}, hung {hung}", front.name),
             foot: place.foot,
             head: place.head(),
             marks,

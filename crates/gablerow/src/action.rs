@@ -177,6 +177,14 @@ pub enum Action {
     Offers,
     /// Takes all that is proposed.
     TakeAll,
+    /// To the bench: boring, one set-up after the other.
+    Bench,
+    /// The set-up is bored.
+    Done,
+    /// The set-up before was not.
+    NotDone,
+    /// Something went wrong with it.
+    Trouble,
 }
 
 impl Action {
@@ -218,6 +226,8 @@ impl Action {
                 | Self::FalseFront
                 | Self::Modules
                 | Self::Origin
+                | Self::Done
+                | Self::NotDone
         )
     }
 

@@ -1,12 +1,13 @@
 //! The state of the program: a few small structs, and nothing in them that can be computed.
 
 use std::path::PathBuf;
+use std::time::Instant;
 
 use gablerow_core::cards::CardName;
 use gablerow_core::check::{Finding, Level, Place, Rule};
 use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
 use gablerow_core::history::History;
-use gablerow_core::job::{Job, Key as Name, Names, PanelId};
+use gablerow_core::job::{FaceId, Job, Key as Name, Names, PanelId};
 use gablerow_core::layout::{Layout, Upright};
 
 use crate::card_line::{CardLine, CardsAt};
@@ -57,6 +58,16 @@ pub struct Desk {
     pub path: PathBuf,
     /// Whether it has ever been saved there.
     pub has_file: bool,
+    /// How many entries of the records of the bench are saved.
+    pub recorded: usize,
+}
+
+impl Desk {
+    /// Whether the file has all of the job.
+    #[must_use]
+    pub fn is_saved(&self) -> bool {
+        self.history.is_saved() && self.job.records() == self.recorded
+    }
 }
 
 /// What fills the screen.
@@ -70,6 +81,21 @@ pub enum Screen {
     Front,
     /// The cabinets; the one the line stands on.
     Job(Name),
+    /// One set-up after the other.
+    Bench(Walk),
+}
+
+/// Where somebody is who bores.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Walk {
+    /// How many entries the record of what was bored had on beginning.
+    pub since: usize,
+    /// When the set-up was begun that is on screen.
+    pub begun: Instant,
+    /// The key to leave was pressed once.
+    pub leaving: bool,
+    /// The cabinet of the list one came from; `None` from a face or the front.
+    pub from: Option<Name>,
 }
 
 /// What a person looks at on the front of a cabinet.
@@ -233,6 +259,8 @@ pub enum Purpose {
     CopyNames(Name),
     /// What was measured of the panels of the copies of a cabinet.
     CutLengths(Name),
+    /// What went wrong at the bench with a face of a copy of a cabinet.
+    Trouble(Name, Name, FaceId),
     /// Why a finding is accepted; the sentence that overrules it, when it is a stop.
     Reason {
         /// The rule.
@@ -372,6 +400,7 @@ impl App {
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, Screen::Job(_)) => Context::Job,
             (None, Screen::Front) => Context::Front,
+            (None, Screen::Bench(_)) => Context::Bench,
             (None, Screen::Face | Screen::Book) => Context::Face,
         }
     }
@@ -435,6 +464,7 @@ impl Purpose {
                 });
                 format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
             }
+            Self::Trouble(cabinet, ..) => format!("{}: what is wrong", name(cabinet)),
             Self::Reason { rule, .. } => {
                 let info = rule.info();
                 let verb = match info.level {

@@ -21,6 +21,8 @@ enum Entry {
     Undone,
     Redone,
     Left(Raw),
+    Bored { holes: Vec<Raw>, took: Option<Raw> },
+    Trouble(Raw),
     Began { shop: Raw, cards: Raw },
 }
 
@@ -86,6 +88,15 @@ pub fn write(kept: &Kept) -> Result<String, EntryError> {
         Kept::Undone => Entry::Undone,
         Kept::Redone => Entry::Redone,
         Kept::Left(place) => Entry::Left(raw(job_file::left_at_text(place))?),
+        Kept::Bored(holes, took) => {
+            let holes = holes.iter().map(job_file::bored_text).map(raw);
+            let took = took.as_ref().map(job_file::took_text).map(raw);
+            Entry::Bored {
+                holes: holes.collect::<Result<_, _>>()?,
+                took: took.transpose()?,
+            }
+        }
+        Kept::Trouble(trouble) => Entry::Trouble(raw(job_file::trouble_text(trouble))?),
         Kept::Began(house) => Entry::Began {
             shop: raw(job_file::shop_text(&house.0))?,
             cards: raw(job_file::cards_text(&house.1))?,
@@ -107,6 +118,17 @@ pub fn read(line: &str) -> Result<Kept, EntryError> {
         Entry::Undone => Kept::Undone,
         Entry::Redone => Kept::Redone,
         Entry::Left(place) => Kept::Left(job_file::read_left_at(place.get()).map_err(wrong)?),
+        Entry::Bored { holes, took } => {
+            let holes = holes.iter().map(|hole| job_file::read_bored(hole.get()));
+            let took = took.map(|took| job_file::read_took(took.get()));
+            Kept::Bored(
+                holes.collect::<Result<_, _>>().map_err(wrong)?,
+                took.transpose().map_err(wrong)?,
+            )
+        }
+        Entry::Trouble(trouble) => {
+            Kept::Trouble(job_file::read_trouble(trouble.get()).map_err(wrong)?)
+        }
         Entry::Began { shop, cards } => Kept::Began(Box::new((
             job_file::read_shop(shop.get()).map_err(wrong)?,
             job_file::read_cards(cards.get()).map_err(wrong)?,
@@ -198,9 +220,18 @@ fn unit(word: &str) -> Result<Unit, EntryError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::demo;
+    use gablerow_core::bench::{Times, bored_by, plan};
     use gablerow_core::edit::{Edit, Measure};
-    use gablerow_core::job::{FaceId, Hand, Job, Key, LeftAt};
+    use gablerow_core::job::{Bored, FaceId, Hand, Job, Key, LeftAt, Took, Trouble};
     use gablerow_core::measure::Length;
+
+    /// What the first set-up of the demo bores.
+    fn bored() -> Vec<Bored> {
+        let job = demo::job().unwrap();
+        let plan = plan(&job, &[job.cabinets[0].key], &Times::default());
+        bored_by(&plan.set_ups[0], &job)
+    }
 
     #[test]
     fn every_kind_of_change_comes_back_from_its_line() {
@@ -237,7 +268,23 @@ mod tests {
             face: FaceId::inside(Hand::Right),
         });
         let began = Kept::Began(Box::new((job.shop.clone(), job.cards.clone())));
-        for kept in made.chain([Kept::Undone, Kept::Redone, left, began]) {
+        let took = Took {
+            planned: 65,
+            seconds: 80,
+        };
+        let trouble = Trouble {
+            cabinet,
+            copy: Key(2),
+            face: FaceId::inside(Hand::Left),
+            words: Label::new("the bit wandered").unwrap(),
+        };
+        let bench = [
+            Kept::Bored(bored(), Some(took)),
+            Kept::Bored(Vec::new(), None),
+            Kept::Trouble(trouble),
+        ];
+        let others = [Kept::Undone, Kept::Redone, left, began];
+        for kept in made.chain(others).chain(bench) {
             let line = write(&kept).unwrap();
             assert!(!line.contains('\n'));
             assert_eq!(read(&line).unwrap(), kept);

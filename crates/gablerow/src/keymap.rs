@@ -24,6 +24,8 @@ pub enum Context {
     FromShop,
     /// What is proposed.
     Proposals,
+    /// Boring, one set-up after the other.
+    Bench,
     /// A page to read: help, why.
     Page,
     /// A line to type.
@@ -38,7 +40,7 @@ pub enum Context {
 
 impl Context {
     /// All of them, in the order the help shows them.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Face,
         Self::Front,
         Self::Sizes,
@@ -47,6 +49,7 @@ impl Context {
         Self::Cards,
         Self::FromShop,
         Self::Proposals,
+        Self::Bench,
         Self::Page,
         Self::Line,
         Self::Leaving,
@@ -66,6 +69,7 @@ impl Context {
             Self::Cards => "On the cards",
             Self::FromShop => "Taking from the shop",
             Self::Proposals => "Proposals",
+            Self::Bench => "At the bench",
             Self::Page => "On a page",
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
@@ -102,8 +106,8 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
 }
 
 use Context::{
-    Cards, Checks, Face, Found, FromShop, Front, Job, Leaving, Line, Occupied, Page, Proposals,
-    Sizes,
+    Bench, Cards, Checks, Face, Found, FromShop, Front, Job, Leaving, Line, Occupied, Page,
+    Proposals, Sizes,
 };
 
 /// Every key of the program.
@@ -156,6 +160,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, 'y', Action::Offers, 27),
     letter(Face, 'z', Action::Mend, 29),
     letter(Face, 'C', Action::Cards, 28),
+    letter(Face, 'B', Action::Bench, 30),
     bind(Face, Key::Esc, Action::Leave, 0),
     letter(Front, '|', Action::SideBySide, 1),
     letter(Front, '-', Action::Stacked, 2),
@@ -168,6 +173,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Front, '?', Action::Help, 10),
     bind(Front, Key::Esc, Action::Leave, 24),
     letter(Front, 'z', Action::Mend, 25),
+    letter(Front, 'B', Action::Bench, 26),
     bind(Front, Key::Enter, Action::LeftWall, 11),
     letter(Front, 'm', Action::RightWall, 12),
     bind(Front, Key::SPACE, Action::Behind, 13),
@@ -232,6 +238,7 @@ pub const BINDINGS: &[Binding] = &[
     bind(Job, Key::Esc, Action::Leave, 9),
     letter(Job, '?', Action::Help, 10),
     letter(Job, 'C', Action::Cards, 30),
+    letter(Job, 'B', Action::Bench, 17),
     bind(Checks, Key::Up, Action::Up, 1),
     bind(Checks, Key::Down, Action::Down, 2),
     bind(Checks, Key::Enter, Action::GoThere, 3),
@@ -274,6 +281,11 @@ pub const BINDINGS: &[Binding] = &[
     letter(Proposals, 'U', Action::Redo, 0),
     letter(Proposals, 'i', Action::Unit, 0),
     letter(Proposals, '?', Action::Help, 7),
+    bind(Bench, Key::SPACE, Action::Done, 1),
+    letter(Bench, 'b', Action::NotDone, 2),
+    letter(Bench, 'x', Action::Trouble, 3),
+    letter(Bench, '?', Action::Help, 4),
+    bind(Bench, Key::Esc, Action::Leave, 5),
     bind(Page, Key::Up, Action::Up, 1),
     bind(Page, Key::Down, Action::Down, 2),
     bind(Page, Key::Esc, Action::Leave, 3),

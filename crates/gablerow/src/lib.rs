@@ -8,6 +8,7 @@
 
 pub mod action;
 pub mod app;
+pub mod at_bench;
 pub mod card_line;
 pub mod command_line;
 pub mod demo;

@@ -128,6 +128,7 @@ impl Session {
                     history: History::of_saved(),
                     path,
                     has_file: false,
+                    recorded: 0,
                 };
                 let first = Path::new(DEMO_FILE);
                 let said = first.exists().then(|| {
@@ -160,6 +161,7 @@ impl Session {
             begin(&mut job, house);
         }
         let mut held = Held::new(lock, journal);
+        let recorded = job.records();
         let (mut history, mut found, mut said) = (History::of_saved(), 0, None);
         match recovered.since(version) {
             Some(unsaved) => {
@@ -187,6 +189,7 @@ impl Session {
             history,
             path: path.to_owned(),
             has_file: version.is_some(),
+            recorded,
         };
         Ok(Opened {
             desk,
@@ -344,6 +347,17 @@ fn replay(lines: &[String], saved: usize, job: &mut Job) -> anyhow::Result<(Hist
         match (journal_entry::read(line)?, at < saved) {
             (Kept::Left(place), _) => {
                 job.left_at = Some(place);
+                continue;
+            }
+            // What was said at the bench stands, whatever becomes of the changes around it.
+            (Kept::Bored(..) | Kept::Trouble(_), true) => continue,
+            (Kept::Bored(holes, took), false) => {
+                job.bored.extend(holes);
+                job.took.extend(took);
+                continue;
+            }
+            (Kept::Trouble(trouble), false) => {
+                job.troubles.push(trouble);
                 continue;
             }
             (Kept::Began(_), true) => continue,

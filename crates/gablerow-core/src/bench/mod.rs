@@ -10,15 +10,17 @@
 //!    | measure  what to measure afterwards
 //!    | rock     how far shelves will be from level, where panels were cut longer or shorter
 //!    v
-//! Plan: SetUp after SetUp
+//! Plan: SetUp after SetUp      left: what of it the record says is done, and what was bored in vain
 //! ```
 //!
 //! Holes keep the numbers of the cabinet. How a panel lies: face up, the edge in work nearest to whoever bores.
 
 mod along;
 mod edge;
+mod left;
 mod measure;
 mod order;
+mod pace;
 mod rest;
 mod rock;
 mod work;
@@ -27,8 +29,10 @@ use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
 pub use along::{Held, Position};
+pub use left::{Done, Progress, bored_by, progress};
 pub use measure::Check;
 pub use order::{Seconds, order_bound};
+pub use pace::pace;
 pub use rest::{LENGTH_OFF, Rest};
 pub use rock::Rock;
 
@@ -36,7 +40,7 @@ pub use crate::job::Times;
 
 use crate::cards::Rail;
 use crate::job::{
-    AsCut, Bit, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, PanelId, Reference,
+    AsCut, Bit, Bored, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, PanelId, Reference,
 };
 use crate::layout::{Layout, Upright};
 use crate::measure::Length;
@@ -145,11 +149,17 @@ pub struct Plan {
 /// The plan of these cabinets, every copy of each; held together, since a setting may serve several.
 #[must_use]
 pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
+    plan_left(job, &[], cabinets, times)
+}
+
+/// The same of what a record of what was bored does not say is done.
+#[must_use]
+pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -> Plan {
     let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
     let mut bench = Bench::default();
     for cabinet in job.cabinets.iter().filter(|it| asked.contains(&it.key)) {
         for copy in &cabinet.copies {
-            bench.add(cabinet, copy, job);
+            bench.add(cabinet, copy, job, &Done::of(record, cabinet.key, copy.key));
         }
     }
     let mut set_ups = set_ups(bench.lines, job);
@@ -185,10 +195,13 @@ pub fn outlook(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Outlook {
     let mut bench = Bench::default();
     let measured = cabinet.copies.iter().filter(|it| !it.as_cut.is_empty());
     for copy in measured {
-        bench.add(cabinet, copy, job);
+        bench.add(cabinet, copy, job, &Done::default());
     }
     Outlook {
-        set_ups: set_ups(work::lines(cabinet, &planned, layout, job), job),
+        set_ups: set_ups(
+            work::lines(cabinet, &planned, layout, job, &Done::default()),
+            job,
+        ),
         rocks: rock::of(&bench.layouts, &set_ups(bench.lines, job)),
     }
 }
@@ -239,10 +252,10 @@ struct Bench {
 }
 
 impl Bench {
-    fn add(&mut self, cabinet: &Cabinet, copy: &Copy, job: &Job) {
+    fn add(&mut self, cabinet: &Cabinet, copy: &Copy, job: &Job, done: &Done) {
         let built = cabinet.built_as(copy);
         let layout = Layout::of(&built, job);
-        let lines = work::lines(&built, copy, &layout, job);
+        let lines = work::lines(&built, copy, &layout, job, done);
         let bored: BTreeSet<PanelId> = lines.iter().map(work::Line::panel).collect();
         let uprights = layout.uprights.iter().filter(|it| bored.contains(&it.id));
         self.panels.extend(uprights.map(|upright| Panel {

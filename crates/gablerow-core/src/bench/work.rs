@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::along::{self, parted};
 use super::rest::{LENGTH_OFF, Rest};
-use super::{Holes, SetUp, Tool};
+use super::{Done, Holes, SetUp, Tool};
 use crate::cards::Rail;
 use crate::job::{
     BandState, Bit, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, PanelId, Reference,
@@ -49,8 +49,14 @@ pub(super) struct Line {
     pub(super) edge: Edge,
 }
 
-/// Every line of a cabinet as a copy of it is built.
-pub(super) fn lines(built: &Cabinet, copy: &Copy, layout: &Layout, job: &Job) -> Vec<Line> {
+/// Every line of a cabinet as a copy of it is built, but for what is done.
+pub(super) fn lines(
+    built: &Cabinet,
+    copy: &Copy,
+    layout: &Layout,
+    job: &Job,
+    done: &Done,
+) -> Vec<Line> {
     let mut lines = Vec::new();
     for upright in &layout.uprights {
         let longer = copy.longer(upright.id, upright.length());
@@ -65,7 +71,8 @@ pub(super) fn lines(built: &Cabinet, copy: &Copy, layout: &Layout, job: &Job) ->
         for (face, holes) in upright.bored(layout) {
             let plates = plates(&holes);
             let mut groups: BTreeMap<(Tool, Length, bool), Vec<Hole>> = BTreeMap::new();
-            for hole in holes {
+            let left = holes.into_iter();
+            for hole in left.filter(|hole| !done.has(face, hole, upright)) {
                 let key = (tool(&hole, job), hole.x, hole.number.is_none());
                 groups.entry(key).or_default().push(hole);
             }
@@ -97,7 +104,7 @@ pub(super) fn lines(built: &Cabinet, copy: &Copy, layout: &Layout, job: &Job) ->
 }
 
 /// Flat or pointed as the shop bores blind holes; pointed right through. Common practice.
-fn tool(hole: &Hole, job: &Job) -> Tool {
+pub(super) fn tool(hole: &Hole, job: &Job) -> Tool {
     Tool {
         bit: match hole.depth {
             Some(_) => job.shop.bit,

@@ -141,6 +141,12 @@ impl Job {
         cabinets.find(|cabinet| !cabinet.front_rows().is_empty())
     }
 
+    /// How many entries the records of the bench have.
+    #[must_use]
+    pub fn records(&self) -> usize {
+        self.bored.len() + self.took.len() + self.troubles.len()
+    }
+
     /// The position in the list of the cabinet with this key.
     #[must_use]
     pub fn position(&self, key: Key) -> Option<usize> {

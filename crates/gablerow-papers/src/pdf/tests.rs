@@ -3,12 +3,16 @@
 use alloc::string::String;
 use alloc::vec;
 
+use gablerow_core::drawing::FaceDrawing;
+use gablerow_core::layout::Layout;
 use lopdf::Document;
 use proptest::prelude::*;
 
 use super::*;
+use crate::fixture::{any_job, faces};
 use crate::page::{Line, Paper, TextEnd};
 use crate::pdf::read_back::{CLOSE, circle, numbers, operations, shapes};
+use crate::{DrawnCabinet, DrawnFace, FaceSize};
 
 fn page(paper: Paper, marks: Vec<Mark>) -> Page {
     let (width, height) = paper.size();
@@ -156,6 +160,54 @@ proptest! {
             let found = circle(shape);
             for (found, put) in [(found.0, x), (found.1, y), (found.2, diameter)] {
                 prop_assert!((found - put).abs() < CLOSE, "{} is {}", put, found);
+            }
+        }
+    }
+}
+
+/// Every ring of a page, and every circle of its document.
+fn assert_rings_are_read_back(page: &Page) {
+    let shapes = shapes(&pdf(core::slice::from_ref(page), "face"));
+    let mut circles = shapes
+        .iter()
+        .filter(|shape| shape.len() == 13)
+        .map(|shape| circle(shape));
+    for mark in &page.marks {
+        if let Mark::Ring { centre, radius, .. } = mark {
+            let (x, y, diameter) = circles.next().unwrap();
+            let off = [x - centre.x, y - centre.y, diameter - 2.0 * radius];
+            assert!(
+                off.iter().all(|off| off.abs() < CLOSE),
+                "{mark:?} is off by {off:?}"
+            );
+        }
+    }
+    assert_eq!(circles.next(), None);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
+
+    #[test]
+    fn every_hole_of_a_face_is_read_back_at_any_scale(
+        job in any_job(),
+        paper in prop::sample::select(Paper::ALL.to_vec()),
+    ) {
+        let cabinet = &job.cabinets[0];
+        let layout = Layout::of(cabinet, &job);
+        for id in faces(&layout) {
+            let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
+            let of = DrawnCabinet {
+                job: &job,
+                cabinet,
+                layout: &layout,
+                copies: "",
+                stamp: "",
+                remarks: &[],
+            };
+            let face = DrawnFace { of, drawing: &drawing, bed: None };
+            for size in [FaceSize::True, FaceSize::Paper(paper)] {
+                assert_rings_are_read_back(&face.page(size));
             }
         }
     }

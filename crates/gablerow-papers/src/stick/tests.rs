@@ -164,11 +164,7 @@ fn doors_have_their_cups_from_their_own_foot() {
         let names: Vec<&str> = columns.iter().map(|column| &*column.name).collect();
         assert_eq!(
             names,
-            [
-                "left side, inside",
-                "right side, inside",
-                "D2, door hung left"
-            ]
+            ["left side, inside", "right side, inside", "D2, hung left"]
         );
         let door = &columns[2];
         assert_eq!(

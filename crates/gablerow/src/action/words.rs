@@ -345,6 +345,26 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         "Another name for a copy of this cabinet.",
     ),
     (
+        Action::Bench,
+        "bench",
+        "To the bench: what is left to bore, one set-up after the other.",
+    ),
+    (
+        Action::Done,
+        "done",
+        "Bored: it is on record, and the next set-up comes.",
+    ),
+    (
+        Action::NotDone,
+        "one back",
+        "The set-up before was not bored after all; it comes again.",
+    ),
+    (
+        Action::Trouble,
+        "trouble",
+        "Asks what is wrong with this panel, and keeps it with the job.",
+    ),
+    (
         Action::CutLengths,
         "as cut",
         "What was measured of its panels; 703.6 t18.3 d1.2 p0.2 is length, thickness, diagonals apart, play between stops.",

@@ -22,6 +22,7 @@ fn unnamed(folder: &TempDir) -> (Session, Desk) {
         history: History::of_saved(),
         path,
         has_file: false,
+        recorded: 0,
     };
     (session, desk)
 }

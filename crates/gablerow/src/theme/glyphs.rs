@@ -59,6 +59,16 @@ pub struct Glyphs {
     pub arrow_down: char,
     /// An arrow to the right.
     pub arrow_right: char,
+    /// A bar: what is done.
+    pub bar_done: char,
+    /// A bar: what is left.
+    pub bar_left: char,
+    /// The rail across a panel.
+    pub rail: char,
+    /// The stop a panel is pushed against.
+    pub stop: char,
+    /// A packer between stop and panel.
+    pub packer: char,
 }
 
 const UNICODE: Glyphs = Glyphs {
@@ -70,6 +80,11 @@ const UNICODE: Glyphs = Glyphs {
     arrow_up: '↑',
     arrow_down: '↓',
     arrow_right: '→',
+    bar_done: '▰',
+    bar_left: '▱',
+    rail: '═',
+    stop: '▐',
+    packer: '▒',
 };
 
 const ASCII: Glyphs = Glyphs {
@@ -81,6 +96,11 @@ const ASCII: Glyphs = Glyphs {
     arrow_up: '^',
     arrow_down: 'v',
     arrow_right: '>',
+    bar_done: '*',
+    bar_left: '_',
+    rail: '"',
+    stop: '$',
+    packer: '&',
 };
 
 impl Glyphs {
@@ -113,6 +133,11 @@ mod tests {
             arrow_up,
             arrow_down,
             arrow_right,
+            bar_done,
+            bar_left,
+            rail,
+            stop,
+            packer,
         } = *glyphs;
         let Signs {
             hole_empty,
@@ -154,6 +179,11 @@ mod tests {
             arrow_up,
             arrow_down,
             arrow_right,
+            bar_done,
+            bar_left,
+            rail,
+            stop,
+            packer,
         ];
         ([&holes[..], &board, &marks].concat(), corners)
     }

@@ -6,12 +6,12 @@ use gablerow_core::cards::{CardId, CardName};
 use gablerow_core::edit::{
     Edit, FreeEdit, New, Value, ValueName, card_values, own_values, shop_values,
 };
-use gablerow_core::job::{Acceptance, Job, Key as Name};
+use gablerow_core::job::{Acceptance, Job, Key as Name, Trouble};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
-use super::{Effect, as_cut, cards, free, job_list, save_to};
+use super::{Effect, Kept, as_cut, cards, free, job_list, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -36,6 +36,10 @@ fn take(app: &mut App, line: Line) -> Vec<Effect> {
     match answer(app, &line.purpose, &text) {
         Ok(Answer::Edit(change)) => take_edit(app, line, &change),
         Ok(Answer::Save { path, then_quit }) => save_to(app, path, false, then_quit),
+        Ok(Answer::Trouble(trouble)) => {
+            app.desk.job.troubles.push(trouble.clone());
+            vec![Effect::Keep(Kept::Trouble(trouble))]
+        }
         Ok(Answer::Same) => Vec::new(),
         Err(complaint) => {
             app.asked = Some(Asked::Line(Line {
@@ -120,6 +124,8 @@ enum Answer {
         path: PathBuf,
         then_quit: bool,
     },
+    /// What went wrong at the bench.
+    Trouble(Trouble),
     /// What was there already.
     Same,
 }
@@ -154,16 +160,16 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             cabinet: *cabinet,
             name: label()?,
         },
-        Purpose::Remove(cabinet) => {
-            let name = job
-                .cabinet(*cabinet)
-                .map(|cabinet| cabinet.name.to_string())
-                .unwrap_or_default();
-            if text != name {
-                return Err(format!("to remove it type its name, {name}; Esc keeps it"));
-            }
-            Edit::Remove { cabinet: *cabinet }
+        &Purpose::Trouble(cabinet, copy, face) => {
+            let words = label()?;
+            return Ok(Answer::Trouble(Trouble {
+                cabinet,
+                copy,
+                face,
+                words,
+            }));
         }
+        Purpose::Remove(cabinet) => remove(job, *cabinet, text)?,
         Purpose::FreeRow(first, last) => free::row(app, text, (*first, *last))?,
         Purpose::FreeHole => free::hole(app, text)?,
         Purpose::FreePurpose(thing) => Edit::Free {
@@ -197,6 +203,18 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             },
         },
     }))
+}
+
+/// The edit that removes a cabinet whose name was typed.
+fn remove(job: &Job, cabinet: Name, text: &str) -> Result<Edit, String> {
+    let name = job
+        .cabinet(cabinet)
+        .map(|cabinet| cabinet.name.to_string())
+        .unwrap_or_default();
+    if text != name {
+        return Err(format!("to remove it type its name, {name}; Esc keeps it"));
+    }
+    Ok(Edit::Remove { cabinet })
 }
 
 /// The edit that sets a typed length; `None` when it is what was there.

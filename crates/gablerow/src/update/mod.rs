@@ -8,6 +8,7 @@
 //! Nothing here draws, and nothing here touches the disk.
 
 mod as_cut;
+mod bench;
 mod cards;
 mod checks;
 mod face;
@@ -24,7 +25,7 @@ use std::path::PathBuf;
 use gablerow_core::cards::Cards;
 use gablerow_core::edit::Edit;
 use gablerow_core::history::{Change, Step};
-use gablerow_core::job::{LeftAt, Shop};
+use gablerow_core::job::{Bored, LeftAt, Shop, Took, Trouble};
 use gablerow_core::stamp::revised;
 
 use crate::action::Action;
@@ -95,6 +96,10 @@ pub enum Kept {
     Undone,
     /// The step last taken back was made again.
     Redone,
+    /// A set-up was bored, or taken back: its holes, and what it took.
+    Bored(Vec<Bored>, Option<Took>),
+    /// Something went wrong at the bench.
+    Trouble(Trouble),
     /// The person left the job on this face; no change.
     Left(LeftAt),
     /// A job that has no file yet began with these house defaults and cards of the shop; no change.
@@ -118,6 +123,7 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
         Message::Saved(path) => {
             app.notice = Some(Notice::done(format!("saved {}", path.display())));
             (app.desk.path, app.desk.has_file) = (path, true);
+            app.desk.recorded = app.desk.job.records();
             app.desk.history.mark_saved();
             Vec::new()
         }
@@ -169,7 +175,7 @@ fn pressed(app: &mut App, press: Press) -> Vec<Effect> {
         return Vec::new();
     }
     app.notice = None;
-    act(app, context, action)
+    act(app, context, action, press)
 }
 
 /// A key that no table names: a character of a line, or the first one of a length.
@@ -189,7 +195,7 @@ fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
     Vec::new()
 }
 
-fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
+fn act(app: &mut App, context: Context, action: Action, press: Press) -> Vec<Effect> {
     match (context, action) {
         (_, Action::Undo) => take_back(app),
         (_, Action::Redo) => make_again(app),
@@ -199,6 +205,8 @@ fn act(app: &mut App, context: Context, action: Action) -> Vec<Effect> {
         (_, Action::Help) => open_page(app, Pane::Help(0)),
         (_, Action::Why) => open_page(app, Pane::Why(0)),
         (_, Action::Cards) => cards::open(app),
+        (_, Action::Bench) => bench::open(app, press.at),
+        (Context::Bench, action) => bench::act(app, action, press.at),
         (Context::Face, action) => face::act(app, action),
         (Context::Front, action) => front::act(app, action),
         (Context::Sizes, action) => sizes::act(app, action),
@@ -307,7 +315,7 @@ fn save_to(app: &mut App, path: PathBuf, overwrite: bool, then_quit: bool) -> Ve
 }
 
 fn leave(app: &mut App) -> Vec<Effect> {
-    if app.desk.history.is_saved() {
+    if app.desk.is_saved() {
         return vec![Effect::Quit];
     }
     app.asked = Some(Asked::Leaving);

@@ -32,6 +32,7 @@ fn any_keys() -> impl Strategy<Value = Vec<Key>> {
 
 fn desk(job: Job) -> Desk {
     Desk {
+        recorded: job.records(),
         job,
         history: History::of_saved(),
         path: "glaze-store.json".into(),
@@ -87,10 +88,13 @@ pub(super) fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
     kept
 }
 
-/// A job without what undo never touches: where it was left, what was saved last.
+/// A job without what undo never touches: where it was left, what was saved last, what was said at the bench.
 fn edited(job: &Job) -> Job {
     Job {
         left_at: None,
+        bored: Vec::new(),
+        took: Vec::new(),
+        troubles: Vec::new(),
         revisions: Vec::new(),
         ..job.clone()
     }
@@ -136,6 +140,7 @@ proptest! {
                 Kept::Undone => drop(history.undo(&mut again)),
                 Kept::Redone => drop(history.redo(&mut again)),
                 Kept::Left(place) => again.left_at = Some(place),
+                Kept::Bored(..) | Kept::Trouble(_) => {}
                 Kept::Began(_) => panic!("no key begins a job"),
             }
         }

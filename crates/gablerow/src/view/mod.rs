@@ -1,11 +1,12 @@
 //! From state to a frame: pure, so that drawing twice gives the same frame.
 //!
 //! ```text
-//! App -> Scene -> face | book | front | job_list  fills the screen
+//! App -> Scene -> face | book | front | job_list | bench  fills the screen
 //!                 sizes | checks | cards | page   beside it or on it
 //!                 foot                          the last line: hints, what is asked, what is said
 //! ```
 
+mod bench;
 mod board;
 mod canvas;
 mod cards;
@@ -17,6 +18,8 @@ mod front;
 mod front_info;
 mod info;
 mod job_list;
+mod letters;
+mod on_bench;
 mod page;
 mod panel;
 mod proposals;
@@ -68,6 +71,7 @@ pub fn view(app: &App) -> Buffer {
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
         (Some(Pane::FromShop { line, .. }), _) => from_shop::draw(&mut canvas, app, line),
+        (_, Screen::Bench(walk)) => bench::draw(&mut canvas, app, &walk),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => {
             let scene = scene.with_barred(&job);

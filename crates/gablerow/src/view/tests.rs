@@ -62,6 +62,7 @@ fn fronts() -> Job {
 
 fn app(job: Job, charset: Charset) -> App {
     let desk = Desk {
+        recorded: job.records(),
         job,
         history: History::of_saved(),
         path: "glaze-store.json".into(),

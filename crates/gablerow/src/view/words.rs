@@ -29,7 +29,7 @@ pub(super) fn part(cabinet: &Cabinet, layout: &Layout, key: Key) -> String {
 
 /// Whether the job is saved: `saved`, `new` or `not saved`, and how that looks.
 pub(super) fn saved(app: &App) -> (&'static str, Role) {
-    match (app.desk.history.is_saved(), app.desk.has_file) {
+    match (app.desk.is_saved(), app.desk.has_file) {
         (true, true) => ("saved", Role::Good),
         (true, false) => ("new", Role::Dim),
         (false, _) => ("not saved", Role::Note),

@@ -1,6 +1,7 @@
 //! Set-ups of the glaze store's base, one by one, and what its shop's habits make of them.
 
 mod laws;
+mod left;
 mod order;
 
 use super::*;

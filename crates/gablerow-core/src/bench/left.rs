@@ -1,0 +1,158 @@
+//! What is done, what is left to do and what is stale: the record of what was bored, held against the layout.
+//!
+//! Nothing of this is stored. The record is only ever added to; its last entry on a place is what is there.
+
+use alloc::collections::BTreeMap;
+use alloc::vec::Vec;
+
+use super::{Holes, SetUp, work};
+use crate::grid::HoleNumber;
+use crate::job::{Bored, Cabinet, Copy, End, FaceId, Job, Key, PanelId};
+use crate::layout::{Hole, Layout, Upright};
+use crate::measure::Length;
+
+/// A place on a panel: the face, from its front edge as finished, from its foot.
+type Place = (FaceId, Length, Length);
+
+/// What was bored of one copy of a cabinet, and not taken back.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Done(BTreeMap<Place, Bored>);
+
+impl Done {
+    /// What a record says of a copy.
+    #[must_use]
+    pub fn of(record: &[Bored], cabinet: Key, copy: Key) -> Self {
+        let mut done = BTreeMap::new();
+        let own = |bored: &&Bored| (bored.cabinet, bored.copy) == (cabinet, copy);
+        for bored in record.iter().filter(own) {
+            let place = (bored.face, bored.from_front, bored.from_foot);
+            match bored.taken_back {
+                true => drop(done.remove(&place)),
+                false => drop(done.insert(place, *bored)),
+            }
+        }
+        Self(done)
+    }
+
+    /// Whether a hole of a panel is there as the layout has it.
+    #[must_use]
+    pub fn has(&self, face: FaceId, hole: &Hole, upright: &Upright) -> bool {
+        let bored = self.0.get(&place(face, hole, upright));
+        bored.is_some_and(|bored| (bored.diameter, bored.depth) == (hole.diameter, hole.depth))
+    }
+}
+
+fn place(face: FaceId, hole: &Hole, upright: &Upright) -> Place {
+    let (x, z) = (upright.front.total(), upright.foot.total());
+    (face, hole.x - x, hole.z - z)
+}
+
+/// How far a panel of a copy has come.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Progress {
+    /// The panel, as the copy has it.
+    pub panel: PanelId,
+    /// How many holes are bored as the layout has them.
+    pub done: usize,
+    /// How many are still to be bored.
+    pub left: usize,
+    /// What was bored and is wanted no longer, or not so.
+    pub stale: Vec<Bored>,
+}
+
+/// How far every panel of a copy has come that is bored or was, from left to right; panels that are gone come last.
+#[must_use]
+pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
+    let layout = Layout::of(&cabinet.built_as(copy), job);
+    let done = Done::of(&job.bored, cabinet.key, copy.key);
+    let mut stale = done.0.clone();
+    let mut panels = Vec::new();
+    for upright in &layout.uprights {
+        let holes = upright.bored(&layout);
+        let holes = holes
+            .iter()
+            .flat_map(|(face, holes)| holes.iter().map(move |it| (*face, it)));
+        let (mut there, mut left) = (0, 0);
+        for (face, hole) in holes {
+            if done.has(face, hole, upright) {
+                stale.remove(&place(face, hole, upright));
+                there += 1;
+            } else {
+                left += 1;
+            }
+        }
+        panels.push(Progress {
+            panel: upright.id,
+            done: there,
+            left,
+            stale: Vec::new(),
+        });
+    }
+    for bored in stale.into_values() {
+        let at = panels.iter().position(|it| it.panel == bored.face.panel);
+        let at = at.unwrap_or_else(|| {
+            panels.push(Progress {
+                panel: bored.face.panel,
+                done: 0,
+                left: 0,
+                stale: Vec::new(),
+            });
+            panels.len() - 1
+        });
+        panels[at].stale.push(bored);
+    }
+    panels.retain(|it| it.done + it.left + it.stale.len() > 0);
+    panels
+}
+
+/// What goes into the record when a set-up of a plan of this job is done: a line for each of its holes.
+#[must_use]
+pub fn bored_by(set_up: &SetUp, job: &Job) -> Vec<Bored> {
+    let cabinet = job.cabinet(set_up.cabinet);
+    let copy = cabinet.and_then(|it| it.copies.iter().find(|copy| copy.key == set_up.copy));
+    let (Some(cabinet), Some(copy)) = (cabinet, copy) else {
+        return Vec::new();
+    };
+    let layout = Layout::of(&cabinet.built_as(copy), job);
+    let Some(upright) = layout.upright(set_up.face.panel) else {
+        return Vec::new();
+    };
+    let [left, right] = upright.bored(&layout);
+    let (_, holes) = if left.0 == set_up.face { left } else { right };
+    let longer = copy.longer(upright.id, upright.length());
+    let length = upright.length() + longer.unwrap_or(Length::ZERO);
+    let is_bored = |hole: &Hole| match (&set_up.holes, hole.number) {
+        (Holes::Runs(runs), Some(number)) => {
+            runs.iter().any(|run| (run.0..=run.1).contains(&number))
+        }
+        (Holes::ByTape(lengths), None) => {
+            let height = hole.z - upright.foot.total();
+            lengths.contains(&match set_up.rest.end {
+                End::Foot => height,
+                End::Head => length - height,
+            })
+        }
+        _ => false,
+    };
+    let mut record = Vec::new();
+    for hole in holes {
+        let place = place(set_up.face, &hole, upright);
+        if place.1 != set_up.row || work::tool(&hole, job) != set_up.tool || !is_bored(&hole) {
+            continue;
+        }
+        record.push(Bored {
+            cabinet: cabinet.key,
+            copy: copy.key,
+            face: set_up.face,
+            from_front: place.1,
+            hole: hole
+                .number
+                .and_then(|number| HoleNumber::new(i64::from(number)).ok()),
+            from_foot: place.2,
+            depth: hole.depth,
+            diameter: hole.diameter,
+            taken_back: false,
+        });
+    }
+    record
+}
