@@ -3,11 +3,11 @@
 use gablerow_core::measure::{Length, Unit, parse_length};
 use gablerow_core::solve::hinges::CHARTS;
 use gablerow_core::strength::{
-    CREEPS, Creep, LIMITS, LOADS, Section, elasticity, line_load_of_pressure, sag,
+    CREEPS, Creep, LIMITS, LOADS, Section, elasticity, line_load_of_pressure, may_tip_over, sag,
 };
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::fixture::{mm, um};
+use crate::fixture::{fronts, job, mm, um};
 
 static EN_312: Source = Source {
     author: "CEN",
@@ -70,6 +70,7 @@ pub(crate) fn cases() -> Vec<Case> {
     all.extend(creeps());
     all.extend(loads());
     all.extend(units());
+    all.push(tip_over());
     all
 }
 
@@ -172,6 +173,21 @@ fn loads() -> Vec<Case> {
         )
         .within(around(0.5, "quoted in whole pascals")),
     ]
+}
+
+/// The least height, in whole mm, from which on a cabinet with a drawer carries the note.
+fn tip_over() -> Case {
+    let carries = |height: &i32| {
+        let job = job(|job| {
+            job.cabinets[0].size.height = mm(*height);
+            job.cabinets[0].opening.fronts = fronts(&[5]);
+        });
+        let cabinet = &job.cabinets[0];
+        may_tip_over(cabinet.standing_height(), cabinet.has_drawers())
+    };
+    let least = (600..800).find(carries).map_or(f64::NAN, f64::from);
+    let name = "height from which clothing storage is in, in mm";
+    Case::new("scope of tip-over", name, &CFR_1261, 686.0, least).threshold()
 }
 
 fn units() -> Vec<Case> {

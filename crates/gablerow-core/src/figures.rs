@@ -21,7 +21,9 @@ use crate::solve::hinges::{
     CHARTS, Chart, ChartHeight, ChartRow, END_LEAST, HANDED_OVER, POUND, Widening,
 };
 use crate::source::{self, Standing};
-use crate::strength::{CREEPS, ELASTICITIES, GRAVITY, LIMITS, LOADS, SHELF_LOAD_KG, TIP_LEAST_KG};
+use crate::strength::{
+    CREEPS, ELASTICITIES, GRAVITY, LIMITS, LOADS, SHELF_LOAD_KG, TIP_LEAST_KG, TIP_OVER_HEIGHT,
+};
 
 /// A figure or a formula.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -212,6 +214,12 @@ fn constants() -> Vec<Figure> {
             "least load that may tip a shelf",
             format!("{TIP_LEAST_KG} kg"),
             Standing::HouseGuess,
+        ),
+        figure(
+            "tip-over",
+            "height from which a unit with drawers has the note",
+            mm(TIP_OVER_HEIGHT),
+            Standing::Published(source::CFR_1261),
         ),
     ]
     .into()

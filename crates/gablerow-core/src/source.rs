@@ -166,6 +166,9 @@ sources! {
     DIN_68930 "DIN 68930", "DIN",
         "Kitchen furniture, load class L50", "edition not named by the one who quotes it",
         "quoted by myhomebook.de, Kuechenschraenke Gewicht", Page;
+    CFR_1261 "16 CFR 1261", "US Consumer Product Safety Commission",
+        "Safety standard for clothing storage units; makes ASTM F2057-23 mandatory", "2023",
+        "scope; cpsc.gov", Itself;
 }
 
 #[cfg(test)]

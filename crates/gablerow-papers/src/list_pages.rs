@@ -13,6 +13,7 @@ use gablerow_core::parts::{Banded, BoardNeed, FrontPart, Piece, board_needs};
 use crate::page::{Page, Paper};
 use crate::part_lists::{NEEDS, PartList};
 use crate::part_records::{CabinetParts, Part, PartRecord, front_words};
+use crate::part_strength::tip_over_words;
 use crate::part_words::{
     box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, strength_words,
 };
@@ -45,6 +46,11 @@ pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: P
         listing.push_needs(&mut sheets, cabinets);
     }
     sheets.space(3.0);
+    if list == PartList::Boxes
+        && let Some(words) = tip_over_words(cabinets)
+    {
+        sheets.remark(&words);
+    }
     sheets.remark(CAUTION);
     sheets.pages()
 }

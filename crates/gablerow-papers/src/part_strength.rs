@@ -1,10 +1,11 @@
-//! What figures of strength rest on: said once below the parts, with the caution.
+//! What figures of strength rest on: said once below the parts, with the caution; and which units may tip over.
 
+use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use gablerow_core::job::Job;
-use gablerow_core::strength::{board_rests_on, sag_rests_on, tip_rests_on};
+use gablerow_core::job::{Cabinet, Job};
+use gablerow_core::strength::{TIP_OVER, board_rests_on, may_tip_over, sag_rests_on, tip_rests_on};
 
 use crate::part_records::CabinetParts;
 use crate::source_list::CAUTION;
@@ -39,12 +40,32 @@ pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[Cabin
     push_indented(out, "  ", "  ", CAUTION);
 }
 
+/// The note on tipping over with the cabinets it is for; `None` where none has drawers and is high enough.
+pub(crate) fn tip_over_words(cabinets: &[CabinetParts]) -> Option<String> {
+    let tips = |cabinet: &Cabinet| may_tip_over(cabinet.standing_height(), cabinet.has_drawers());
+    let tipping = cabinets.iter().map(|one| one.cabinet);
+    let names: Vec<_> = tipping
+        .filter(|cabinet| tips(cabinet))
+        .map(|cabinet| cabinet.name.as_str())
+        .collect();
+    (!names.is_empty()).then(|| format!("{}: {TIP_OVER}", names.join(", ")))
+}
+
+/// Adds that note; nothing where it is for no cabinet.
+pub(crate) fn push_tip_over(out: &mut String, cabinets: &[CabinetParts]) {
+    if let Some(words) = tip_over_words(cabinets) {
+        out.push_str("\nTIP-OVER\n");
+        push_indented(out, "    ", "      ", &words);
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::fixture::{drawers, job};
     use crate::part_text;
-    use gablerow_core::job::Opening;
+    use gablerow_core::job::{Opening, Stand};
+    use gablerow_core::measure::Length;
     use gablerow_core::strength::LIMITS;
 
     #[test]
@@ -75,5 +96,28 @@ mod tests {
             cabinet.opening = Opening::empty_bay(opening);
         }
         assert!(!part_text(&bare).contains("STRENGTH"));
+    }
+
+    #[test]
+    fn the_tip_over_note_is_for_high_units_with_drawers() {
+        let mut drawers = drawers();
+        let said = |job: &Job| {
+            let text = part_text(job);
+            let note = text.split_once("TIP-OVER")?.1;
+            Some(note.split_whitespace().collect::<Vec<_>>().join(" "))
+        };
+        drawers.cabinets[0].size.height = Length::from_um(685_700);
+        assert_eq!(said(&drawers), None);
+        drawers.cabinets[0].carcass.stand = Some(Stand::Feet(Length::from_um(300)));
+        let name = drawers.cabinets[0].name.as_str();
+        assert_eq!(
+            said(&drawers)
+                .unwrap()
+                .split_once(&format!("{name}: "))
+                .unwrap()
+                .1,
+            TIP_OVER
+        );
+        assert_eq!(said(&job()), None);
     }
 }

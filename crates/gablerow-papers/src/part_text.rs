@@ -11,7 +11,7 @@ use gablerow_core::parts::{BoxPart, FrontPart, Piece, ShelfPart};
 use gablerow_core::sum::Sum;
 
 use crate::part_records::{CabinetParts, front_words};
-use crate::part_strength::push_strength_notes;
+use crate::part_strength::{push_strength_notes, push_tip_over};
 use crate::part_words::{
     bag_words, box_words, by, cabinet_words, cup_words, hinge_words, kg, missing_words,
     strength_words,
@@ -48,6 +48,7 @@ pub fn part_text(job: &Job) -> String {
         section.missing();
     }
     push_strength_notes(&mut out, job, &cabinets);
+    push_tip_over(&mut out, &cabinets);
     out
 }
 

@@ -4,8 +4,8 @@ use alloc::vec::Vec;
 
 use super::{
     Acceptance, Back, Bay, Bottom, Carcass, Copy, Datum, Division, EndOffsets, Fit, FreeHole,
-    FreeRow, Joint, Key, Label, Opening, PanelId, Shelf, ShelfHeight, Shop, Sides, Size, Top,
-    TopKind,
+    FreeRow, Front, FrontKind, Joint, Key, Label, Opening, PanelId, Shelf, ShelfHeight, Shop,
+    Sides, Size, Stand, Top, TopKind,
 };
 use crate::cards::CardId;
 use crate::measure::Length;
@@ -152,6 +152,28 @@ impl Cabinet {
         });
         let of_bay = || self.opening.datum_of(thing);
         place.map(|place| place.datum).or_else(of_bay)
+    }
+
+    /// How high its top stands: over the floor, or over its own underside where it hangs.
+    #[must_use]
+    pub fn standing_height(&self) -> Length {
+        match self.carcass.stand {
+            Some(Stand::Feet(height) | Stand::Plinth(height)) => self.size.height + height,
+            None => self.size.height,
+        }
+    }
+
+    /// Whether it has drawers: before or behind its doors, or runners that wait for one.
+    #[must_use]
+    pub fn has_drawers(&self) -> bool {
+        let mut found = false;
+        self.opening.each(&mut |opening| {
+            let is_drawer =
+                |front: &Front| matches!(front.kind, FrontKind::Drawer | FrontKind::Inner);
+            let runs = matches!(&opening.division, Division::Bay(bay) if !bay.runners.is_empty());
+            found |= runs || opening.fronts.iter().any(is_drawer);
+        });
+        found
     }
 
     /// The board an upright is made of; `None` for a partition it does not have.

@@ -5,6 +5,7 @@
 //! section   board and lipping -> E*I
 //! sag       E*I, span, load -> sag, longest span
 //! load      mass, tip load, load on a pin
+//! tip_over  which units may fall on children, and what is said of them
 //! rests     what all of that rests on, in words
 //! ```
 //!
@@ -15,6 +16,7 @@ mod rests;
 mod sag;
 mod section;
 mod tables;
+mod tip_over;
 
 pub use crate::source::Standing;
 pub use load::{
@@ -28,6 +30,7 @@ pub use tables::{
     CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, elasticity,
     house_limit,
 };
+pub use tip_over::{TIP_OVER, TIP_OVER_HEIGHT, may_tip_over};
 
 use crate::measure::Length;
 
