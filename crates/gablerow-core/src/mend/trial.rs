@@ -108,6 +108,13 @@ impl<'a> Trial<'a> {
         self.finding.about.into_iter().flatten()
     }
 
+    /// What is open of its rule about one thing, itself included.
+    pub(super) fn said_of(&self, thing: Key) -> impl Iterator<Item = &Finding> {
+        let of = move |it: &&Finding| it.about.contains(&Some(thing)) && it.accepted.is_none();
+        let same_rule = self.before.iter().filter(|it| it.rule == self.finding.rule);
+        same_rule.filter(of)
+    }
+
     /// Whether its rule is one of these.
     pub(super) fn is_of(&self, rules: &[Rule]) -> bool {
         rules.contains(&self.finding.rule)
