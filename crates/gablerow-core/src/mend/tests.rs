@@ -183,6 +183,14 @@ fn sagging_shelf_takes_the_thinnest_board_that_will_do_or_a_partition() {
             "no shelf on 9"
         ]
     );
+    let fixes = fixes(&job, &the_finding(&job, Rule::ShelfSags));
+    let load = "the shelf stays in the leftmost of 2 bays and bears all of its 25.0 kg there; set shelves in the others, \
+                and lower its load to its part";
+    assert!(
+        fixes[1].why.contains(&load.to_string()),
+        "{:?}",
+        fixes[1].why
+    );
 }
 
 #[test]
