@@ -18,7 +18,10 @@ impl Wish {
             Hand::Right => 1,
         };
         let (adjust, things) = match self.more {
-            0 => (Adjust::Without(self.first, self.first + 2), things.bored),
+            0 => (
+                Adjust::Without([(self.first, self.first + 2)].into()),
+                things.bored,
+            ),
             1 => (
                 Adjust::Depth(match self.hand {
                     Hand::Left => Depth::Through,

@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 
 use super::context::{doubt, is};
 use super::{Context, Finding, Rule, Strand, exposed, strands};
-use crate::job::Bit;
-use crate::layout::Use;
+use crate::job::{Bit, Limits};
+use crate::layout::{BoreSpec, Use};
 use crate::measure::Length;
 
 /// Blind holes that are not deep enough for what goes in. A hole two uses share is bored as deep as the deeper asks.
@@ -19,7 +19,7 @@ pub(super) fn depth_short_for_screw(cx: &Context, found: &mut Vec<Finding>) {
             // What a joint or a free hole takes has no card; their depth is what was asked for.
             Use::Dowel | Use::Connector | Use::Free => continue,
         };
-        let need = spec.pen + cx.limits().spare;
+        let need = needed(spec, cx.limits());
         let deep_enough = |other: &Strand| other.spec.depth.is_none_or(|depth| depth >= need);
         let Some(depth) = spec.depth.filter(|&depth| depth < need) else {
             continue;
@@ -49,6 +49,14 @@ pub(super) fn depth_short_for_screw(cx: &Context, found: &mut Vec<Finding>) {
             let finding = Finding::new(Rule::DepthShortForScrew, place, message);
             found.push(finding.about(spec.owner));
         }
+    }
+}
+
+/// How deep a hole has to be at least for what goes in.
+pub(super) fn needed(spec: &BoreSpec, limits: &Limits) -> Length {
+    match spec.use_ {
+        Use::Pin | Use::Plate | Use::Runner => spec.pen + limits.spare,
+        Use::Dowel | Use::Connector | Use::Free => spec.pen,
     }
 }
 

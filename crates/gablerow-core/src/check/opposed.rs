@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::context::{doubt, holes};
 use super::meet::{Holes, Search};
 use super::pairs::{FAR, strands_that_meet};
-use super::{Context, Finding, Rule, Strand, strands};
+use super::{Context, Finding, Rule, Strand, depth, strands};
 use crate::job::{Hand, Key, Limits};
 use crate::layout::{BoreSpec, Face, Layout, Span, Upright, Use};
 use crate::measure::Length;
@@ -24,21 +24,48 @@ pub(super) fn opposed_holes_meet(cx: &Context, found: &mut Vec<Finding>) {
             };
             let left = (upright.thickness - a - b).max(Length::ZERO);
             let message = format!(
-                "{}: {} + {} deep leave {} of {}, at least {}; {} each at most, or shift one",
+                "{}: {} + {} deep leave {} of {}, at least {}; {}",
                 are_back_to_back(cx, one, other),
                 a.show(cx.unit),
                 b.show(cx.unit),
                 left.show(cx.unit),
                 upright.thickness.show(cx.unit),
                 web.show(cx.unit),
-                (upright.thickness - web)
-                    .max(Length::ZERO)
-                    .half()
-                    .show(cx.unit)
+                depths_that_do(cx, upright, (one, other))
             );
             let both = (one, other);
             found.push(opposed(cx, Rule::OpposedHolesMeet, upright, both, message));
         }
+    }
+}
+
+/// Depths at which both holes leave the least web and take what goes in there, whoever asks for them.
+fn depths_that_do(cx: &Context, upright: &Upright, (one, other): (Strand, Strand)) -> String {
+    let room = (upright.thickness - cx.limits().web).max(Length::ZERO);
+    let need = |hand, part: Strand| {
+        let all = strands(upright.face(hand), cx.layout);
+        let here = all.filter(|it| it.same_place(part).is_some());
+        let needs = here.map(|it| depth::needed(it.spec, cx.limits()));
+        needs.max().unwrap_or(Length::ZERO)
+    };
+    let (a, b) = (need(Hand::Left, one), need(Hand::Right, other));
+    let [shown_a, shown_b] = [a, b].map(|it| it.show(cx.unit));
+    if a + b > room {
+        return format!("what goes in needs {shown_a} and {shown_b}, so shift one");
+    }
+    let half = room.half();
+    if a > half {
+        format!(
+            "{shown_a} and {} do, or shift one",
+            (room - a).show(cx.unit)
+        )
+    } else if b > half {
+        format!(
+            "{} and {shown_b} do, or shift one",
+            (room - b).show(cx.unit)
+        )
+    } else {
+        format!("{} each at most, or shift one", half.show(cx.unit))
     }
 }
 

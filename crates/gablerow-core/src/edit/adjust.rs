@@ -2,23 +2,24 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
 use super::fittings::each_fixed_shelf;
 use super::{BayRun, Refusal, cabinet, change, pins};
 use crate::history::Step;
 use crate::job::{
-    Bay, Cabinet, Datum, Depth, End, FreeRow, HolePlace, Job, Key, ShelfHeight, Zone,
+    Bay, Cabinet, Datum, Depth, Division, End, FreeRow, HolePlace, Job, Key, ShelfHeight, Zone,
 };
 use crate::layout::Layout;
 use crate::measure::Length;
 
 /// How a fitting, a free row, a free hole or a fixed shelf becomes another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub enum Adjust {
     /// So many holes up, or down when negative; what is counted from an end goes on being counted from it.
     Up(i16),
-    /// A shelf zone or a free row without the holes from the first to the last, both included.
-    Without(i16, i16),
+    /// A shelf zone or a free row without these holes: runs from a first to a last one, both included.
+    Without(Vec<(i16, i16)>),
     /// How deep a shelf zone, a free row or a free hole is bored.
     Depth(Depth),
     /// So much farther from the edge that a free row, a free hole or the front of a loose shelf is measured from; nearer when
@@ -32,14 +33,14 @@ pub enum Adjust {
 const MOST_HOLES: i16 = 400;
 
 /// The step of an adjustment.
-pub(super) fn apply(job: &Job, key: Key, thing: Key, adjust: Adjust) -> Result<Step, Refusal> {
+pub(super) fn apply(job: &Job, key: Key, thing: Key, adjust: &Adjust) -> Result<Step, Refusal> {
     let (_, known) = cabinet(job, key)?;
     let last = Layout::last_hole(known, &job.shop);
     let new = job.free_key(key);
     change(job, key, |edited| {
-        let words = match adjust {
+        let words = match *adjust {
             Adjust::Up(holes) => up(edited, thing, holes.clamp(-MOST_HOLES, MOST_HOLES), last),
-            Adjust::Without(first, top) => without(edited, (key, thing), (first, top), last, new),
+            Adjust::Without(ref runs) => without(edited, (key, thing), runs, last, new),
             Adjust::Depth(depth) => bore(edited, thing, depth, job),
             Adjust::In(by) => set_in(edited, thing, by, job),
             Adjust::Runner(length) => runner(edited, thing, length, job),
@@ -108,19 +109,19 @@ fn up(edited: &mut Cabinet, thing: Key, holes: i16, last: i16) -> Option<String>
     words
 }
 
+/// Cuts runs out of a zone or a free row, the highest first, since the part below a cut keeps the key; says what is left over
+/// of it, or that it is gone.
 fn without(
     edited: &mut Cabinet,
     (cabinet, thing): (Key, Key),
-    (first, top): (i16, i16),
+    runs: &[(i16, i16)],
     last: i16,
-    new: Key,
+    mut new: Key,
 ) -> Option<String> {
-    let mut words = None;
-    edited.opening.each_bay_mut(&mut |bay: &mut Bay| {
-        let Some(zone) = bay.zones.iter().find(|zone| zone.key == thing) else {
-            return;
-        };
-        let ends = zone.numbers(last);
+    let mut runs = runs.to_vec();
+    runs.sort_unstable();
+    let name = name_of_run(edited, thing, last)?;
+    for &(first, top) in runs.iter().rev() {
         let cut = BayRun {
             cabinet,
             bay: thing,
@@ -128,20 +129,41 @@ fn without(
             last: top,
             datum: Datum::Foot,
         };
-        words = Some(format!("pins {} without {cut}", run(ends)));
-        pins::cut_zone(bay, thing, cut, last, new);
-    });
-    let at = edited.free_rows.iter().position(|row| row.key == thing);
-    if let Some(at) = at {
-        let row = edited.free_rows.remove(at);
-        words = Some(format!("{} without {}", row.purpose, run((first, top))));
-        let parts = parts_of(&row, (first, top), last, new);
-        parts
-            .into_iter()
-            .flatten()
-            .for_each(|part| edited.free_rows.insert(at, part));
+        edited
+            .opening
+            .each_bay_mut(&mut |bay: &mut Bay| pins::cut_zone(bay, thing, cut, last, new));
+        let at = edited.free_rows.iter().position(|row| row.key == thing);
+        if let Some(at) = at {
+            let row = edited.free_rows.remove(at);
+            let parts = parts_of(&row, (first, top), last, new);
+            parts
+                .into_iter()
+                .flatten()
+                .for_each(|part| edited.free_rows.insert(at, part));
+        }
+        new = new.next();
     }
-    words
+    Some(match name_of_run(edited, thing, last) {
+        None => format!("no {name}"),
+        Some(_) => {
+            let runs: Vec<String> = runs.into_iter().map(run).collect();
+            format!("{name} without {}", runs.join(" and "))
+        }
+    })
+}
+
+/// What a zone or a free row is called: `pins 3-10`, or what it is for; `None` when there is none of this key.
+fn name_of_run(cabinet: &Cabinet, thing: Key, last: i16) -> Option<String> {
+    let row = cabinet.free_rows.iter().find(|row| row.key == thing);
+    let mut name = row.map(|row| row.purpose.to_string());
+    cabinet.opening.each(&mut |opening| {
+        if let Division::Bay(bay) = &opening.division
+            && let Some(zone) = bay.zones.iter().find(|zone| zone.key == thing)
+        {
+            name = Some(format!("pins {}", run(zone.numbers(last))));
+        }
+    });
+    name
 }
 
 /// What is left of a free row below and above the holes that go, the upper part first; both ends as they were meant.

@@ -115,7 +115,7 @@ impl Edit {
                 cabinet,
                 thing,
                 adjust,
-            } => adjust::apply(job, *cabinet, *thing, *adjust),
+            } => adjust::apply(job, *cabinet, *thing, adjust),
             Self::OwnValue {
                 cabinet,
                 thing,

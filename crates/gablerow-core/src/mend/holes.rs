@@ -87,10 +87,34 @@ fn less(trial: &mut Trial, thing: Key) {
         (last, last),
     ] {
         if (from, to) != (first, last) {
-            let edit = adjust(trial, thing, Adjust::Without(from, to));
+            let edit = adjust(trial, thing, Adjust::Without([(from, to)].into()));
             trial.offer(Reach::Fitting, edit);
         }
     }
+    let all = runs_in_the_way(trial, thing, (first, last));
+    if all.len() > 1 {
+        let edit = adjust(trial, thing, Adjust::Without(all));
+        trial.offer(Reach::Fitting, edit);
+    }
+}
+
+/// The holes of a zone or a free row of which the checks say what the finding says, on whatever face and of whatever else it
+/// is about; runs that touch are one.
+fn runs_in_the_way(trial: &Trial, thing: Key, (first, last): (i16, i16)) -> Vec<(i16, i16)> {
+    let said = trial.said_of(thing).filter_map(|it| it.place.holes);
+    let mut said: Vec<_> = said
+        .filter(|(from, to)| *from <= last && first <= *to)
+        .map(|(from, to)| (from.max(first), to.min(last)))
+        .collect();
+    said.sort_unstable();
+    let mut runs: Vec<(i16, i16)> = Vec::new();
+    for (from, to) in said {
+        match runs.last_mut() {
+            Some((_, end)) if from <= *end + 1 => *end = to.max(*end),
+            _ => runs.push((from, to)),
+        }
+    }
+    runs
 }
 
 /// The thing taken away, whole; no front for a note, which nobody gives up a door for.
@@ -104,7 +128,7 @@ fn away(trial: &mut Trial, thing: Key) {
         let change = FreeEdit::TakeAway(thing);
         Edit::Free { cabinet, change }
     } else if let Some((first, last)) = run_of(trial, thing) {
-        adjust(trial, thing, Adjust::Without(first, last))
+        adjust(trial, thing, Adjust::Without([(first, last)].into()))
     } else if is_front {
         Edit::NoFront {
             cabinet,

@@ -1,5 +1,6 @@
 //! Loose shelves: stiffer boards, shorter spans, edges nearer to the pins, more clear above, pins that stand out farther.
 
+use alloc::format;
 use alloc::vec::Vec;
 
 use super::trial::{Reach, Trial};
@@ -89,9 +90,11 @@ fn name(values: &[Value], kind: fn(Quantity) -> bool) -> Option<ValueName> {
     found.map(|value| value.name)
 }
 
-/// The fewest partitions in its bay that make it short enough.
+/// The fewest partitions in its bay that make it short enough. It stays in the first part with all it bears, since nobody
+/// but who loads it knows what goes where.
 fn parted(trial: &mut Trial, shelf: &ShelfPart) {
     let cabinet = trial.cabinet.key;
+    let load = shelf.strength.map_or(0.0, |strength| strength.load_kg);
     _ = (2..=BAYS_MOST).any(|parts| {
         let edit = Edit::Divide {
             cabinet,
@@ -99,7 +102,11 @@ fn parted(trial: &mut Trial, shelf: &ShelfPart) {
             way: Way::SideBySide,
             parts,
         };
-        trial.offer(Reach::Cabinet, edit)
+        let also = format!(
+            "the shelf stays in the leftmost of {parts} bays and bears all of its {load:.1} kg there; set shelves in the others, \
+             and lower its load to its part"
+        );
+        trial.offer_saying(Reach::Cabinet, edit, also)
     });
 }
 

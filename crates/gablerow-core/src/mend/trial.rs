@@ -64,6 +64,8 @@ pub(super) struct Trial<'a> {
 
 /// An edit that helps.
 struct Good {
+    /// What is to be known of it beside its holes and findings; may be empty.
+    also: String,
     edit: Edit,
     step: Step,
     holes: usize,
@@ -108,6 +110,13 @@ impl<'a> Trial<'a> {
         self.finding.about.into_iter().flatten()
     }
 
+    /// What is open of its rule about one thing, itself included.
+    pub(super) fn said_of(&self, thing: Key) -> impl Iterator<Item = &Finding> {
+        let of = move |it: &&Finding| it.about.contains(&Some(thing)) && it.accepted.is_none();
+        let same_rule = self.before.iter().filter(|it| it.rule == self.finding.rule);
+        same_rule.filter(of)
+    }
+
     /// Whether its rule is one of these.
     pub(super) fn is_of(&self, rules: &[Rule]) -> bool {
         rules.contains(&self.finding.rule)
@@ -125,9 +134,15 @@ impl<'a> Trial<'a> {
 
     /// Keeps an edit when it helps; whether it does.
     pub(super) fn offer(&mut self, reach: Reach, edit: Edit) -> bool {
+        self.offer_saying(reach, edit, String::new())
+    }
+
+    /// The same, with a sentence about what neither holes nor findings show.
+    pub(super) fn offer_saying(&mut self, reach: Reach, edit: Edit, also: String) -> bool {
         let Some(good) = self.judge(reach, edit) else {
             return false;
         };
+        let good = Good { also, ..good };
         if !self
             .good
             .iter()
@@ -155,6 +170,7 @@ impl<'a> Trial<'a> {
         let holes = self.changed_holes(&layout);
         let weight = reach.weight() + holes + warns * WARN + (new.len() - warns) * NOTE;
         Some(Good {
+            also: String::new(),
             edit,
             step,
             holes,
@@ -219,7 +235,8 @@ fn why(good: &Good) -> Vec<String> {
         .new
         .iter()
         .map(|it| format!("then {}: {}", it.level.word(), it.message));
-    [holes].into_iter().chain(new).collect()
+    let also = Some(good.also.clone()).filter(|also| !also.is_empty());
+    [holes].into_iter().chain(also).chain(new).collect()
 }
 
 /// A hole by its place, its diameter and its depth.

@@ -28,11 +28,66 @@ fn two_holes_of_9_in_16_board() {
     assert_eq!(
         found[0].message,
         "pins 3-8 in bay 1 and pins 5-10 in bay 2 are back to back at holes 5-8: \
-         9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; 7.5 each at most, or shift one"
+         9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; what goes in needs 8.5 and 8.5, so shift one"
     );
     assert_eq!(
         (found[0].place.face, found[0].place.holes),
         (Some(partition(LEFT)), Some((5, 8)))
+    );
+}
+
+#[test]
+fn depths_are_advised_that_what_goes_in_can_take() {
+    let advised = |left, right| {
+        let said = said(Rule::OpposedHolesMeet, |case| {
+            *case.board() = mm(18);
+            case.pin_card().pen.value = left;
+            case.hinge_card().pen.value = right;
+            case.part_in_two();
+            case.pins(1, 3, 6).depth = blind(mm(12));
+            case.plate(12, LEFT, 3);
+        });
+        let (_, cure) = said[0].split_once("; ").unwrap();
+        cure.to_string()
+    };
+    assert_eq!(advised(mm(8), mm(8)), "8.5 each at most, or shift one");
+    assert_eq!(advised(mm(6), mm(10)), "6.5 and 10.5 do, or shift one");
+    assert_eq!(advised(mm(10), mm(6)), "10.5 and 6.5 do, or shift one");
+    assert_eq!(advised(mm(5), mm(9)), "7.5 and 9.5 do, or shift one");
+    assert_eq!(
+        advised(um(6_001), mm(10)),
+        "what goes in needs ~6.5 and 10.5, so shift one"
+    );
+}
+
+#[test]
+fn a_hole_two_share_is_as_deep_as_the_more_demanding_needs() {
+    let found = found(Rule::OpposedHolesMeet, |case| {
+        *case.board() = mm(18);
+        case.pin_card().pen.value = mm(5);
+        case.hinge_card().pen.value = mm(10);
+        case.part_in_two();
+        case.pins(1, 3, 3).depth = blind(mm(12));
+        case.pins(12, 3, 3).depth = blind(mm(12));
+        case.plate(12, LEFT, 3);
+    });
+    // The plate takes holes of the front row alone.
+    let front = found.iter().filter_map(|it| it.place.row).min();
+    let (front, back): (Vec<_>, Vec<_>) = found.iter().partition(|it| it.place.row == front);
+    assert_eq!(
+        (front.len(), back.len()),
+        (2, 1),
+        "pins and pins, pins and plate"
+    );
+    let cure = |finding: &&Finding, cure: &str| finding.message.ends_with(cure);
+    assert!(
+        front
+            .iter()
+            .all(|it| cure(it, "; 6.5 and 10.5 do, or shift one"))
+    );
+    assert!(
+        back.iter()
+            .all(|it| cure(it, "; 8.5 each at most, or shift one"))
     );
 }
 

@@ -57,7 +57,7 @@ fn each_kind_of_fitting_moves_up_and_down() {
 fn run_loses_holes_at_its_ends_and_within() {
     let mut job = with_all();
     assert_eq!(
-        make(&mut job, &adjust(15, Adjust::Without(6, 7))),
+        make(&mut job, &adjust(15, Adjust::Without([(6, 7)].into()))),
         "cable without 6-7"
     );
     let rows = &job.cabinets[0].free_rows;
@@ -67,10 +67,13 @@ fn run_loses_holes_at_its_ends_and_within() {
         .collect();
     assert_eq!(runs, [(4, 5), (8, 12)]);
     assert_eq!(rows[0].key, Key(15), "the lower part keeps the name");
-    make(&mut job, &adjust(11, Adjust::Without(5, 6)));
+    make(&mut job, &adjust(11, Adjust::Without([(5, 6)].into())));
     let bay = job.cabinets[0].opening.bay(Key(1)).unwrap();
     assert_eq!(bay.zones[0].numbers(22), (7, 9));
-    make(&mut job, &adjust(11, Adjust::Without(1, 22)));
+    assert_eq!(
+        make(&mut job, &adjust(11, Adjust::Without([(1, 22)].into()))),
+        "no pins 7-9"
+    );
     let bay = job.cabinets[0].opening.bay(Key(1)).unwrap();
     assert!(bay.zones.is_empty());
 }
@@ -94,7 +97,10 @@ fn what_cannot_be_is_refused() {
     let job = with_all();
     let nothing = "there is nothing here that could be so";
     assert_eq!(refused(&job, &adjust(99, Adjust::Up(1))), nothing);
-    assert_eq!(refused(&job, &adjust(13, Adjust::Without(1, 2))), nothing);
+    assert_eq!(
+        refused(&job, &adjust(13, Adjust::Without([(1, 2)].into()))),
+        nothing
+    );
     assert_eq!(refused(&job, &adjust(14, Adjust::Runner(mm(451)))), nothing);
     let far = refused(&job, &adjust(15, Adjust::In(crate::measure::Length::MAX)));
     assert!(far.contains("but it is"), "{far}");
