@@ -34,7 +34,7 @@ const NOTE_MOST: usize = 64;
 /// A face as the text of a DXF file.
 ///
 /// The outline is one closed `POLYLINE`, each hole a `CIRCLE` of its true radius on a layer that says its use, its diameter
-/// and its depth in mm: [`hole_layer`].
+/// and its depth in mm.
 #[must_use]
 pub fn dxf(face: &DrawnFace) -> String {
     let notes = notes(face);
