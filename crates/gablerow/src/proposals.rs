@@ -38,16 +38,15 @@ pub fn told(app: &App, known: Told) -> Option<Finding> {
     findings.find(|finding| Told::of(finding) == known)
 }
 
-/// The job as the screen shows it: with the proposal one is on taken, to see it before it is.
+/// The job as the screen shows it: with the proposal one is on taken, to see it before it is. `open` are those that lie open.
 #[must_use]
-pub fn shown(app: &App) -> Cow<'_, Job> {
+pub fn shown<'a>(app: &'a App, open: &[Proposal]) -> Cow<'a, Job> {
     let Some(Pane::Proposals { line, .. }) = app.pane else {
         return Cow::Borrowed(&app.desk.job);
     };
     let mut job = app.desk.job.clone();
-    let proposal = proposals(app).into_iter().nth(line);
-    let step = proposal.and_then(|proposal| proposal.edit?.apply(&job).ok());
-    if let Some(step) = step {
+    let edit = open.get(line).and_then(|proposal| proposal.edit.as_ref());
+    if let Some(step) = edit.and_then(|edit| edit.apply(&job).ok()) {
         step.apply(&mut job);
     }
     Cow::Owned(job)

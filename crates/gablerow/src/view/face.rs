@@ -2,6 +2,7 @@
 
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::Hand;
+use gablerow_core::propose::Proposal;
 
 use gablerow_papers::board::Projection;
 
@@ -16,8 +17,13 @@ use crate::theme::Role;
 /// The fewest columns of the words beside a face.
 const INFO_LEAST: u16 = 28;
 
-/// Draws everything above the last line.
-pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<Pane>) {
+/// Draws everything above the last line; `open` are the proposals that lie open.
+pub(super) fn draw(
+    canvas: &mut Canvas,
+    app: &App,
+    scene: &Scene,
+    (pane, open): (Option<Pane>, &[Proposal]),
+) {
     let (width, height) = (canvas.width(), canvas.height() - 1);
     let mate = scene.mate().filter(|_| app.shows_mate());
     let right_of_boards = match &mate {
@@ -44,7 +50,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene, pane: Option<P
             beside.clear(Role::Plain);
             match pane {
                 Pane::Sizes(at) => sizes::draw(&mut beside, app, scene, at),
-                Pane::Proposals { .. } => proposals::draw(&mut beside, app),
+                Pane::Proposals { .. } => proposals::draw(&mut beside, app, open),
                 _ => {}
             }
         }

@@ -3,6 +3,7 @@
 use gablerow_core::elevation::{Elevation, Leaf, Look, Shape, What};
 use gablerow_core::layout::Span;
 use gablerow_core::measure::Unit;
+use gablerow_core::propose::Proposal;
 use gablerow_papers::front::{Area, Cell, Cells, Ground, Ink, Projection};
 use unicode_width::UnicodeWidthStr;
 
@@ -15,8 +16,13 @@ use crate::theme::Role;
 /// The fewest columns of the words beside the drawing.
 const INFO_LEAST: u16 = 28;
 
-/// Draws everything above the last line.
-pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &FrontScene, pane: Option<Pane>) {
+/// Draws everything above the last line; `open` are the proposals that lie open.
+pub(super) fn draw(
+    canvas: &mut Canvas,
+    app: &App,
+    scene: &FrontScene,
+    (pane, open): (Option<Pane>, &[Proposal]),
+) {
     let (width, height) = (canvas.width(), canvas.height() - 1);
     let unit = app.desk.job.unit;
     let before = panel::numbers_width(unit);
@@ -52,7 +58,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &FrontScene, pane: Opt
     let mut beside = canvas.part(x, 0, width.saturating_sub(x), height);
     match pane {
         Some(Pane::Sizes(at)) => sizes::draw(&mut beside, app, &scene.scene, at),
-        Some(Pane::Proposals { .. }) => proposals::draw(&mut beside, app),
+        Some(Pane::Proposals { .. }) => proposals::draw(&mut beside, app, open),
         _ => front_info::draw(&mut beside, app, scene),
     }
 }

@@ -53,7 +53,9 @@ pub fn view(app: &App) -> Buffer {
         canvas.paragraph(0, 0, &text, Role::Plain);
         return buffer;
     }
-    let job = crate::proposals::shown(app);
+    // Finding them is the most work of a frame: once, for the drawing and for the list.
+    let open = crate::proposals::proposals(app);
+    let job = crate::proposals::shown(app, &open);
     let Some(scene) = Scene::at(&job, &app.spot) else {
         canvas.text(0, 0, "this job has no cabinet", Role::Plain);
         return buffer;
@@ -75,13 +77,13 @@ pub fn view(app: &App) -> Buffer {
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => {
             let scene = scene.with_barred(&job);
-            face::draw(&mut canvas, app, &scene, pane);
+            face::draw(&mut canvas, app, &scene, (pane, &open));
             foot::draw(&mut canvas, app, &scene);
             return buffer;
         }
         (pane, Screen::Front) => {
             let seen = FrontScene::of(scene);
-            front::draw(&mut canvas, app, &seen, pane);
+            front::draw(&mut canvas, app, &seen, (pane, &open));
             foot::draw(&mut canvas, app, &seen.scene);
             return buffer;
         }

@@ -1,20 +1,20 @@
 //! What is proposed, and why, beside the drawing as it would be.
 
 use gablerow_core::check::Finding;
+use gablerow_core::propose::Proposal;
 use gablerow_papers::wrap;
 
 use super::canvas::Canvas;
 use super::words::level_role;
 use crate::app::{App, Asking, Pane};
-use crate::proposals::{proposals, told};
+use crate::proposals::told;
 use crate::theme::Role;
 
 /// Draws the list and the reasons of the proposal one is on; below them what a finding says that is to be mended.
-pub(super) fn draw(canvas: &mut Canvas, app: &App) {
+pub(super) fn draw(canvas: &mut Canvas, app: &App, proposals: &[Proposal]) {
     let Some(Pane::Proposals { line: at, wish }) = app.pane else {
         return;
     };
-    let proposals = proposals(app);
     let finding = match wish {
         Asking::Mend { finding, .. } => told(app, finding),
         Asking::Hardware(_) | Asking::Bay => None,
@@ -26,12 +26,19 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
     };
     let title = format!("{what} {}/{}", at + 1, proposals.len());
     let after = canvas.text(0, 0, &title, Role::Title);
+    let mut y = 1;
     if let Some(finding) = &finding {
         let said = format!("{} {}", finding.level.word(), finding.rule_name());
-        canvas.text(after + 1, 0, &said, level_role(finding.level));
+        // A long name of a rule has a line of its own.
+        let at = if usize::from(after) + 1 + said.len() <= usize::from(canvas.width()) {
+            (after + 1, 0)
+        } else {
+            y = 2;
+            (0, 1)
+        };
+        canvas.text(at.0, at.1, &said, level_role(finding.level));
     }
     let room = usize::from(canvas.width().saturating_sub(2));
-    let mut y = 1;
     for (index, proposal) in proposals.iter().enumerate() {
         let here = index == at;
         let sign = if here {

@@ -40,11 +40,14 @@ fn a_proposal_is_seen_before_it_is_taken() {
     press_all(&mut app, &typed("h"));
     assert_eq!(proposals(&app).len(), 2);
     assert_eq!(hardware(&app.desk.job), (0, 0));
-    assert_eq!(hardware(&shown(&app)), (0, 3));
+    assert_eq!(hardware(&shown(&app, &proposals(&app))), (0, 3));
     press_all(&mut app, &[crate::key::Key::Down]);
-    assert_eq!(hardware(&shown(&app)), (2, 0));
+    assert_eq!(hardware(&shown(&app, &proposals(&app))), (2, 0));
     press_all(&mut app, &[crate::key::Key::Esc]);
-    assert_eq!((app.pane, hardware(&shown(&app))), (None, (0, 0)));
+    assert_eq!(
+        (app.pane, hardware(&shown(&app, &proposals(&app)))),
+        (None, (0, 0))
+    );
 }
 
 #[test]
@@ -119,7 +122,7 @@ fn a_fix_is_seen_from_the_checks_taken_and_taken_back() {
     press_all(&mut app, &typed("z"));
     assert_eq!(app.context(), Context::Proposals);
     assert_eq!(app.desk.job, before);
-    assert_eq!(open_stops(&app, &shown(&app)), stops - 1);
+    assert_eq!(open_stops(&app, &shown(&app, &proposals(&app))), stops - 1);
     press_all(&mut app, &[crate::key::Key::Enter]);
     assert_eq!(open_stops(&app, &app.desk.job), stops - 1);
     assert_eq!(app.pane, Some(Pane::Checks(0)));
