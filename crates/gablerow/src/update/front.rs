@@ -94,13 +94,24 @@ fn divide(app: &mut App, way: Way) -> Vec<Effect> {
     effects
 }
 
-/// Sets or takes away fronts over the opening one stands on or before; the typed number says how many, else it is one.
+/// Sets or takes away fronts over the opening one stands on or before; the typed number says how many, else it is one. Nothing
+/// hangs on a partition or a fixed shelf: one bay beside it may be meant, or all that it divides.
 fn close(app: &mut App, wish: impl Fn(Key, Key, u16) -> Edit) -> Vec<Effect> {
     let count = app.entry.count.take().unwrap_or(1);
     let Some(spot) = here(app) else {
         return Vec::new();
     };
-    edit(app, &wish(spot.cabinet, spot.opening, count))
+    match spot.at {
+        Thing::Partition(_) => refuse(
+            app,
+            "no front hangs on a partition; go on to a bay, or behind, to all it divides",
+        ),
+        Thing::FixedShelf(_) => refuse(
+            app,
+            "no front hangs on a fixed shelf; go on to a bay, or behind, to all it divides",
+        ),
+        Thing::Front(_) | Thing::Opening(_) => edit(app, &wish(spot.cabinet, spot.opening, count)),
+    }
 }
 
 fn take_away(app: &mut App) -> Vec<Effect> {
@@ -209,7 +220,8 @@ fn to_wall(app: &mut App, wall: Hand) {
     }
 }
 
-fn step_cabinets(app: &mut App, by: isize) {
+/// Goes so many cabinets on in the job, from its last to its first.
+pub(super) fn step_cabinets(app: &mut App, by: isize) {
     let cabinets = &app.desk.job.cabinets;
     let count = isize::try_from(cabinets.len()).unwrap_or(1).max(1);
     let at = app.desk.job.position(app.spot.cabinet).unwrap_or(0);

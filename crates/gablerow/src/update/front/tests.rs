@@ -65,6 +65,43 @@ fn a_partition_beside_an_open_bay_is_seen() {
     assert_eq!((spot.opening, spot.bay), (Key(4), Key(4)));
 }
 
+/// How many fronts close an opening of the cabinet one is in.
+fn closed_by(app: &App, opening: u32) -> usize {
+    let mut count = 0;
+    let cabinet = app.desk.job.cabinet(app.spot.cabinet).unwrap();
+    cabinet.opening.each(&mut |it| {
+        if it.key == Key(opening) {
+            count = it.fronts.len();
+        }
+    });
+    count
+}
+
+#[test]
+fn a_door_on_a_partition_is_refused_and_hangs_on_the_bay_beside_it() {
+    let mut app = on(1);
+    press_all(&mut app, &[Press::Up, Press::Left]);
+    let before = app.desk.job.clone();
+    press_all(&mut app, &[Press::Char('d')]);
+    assert_eq!(app.desk.job, before);
+    assert!(app.notice.is_some());
+    assert_eq!(after(&mut app, &[Press::Left]), OPENING(4));
+    press_all(&mut app, &[Press::Char('d')]);
+    assert_eq!(closed_by(&app, 4), 1);
+}
+
+#[test]
+fn a_door_over_all_that_a_partition_divides_hangs_behind_it() {
+    let mut app = on(1);
+    press_all(&mut app, &[Press::Up, Press::Left]);
+    let Thing::Opening(all) = after(&mut app, &[Press::SPACE]) else {
+        panic!("an opening is behind a partition");
+    };
+    let before = closed_by(&app, all.0);
+    press_all(&mut app, &[Press::Char('d')]);
+    assert_ne!(closed_by(&app, all.0), before);
+}
+
 #[test]
 fn a_drawer_behind_a_door_is_reached_from_its_bay() {
     let mut app = on(1);
