@@ -248,6 +248,8 @@ pub const BINDINGS: &[Binding] = &[
     letter(Checks, 'U', Action::Redo, 0),
     bind(Checks, Key::Esc, Action::Leave, 7),
     letter(Checks, '?', Action::Help, 8),
+    letter(Checks, 'n', Action::NextCabinet, 9),
+    letter(Checks, 'p', Action::PreviousCabinet, 0),
     bind(Cards, Key::Up, Action::Up, 0),
     bind(Cards, Key::Down, Action::Down, 0),
     bind(Cards, Key::Right, Action::Values, 11),

@@ -107,12 +107,12 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::NextCabinet,
         "next",
-        "The front of the next cabinet.",
+        "The next cabinet, from the front or its checks.",
     ),
     (
         Action::PreviousCabinet,
         "previous",
-        "The front of the cabinet before.",
+        "The cabinet before, from the front or its checks.",
     ),
     (
         Action::Sizes,

@@ -3,7 +3,7 @@
 use gablerow_core::check::Finding;
 use gablerow_core::edit::Edit;
 
-use super::{Effect, ask, edit, go_to, proposals};
+use super::{Effect, ask, edit, front, go_to, proposals};
 use crate::action::Action;
 use crate::app::{App, Pane, Purpose, Screen};
 use crate::scene::{Scene, Spot};
@@ -45,10 +45,18 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
                 "",
             );
         }
+        (Action::NextCabinet, _) => of_cabinet(app, 1),
+        (Action::PreviousCabinet, _) => of_cabinet(app, -1),
         (Action::Leave, _) => app.pane = None,
         _ => {}
     }
     Vec::new()
+}
+
+/// The checks of a cabinet farther on in the job, from their first line.
+fn of_cabinet(app: &mut App, by: isize) {
+    front::step_cabinets(app, by);
+    app.pane = Some(Pane::Checks(0));
 }
 
 /// Goes where a finding is drawn: onto its face; what is about no face is seen from the front too, when one stands there.

@@ -81,3 +81,15 @@ fn what_is_accepted_comes_back_when_it_changes_and_rests_again_when_it_changes_b
     thicker(&mut app, -1_000);
     assert!(!is_open(&app));
 }
+
+#[test]
+fn checks_of_the_next_cabinet_and_of_the_one_before_are_a_key_away() {
+    let mut app = in_the_checks();
+    let here = app.spot.cabinet;
+    press_all(&mut app, &[Key::Down]);
+    press_all(&mut app, &typed("n"));
+    assert_ne!(app.spot.cabinet, here);
+    assert_eq!(app.pane, Some(Pane::Checks(0)));
+    press_all(&mut app, &typed("p"));
+    assert_eq!((app.spot.cabinet, app.pane), (here, Some(Pane::Checks(0))));
+}
