@@ -94,13 +94,23 @@ use crate::parts::box_fits;
 /// What the checks have to say of one cabinet: stops first, then by face from left to right and by hole from the foot up.
 #[must_use]
 pub fn of_cabinet(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
+    said_once(row_by_row(job, cabinet, layout))
+}
+
+/// The same with every row by itself: what is said of several rows of a face in the same words stands there for each.
+pub(crate) fn row_by_row(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
     found_by(|_| true, job, cabinet, layout)
 }
 
 /// The same of one rule alone, without the work of the others.
 #[must_use]
 pub fn of_rule(rule: Rule, job: &Job, cabinet: &Cabinet, layout: &Layout) -> Vec<Finding> {
-    let mut found = found_by(|rules| rules.contains(&rule), job, cabinet, layout);
+    let mut found = said_once(found_by(
+        |rules| rules.contains(&rule),
+        job,
+        cabinet,
+        layout,
+    ));
     found.retain(|finding| finding.rule == rule);
     found
 }
@@ -144,7 +154,7 @@ fn found_by(
     found
 }
 
-/// Stops first, then by face and hole; what is said in several rows of a face is said once.
+/// Stops first, then by face and hole.
 fn in_order(found: &mut Vec<Finding>, layout: &Layout) {
     found.sort_by_cached_key(|finding| {
         let Place {
@@ -167,7 +177,10 @@ fn in_order(found: &mut Vec<Finding>, layout: &Layout) {
             row,
         )
     });
-    // One sentence may hold in several rows of a face; it is said once, and then of no row in particular.
+}
+
+/// One sentence may hold in several rows of a face; it is said once, and then of no row in particular.
+fn said_once(mut found: Vec<Finding>) -> Vec<Finding> {
     found.dedup_by(|next, kept| {
         let (a, b) = (next.place, kept.place);
         let same = next.rule == kept.rule
@@ -178,6 +191,7 @@ fn in_order(found: &mut Vec<Finding>, layout: &Layout) {
         }
         same
     });
+    found
 }
 
 /// What the checks have to say of every cabinet of a job, cabinet by cabinet.

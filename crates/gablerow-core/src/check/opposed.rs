@@ -51,7 +51,7 @@ fn depths_that_do(cx: &Context, upright: &Upright, (one, other): (Strand, Strand
     let (a, b) = (need(Hand::Left, one), need(Hand::Right, other));
     let [shown_a, shown_b] = [a, b].map(|it| it.show(cx.unit));
     if a + b > room {
-        return format!("what goes in needs {shown_a} and {shown_b}, so shift one");
+        return format!("they need {shown_a} and {shown_b}, so shift one");
     }
     let half = room.half();
     if a > half {

@@ -87,12 +87,12 @@ fn tried(
     };
     with.opening.bay_mut(bay)?.zones.push(zone);
     let layout = Layout::of(&with, job);
-    let mut found = check::of_cabinet(job, &with, &layout);
+    let mut found = check::row_by_row(job, &with, &layout);
     found.retain(|it| it.level != Level::Note && it.about.contains(&Some(key)));
     Some((layout, key, found))
 }
 
-/// The holes of the zone that a finding about it names. What is said of no row is said of every row of the zone; what is said
+/// The holes of the zone that a finding of one row names. What is said of no row is said of every row of the zone; what is said
 /// of the row beside it, or of the face behind it, is said of the nearest one.
 fn places(layout: &Layout, zone: Key, finding: &Finding) -> Vec<Barred> {
     let (Some(face), Some((first, last))) = (finding.place.face, finding.place.holes) else {

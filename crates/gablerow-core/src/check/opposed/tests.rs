@@ -28,7 +28,7 @@ fn two_holes_of_9_in_16_board() {
     assert_eq!(
         found[0].message,
         "pins 3-8 in bay 1 and pins 5-10 in bay 2 are back to back at holes 5-8: \
-         9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; what goes in needs 8.5 and 8.5, so shift one"
+         9.0 + 9.0 deep leave 0.0 of 16.0, at least 1.0; they need 8.5 and 8.5, so shift one"
     );
     assert_eq!(
         (found[0].place.face, found[0].place.holes),
@@ -56,7 +56,7 @@ fn depths_are_advised_that_what_goes_in_can_take() {
     assert_eq!(advised(mm(5), mm(9)), "7.5 and 9.5 do, or shift one");
     assert_eq!(
         advised(um(6_001), mm(10)),
-        "what goes in needs ~6.5 and 10.5, so shift one"
+        "they need ~6.5 and 10.5, so shift one"
     );
 }
 
