@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use super::{Barred, barred, tried, why_barred};
 use crate::arbitrary::*;
 use crate::check::{Finding, Level, Rule};
-use crate::job::{Cabinet, Division, FaceId, Hand, Job, Key};
+use crate::job::{Cabinet, Division, FaceId, Hand, Job, Key, Notch, PinRows};
 use crate::layout::Layout;
 
 fn of_bay(job: &Job, bay: u32) -> Vec<Barred> {
@@ -50,6 +50,25 @@ fn the_end_of_a_bottom_bars_the_lowest_hole_of_both_rows() {
     assert_eq!(rules, [(Level::Warn, Rule::HoleInJoint)].into());
     assert_eq!(against_pins(&job, &job.cabinets[0], Key(1), (2, 2)), []);
     assert_eq!(against_pins(&job, &job.cabinets[0], Key(99), (1, 1)), []);
+}
+
+// The notch takes hole 2 of the front row and of the middle row in the same words, and leaves the back row alone.
+#[test]
+fn what_two_of_three_rows_break_does_not_bar_the_third() {
+    let mut job = bay_with(|bay| {
+        bay.zones.clear();
+        bay.pin_rows = PinRows::Three;
+    });
+    job.cabinets[0].carcass.sides.notch = Some(Notch {
+        depth: mm(300),
+        height: mm(60),
+    });
+    let said = against_pins(&job, &job.cabinets[0], Key(1), (2, 2));
+    let all = of_bay(&job, 1).into_iter();
+    let here = all.filter(|it| (it.face, it.hole) == (FaceId::inside(Hand::Left), 2));
+    let barred: Vec<_> = here.map(|it| (it.row, it.rule)).collect();
+    let by_notch = [37, 270].map(|row| (mm(row), Rule::ToeNotchEatsRow));
+    assert_eq!(barred, by_notch, "{said:?}");
 }
 
 // A plate on 5 and 6 of the left wall takes the front row there, and no other.
