@@ -155,7 +155,7 @@ fn found_by(
 }
 
 /// Stops first, then by face and hole.
-fn in_order(found: &mut Vec<Finding>, layout: &Layout) {
+fn in_order(found: &mut [Finding], layout: &Layout) {
     found.sort_by_cached_key(|finding| {
         let Place {
             face, row, holes, ..
