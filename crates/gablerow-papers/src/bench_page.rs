@@ -198,10 +198,10 @@ fn work_row([number, face, edge, foot, packer, holes, rail, count]: &[String; 8]
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fixture::{any_job, assert_legible, drawers, texts, two_bays};
+    use crate::fixture::{any_job, assert_legible, build_another, drawers, texts, two_bays};
     use crate::page::Mark;
     use gablerow_core::bench::plan;
-    use gablerow_core::job::{Copy, Depth, Key, Label};
+    use gablerow_core::job::{Depth, Key, Label};
     use proptest::prelude::*;
 
     fn pages(job: &Job, paper: Paper) -> Vec<Page> {
@@ -220,12 +220,7 @@ mod tests {
     fn every_hole_is_in_a_picture() {
         for mut job in [drawers(), two_bays(Depth::Shop), two_bays(Depth::Through)] {
             let holes = HoleRecord::of_job(&job).len();
-            job.cabinets[0].copies.push(Copy {
-                key: Key(90),
-                name: Label::new("2").unwrap(),
-                mirrored: false,
-                as_cut: Vec::new(),
-            });
+            build_another(&mut job, false);
             let pages = pages(&job, Paper::A4);
             let marks = pages.iter().flat_map(|page| &page.marks);
             let rings = marks.filter(|mark| matches!(mark, Mark::Ring { .. }));

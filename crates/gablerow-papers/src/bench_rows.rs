@@ -10,7 +10,7 @@ use gablerow_core::measure::{Length, Unit};
 
 use crate::bench_records::SetUpRecord;
 use crate::bench_text::push_rule;
-use crate::text::{WIDTH, push_columns, push_indented, push_line};
+use crate::text::{WIDTH, push_columns, push_indented, push_line, run_words};
 
 /// What stands over the columns of a row.
 const HEAD: [&str; 8] = [
@@ -246,10 +246,6 @@ fn tape_words(set_up: &SetUp, lengths: &[Length], unit: Unit) -> String {
 
 /// `3-4 11 19-20`; from the head the rail counts down: `20-19 12 4-3`.
 fn runs_words(runs: &[(i16, i16)]) -> String {
-    let word = |&(first, last): &(i16, i16)| match first == last {
-        true => first.to_string(),
-        false => format!("{first}-{last}"),
-    };
-    let words: Vec<String> = runs.iter().map(word).collect();
+    let words: Vec<String> = runs.iter().copied().map(run_words).collect();
     words.join(" ")
 }

@@ -10,8 +10,7 @@ use gablerow_core::job::{Cabinet, Edge, Job};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Length, Unit};
 
-use crate::pen::{self, BODY};
-use crate::title_block::Words;
+use crate::pen::{self, BODY, Words};
 
 /// How much of a sheet the sentences that overrule a stop may take, in mm.
 const REMARKS_MOST: f64 = 45.0;
@@ -60,19 +59,18 @@ impl DrawnCabinet<'_> {
     /// What else has to stand on a drawing, in a room so wide: as many sentences as leave room for the drawing, and how many more
     /// there are.
     pub(crate) fn remarks(&self, width: f64) -> Vec<Words> {
-        let mut texts = Vec::new();
+        let mut texts: Vec<Words> = Vec::new();
         let mut height = 0.0;
         for (at, remark) in self.remarks.iter().enumerate() {
-            for _ in pen::lines(remark, BODY, true, width) {
-                height += pen::leading(BODY);
-            }
+            let remark = (BODY, true, remark.clone());
+            height += pen::height(&pen::wrapped([&remark], width));
             if height > REMARKS_MOST {
                 let more = self.remarks.len() - at;
                 let words = format!("And {more} more that are overruled: see the bench sheet.");
                 texts.push((BODY, true, words));
                 break;
             }
-            texts.push((BODY, true, remark.clone()));
+            texts.push(remark);
         }
         texts
     }

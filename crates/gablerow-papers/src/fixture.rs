@@ -2,9 +2,9 @@
 
 use gablerow_core::cards::{Across, Along, Bed, Corner};
 use gablerow_core::job::{
-    Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Hand,
-    HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition, Plate,
-    Runner, Shelf, SideBySide, Spacers, Zone,
+    Copy, Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind,
+    Hand, HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition,
+    Plate, Runner, Shelf, SideBySide, Spacers, Zone,
 };
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Length, Unit};
@@ -32,6 +32,16 @@ pub(crate) const SIGNS: Signs = Signs {
 
 pub(crate) fn mm(mm: i32) -> Length {
     Length::from_mm(mm)
+}
+
+/// Builds the first cabinet once more, as copy 2.
+pub(crate) fn build_another(job: &mut Job, mirrored: bool) {
+    job.cabinets[0].copies.push(Copy {
+        key: Key(90),
+        name: Label::new("2").unwrap(),
+        mirrored,
+        as_cut: Vec::new(),
+    });
 }
 
 fn zone(depth: Depth) -> Zone {

@@ -76,8 +76,8 @@ impl<'a> HoleRecord<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fixture::{job, mm, two_bays};
-    use gablerow_core::job::{Copy, Depth, Hand, Key, PanelId};
+    use crate::fixture::{build_another, job, mm, two_bays};
+    use gablerow_core::job::{Depth, Hand, Key, PanelId};
     use gablerow_core::layout::Use;
 
     #[test]
@@ -138,12 +138,7 @@ mod tests {
     #[test]
     fn mirrored_copy_has_left_and_right_exchanged_and_every_height_kept() {
         let mut job = two_bays(Depth::Shop);
-        job.cabinets[0].copies.push(Copy {
-            key: Key(50),
-            name: Label::new("2").unwrap(),
-            mirrored: true,
-            as_cut: Vec::new(),
-        });
+        build_another(&mut job, true);
         let records = HoleRecord::of_job(&job);
         let of = |copy: &'static str| {
             records

@@ -1,14 +1,13 @@
 //! Labels on sheets of paper, to be cut apart.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use gablerow_core::job::Job;
 
 use crate::LabelRecord;
 use crate::page::{Page, Paper, TextEnd};
-use crate::pen::{self, HAIR, Pen, SMALL};
+use crate::pen::{self, HAIR, Pen, SMALL, Words};
 use crate::sheets::Sheets;
 
 /// How many labels stand side by side.
@@ -35,8 +34,11 @@ pub fn label_pages(labels: &[LabelRecord], job: &Job, paper: Paper) -> Vec<Page>
     sheets.space(PAD);
     let wide = sheets.width() / f64::from(u16::try_from(ACROSS).unwrap_or(1));
     for row in labels.chunks(ACROSS) {
-        let row: Vec<Vec<Line>> = row.iter().map(|label| lines(label, job, wide)).collect();
-        let high = row.iter().map(|lines| height(lines)).fold(HIGH, f64::max);
+        let row: Vec<Vec<Words>> = row.iter().map(|label| lines(label, job, wide)).collect();
+        let high = row
+            .iter()
+            .map(|lines| pen::height(lines) + 2.0 * PAD)
+            .fold(HIGH, f64::max);
         let (pen, (mut left, head)) = sheets.picture(high);
         for lines in row {
             pen.block((left, head - high), (left + wide, head), Some(HAIR), None);
@@ -47,11 +49,8 @@ pub fn label_pages(labels: &[LabelRecord], job: &Job, paper: Paper) -> Vec<Page>
     sheets.pages()
 }
 
-/// A line of a label: its size, whether it is heavy, what it says.
-type Line = (f64, bool, String);
-
 /// What stands on a label, from the top.
-fn lines(label: &LabelRecord, job: &Job, wide: f64) -> Vec<Line> {
+fn lines(label: &LabelRecord, job: &Job, wide: f64) -> Vec<Words> {
     let size = format!("{} {}", label.size_words(job.unit), job.unit.word());
     let mut texts = Vec::from([
         (NAME, true, label.title()),
@@ -60,28 +59,15 @@ fn lines(label: &LabelRecord, job: &Job, wide: f64) -> Vec<Line> {
     ]);
     texts.extend(label.place_words().map(|place| (REST, true, place)));
     texts.push((SMALL, false, format!("{}, {}", job.title, label.stamp)));
-    let mut lines = Vec::new();
-    for (size, is_bold, words) in texts {
-        let wrapped = pen::lines(&words, size, is_bold, wide - 2.0 * PAD).into_iter();
-        lines.extend(wrapped.map(|line| (size, is_bold, line)));
-    }
-    lines
+    pen::wrapped(&texts, wide - 2.0 * PAD)
 }
 
-fn height(lines: &[Line]) -> f64 {
-    let lines = lines.iter().map(|(size, ..)| pen::leading(*size));
-    lines.sum::<f64>() + 2.0 * PAD
-}
-
-fn draw(pen: &mut Pen, (left, mut y): (f64, f64), lines: &[Line]) {
+fn draw(pen: &mut Pen, (left, mut y): (f64, f64), lines: &[Words]) {
     for (size, is_bold, words) in lines {
         y -= pen::leading(*size);
         // A little up: what hangs below the foot of letters stays inside.
         let at = (left, y + size * 0.25);
-        match is_bold {
-            true => pen.bold(at, TextEnd::Start, *size, words),
-            false => pen.text(at, TextEnd::Start, *size, words),
-        }
+        pen.write(at, TextEnd::Start, *size, *is_bold, words);
     }
 }
 

@@ -202,8 +202,8 @@ pub fn label_text(labels: &[LabelRecord], unit: Unit) -> String {
 mod tests {
     use super::*;
     use crate::WIDTH;
-    use crate::fixture::{drawers, handed_door, job, two_bays};
-    use gablerow_core::job::{Depth, Key};
+    use crate::fixture::{build_another, drawers, handed_door, job, two_bays};
+    use gablerow_core::job::Depth;
     use unicode_width::UnicodeWidthStr;
 
     fn titles(job: &Job) -> Vec<String> {
@@ -239,12 +239,7 @@ mod tests {
     #[test]
     fn mirrored_copies_have_the_other_hand() {
         let mut job = drawers();
-        job.cabinets[0].copies.push(Copy {
-            key: Key(90),
-            name: Label::new("2").unwrap(),
-            mirrored: true,
-            as_cut: Vec::new(),
-        });
+        build_another(&mut job, true);
         let titles = titles(&job);
         assert!(
             titles.contains(&"A1 copy 1 D2 door, hung left".into()),

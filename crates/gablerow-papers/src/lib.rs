@@ -93,7 +93,7 @@ pub use signs::Signs;
 pub use source_list::{CAUTION, source_text};
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
-pub use text::{WIDTH, wrap};
+pub use text::{WIDTH, run_words, wrap};
 
 #[cfg(test)]
 mod fixture;

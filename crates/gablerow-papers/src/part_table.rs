@@ -159,10 +159,10 @@ fn holes(record: &PartRecord) -> Value<'static> {
 mod tests {
     use super::*;
     use crate::Tabled;
-    use crate::fixture::{drawers, job, two_bays};
+    use crate::fixture::{build_another, drawers, job, two_bays};
     use crate::part_records::CabinetParts;
     use alloc::string::String;
-    use gablerow_core::job::{Copy, Depth, Job, Key};
+    use gablerow_core::job::{Depth, Job};
 
     /// What stands in a column, record by record.
     fn column(job: &Job, name: &str) -> Vec<String> {
@@ -204,12 +204,7 @@ mod tests {
     #[test]
     fn mirrored_copies_are_counted_apart() {
         let mut job = two_bays(Depth::Shop);
-        job.cabinets[0].copies.push(Copy {
-            key: Key(50),
-            name: Label::new("2").unwrap(),
-            mirrored: true,
-            as_cut: Vec::new(),
-        });
+        build_another(&mut job, true);
         // Left side, partition, right side, bottom, two stretchers, back.
         assert_eq!(column(&job, "count"), ["2"; 7]);
         assert_eq!(column(&job, "mirrored"), ["1"; 7]);

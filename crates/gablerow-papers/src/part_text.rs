@@ -233,8 +233,8 @@ impl Section<'_> {
 mod tests {
     use super::*;
     use crate::WIDTH;
-    use crate::fixture::{drawers, job};
-    use gablerow_core::job::{Copy, FrontKind, Key, Label};
+    use crate::fixture::{build_another, drawers, job};
+    use gablerow_core::job::{FrontKind, Label};
     use unicode_width::UnicodeWidthStr;
 
     /// The lines of a text from one that begins with this on, blanks at its start aside.
@@ -283,12 +283,7 @@ mod tests {
     #[test]
     fn copies_are_said_and_counted() {
         let mut job = drawers();
-        job.cabinets[0].copies.push(Copy {
-            key: Key(90),
-            name: Label::new("2").unwrap(),
-            mirrored: true,
-            as_cut: Vec::new(),
-        });
+        build_another(&mut job, true);
         let text = part_text(&job);
         assert!(
             text.starts_with(

@@ -131,7 +131,15 @@ impl Pen {
         self.write((x, y - size * HALF_HEIGHT), end, size, false, words);
     }
 
-    fn write(&mut self, (x, y): (f64, f64), end: TextEnd, size: f64, is_bold: bool, words: &str) {
+    /// A text that is heavy or is not.
+    pub(crate) fn write(
+        &mut self,
+        (x, y): (f64, f64),
+        end: TextEnd,
+        size: f64,
+        is_bold: bool,
+        words: &str,
+    ) {
         self.page.marks.push(Mark::Text(Text {
             at: Point { x, y },
             end,
@@ -191,6 +199,24 @@ pub(crate) fn spread(wanted: &[f64], gap: f64, from: f64, to: f64) -> Vec<f64> {
 /// A count of labels; no page has more than a `u16` of them.
 fn as_f64(count: usize) -> f64 {
     f64::from(u16::try_from(count).unwrap_or(u16::MAX))
+}
+
+/// A text: its size, whether it is heavy, what it says.
+pub(crate) type Words = (f64, bool, String);
+
+/// Texts in lines, none wider than the room.
+pub(crate) fn wrapped<'a>(texts: impl IntoIterator<Item = &'a Words>, room: f64) -> Vec<Words> {
+    let in_lines = |(size, is_bold, words): &Words| {
+        let (size, is_bold) = (*size, *is_bold);
+        let lines = lines(words, size, is_bold, room).into_iter();
+        lines.map(move |line| (size, is_bold, line))
+    };
+    texts.into_iter().flat_map(in_lines).collect()
+}
+
+/// How high lines of text are below each other, in mm.
+pub(crate) fn height(lines: &[Words]) -> f64 {
+    lines.iter().map(|(size, ..)| leading(*size)).sum()
 }
 
 /// How wide a text of this size is as printed, in mm.

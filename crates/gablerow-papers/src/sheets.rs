@@ -187,10 +187,7 @@ impl Sheets {
             self.need(pen::leading(size));
             self.y -= pen::leading(size);
             let at = (MARGIN + indent, self.y + size * 0.25);
-            match is_bold {
-                true => self.pen.bold(at, TextEnd::Start, size, &line),
-                false => self.pen.text(at, TextEnd::Start, size, &line),
-            }
+            self.pen.write(at, TextEnd::Start, size, is_bold, &line);
         }
     }
 
@@ -286,10 +283,7 @@ impl Sheets {
     /// The lines of a cell, the first of them at a place.
     fn lines(&mut self, (x, mut y): (f64, f64), side: TextEnd, is_bold: bool, lines: &[String]) {
         for line in lines {
-            match is_bold {
-                true => self.pen.bold((x, y), side, BODY, line),
-                false => self.pen.text((x, y), side, BODY, line),
-            }
+            self.pen.write((x, y), side, BODY, is_bold, line);
             y -= pen::leading(BODY);
         }
     }

@@ -1,5 +1,6 @@
 //! The characters a face is written with.
 
+use crate::text::run_words;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -108,9 +109,8 @@ impl Signs {
                 _ => runs.push((sign, number, number)),
             }
         }
-        let text = |&(sign, first, last): &(char, i16, i16)| match first == last {
-            true => alloc::format!("{sign}{first}"),
-            false => alloc::format!("{sign}{first}-{last}"),
+        let text = |&(sign, first, last): &(char, i16, i16)| {
+            alloc::format!("{sign}{}", run_words((first, last)))
         };
         runs.iter().map(text).collect::<Vec<_>>().join(" ")
     }

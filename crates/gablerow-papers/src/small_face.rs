@@ -1,7 +1,6 @@
 //! Faces as small pictures side by side: enough to see which panel is meant and what is bored where.
 
-use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use gablerow_core::drawing::{AreaKind, FaceDrawing};
@@ -12,6 +11,7 @@ use crate::hole_sign::draw_hole;
 use crate::page::TextEnd;
 use crate::pen::{self, EDGE, HAIR, HEAVY, Pen, SMALL, spread};
 use crate::sheets::Sheets;
+use crate::text::run_words;
 
 /// The most a panel is wide and high in a picture, in mm of paper.
 const WIDE: f64 = 33.0;
@@ -40,12 +40,8 @@ impl SmallFace {
         numbers.dedup();
         let run = |run: &[i16]| {
             let (first, last) = (*run.first()?, *run.last()?);
-            let words = match first == last {
-                true => first.to_string(),
-                false => format!("{first}-{last}"),
-            };
             let middle = (face.height(first).mm() + face.height(last).mm()) / 2.0;
-            Some((words, middle))
+            Some((run_words((first, last)), middle))
         };
         let runs = numbers
             .chunk_by(|a, b| a + 1 == *b)

@@ -1,7 +1,8 @@
 //! Lines of text in columns of a fixed-width letter.
 
 use alloc::borrow::ToOwned;
-use alloc::string::String;
+use alloc::format;
+use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
@@ -10,6 +11,15 @@ use unicode_width::UnicodeWidthStr;
 
 /// The columns of a sheet of text: what every printer and every terminal has.
 pub const WIDTH: usize = 80;
+
+/// A run of hole numbers, both ends included: `11-16`, or `11` alone.
+#[must_use]
+pub fn run_words((first, last): (i16, i16)) -> String {
+    match first == last {
+        true => first.to_string(),
+        false => format!("{first}-{last}"),
+    }
+}
 
 /// Lines of at most `room` columns, broken at blanks; a longer word is broken where the room ends.
 ///

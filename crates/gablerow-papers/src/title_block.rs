@@ -7,7 +7,7 @@ use gablerow_core::layout::Use;
 
 use crate::hole_sign::draw_hole;
 use crate::page::TextEnd;
-use crate::pen::{self, BODY, HAIR, Pen, SMALL};
+use crate::pen::{self, BODY, HAIR, Pen, SMALL, Words};
 use crate::source_list::CAUTION;
 
 /// What a sign takes before its words.
@@ -28,26 +28,18 @@ pub(crate) struct TitleBlock {
     signs: Vec<Vec<(f64, Option<Use>, String)>>,
 }
 
-/// A text: its size, whether it is heavy, what it says.
-pub(crate) type Words = (f64, bool, String);
 /// The use of a hole, and what is said of its sign; of several uses at once it is `None`.
 pub(crate) type Meaning = (Option<Use>, String);
 
 impl TitleBlock {
     /// Texts, each with its size and whether it is heavy, and what signs mean, in a room so wide. The caution comes last.
     pub(crate) fn of(texts: &[Words], meanings: Vec<Meaning>, width: f64) -> Self {
-        let mut lines: Vec<Words> = Vec::new();
         let caution = (SMALL, false, CAUTION.to_string());
-        for (size, is_bold, words) in texts.iter().chain([&caution]) {
-            let (size, is_bold) = (*size, *is_bold);
-            let wrapped = pen::lines(words, size, is_bold, width).into_iter();
-            lines.extend(wrapped.map(|line| (size, is_bold, line)));
-        }
+        let lines = pen::wrapped(texts.iter().chain([&caution]), width);
         let signs = in_lines(meanings, width);
-        let sizes = lines.iter().map(|&(size, ..)| size);
-        let sizes = sizes.chain(signs.iter().map(|_| BODY));
+        let of_signs: f64 = signs.iter().map(|_| pen::leading(BODY)).sum();
         Self {
-            height: sizes.map(pen::leading).sum::<f64>() + GAP,
+            height: pen::height(&lines) + of_signs + GAP,
             width,
             lines,
             signs,
@@ -68,10 +60,7 @@ impl TitleBlock {
         }
         for (size, is_bold, words) in &self.lines {
             y -= pen::leading(*size);
-            match is_bold {
-                true => pen.bold((left, y), TextEnd::Start, *size, words),
-                false => pen.text((left, y), TextEnd::Start, *size, words),
-            }
+            pen.write((left, y), TextEnd::Start, *size, *is_bold, words);
         }
     }
 }

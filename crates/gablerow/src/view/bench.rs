@@ -13,7 +13,7 @@
 use gablerow_core::bench::{Held, Holes, Position, Progress, SetUp, pace, progress};
 use gablerow_core::job::{End, Hand, Key, Names, Trouble};
 use gablerow_core::measure::Length;
-use gablerow_papers::SetUpRecord;
+use gablerow_papers::{SetUpRecord, run_words};
 
 use super::canvas::Canvas;
 use super::letters;
@@ -118,7 +118,7 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     let foot = format!("FOOT {}", set_up.foot_to.word());
     letters::draw(canvas, 1, 7, &foot, Role::Strong);
     let runs: Vec<String> = match &set_up.holes {
-        Holes::Runs(runs) => runs.iter().map(run).collect(),
+        Holes::Runs(runs) => runs.iter().copied().map(run_words).collect(),
         Holes::ByTape(lengths) => lengths.iter().map(|it| show(*it)).collect(),
     };
     let lines = letters::wrapped(&runs, canvas.width().saturating_sub(1));
@@ -138,13 +138,6 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     canvas.paragraph(y, 1, &words.join("; "), Role::Plain);
 }
 
-fn run(run: &(i16, i16)) -> String {
-    match *run {
-        (first, last) if first == last => first.to_string(),
-        (first, last) => format!("{first}-{last}"),
-    }
-}
-
 /// What goes with the large letters: how many, by what, from where, and what to measure then.
 fn notes(set_up: &SetUp, show: &impl Fn(Length) -> String) -> Vec<String> {
     let (rest, count) = (&set_up.rest, set_up.holes.count());
@@ -158,7 +151,7 @@ fn notes(set_up: &SetUp, show: &impl Fn(Length) -> String) -> Vec<String> {
             if runs.first().is_some_and(|run| index(run.0) != run.0) {
                 let on_rail = runs.iter().map(|it| {
                     let (one, other) = (index(it.0), index(it.1));
-                    run(&(one.min(other), one.max(other)))
+                    run_words((one.min(other), one.max(other)))
                 });
                 let on_rail: Vec<String> = on_rail.collect();
                 notes.push(format!("on the rail {}", on_rail.join(" ")));
@@ -174,7 +167,7 @@ fn notes(set_up: &SetUp, show: &impl Fn(Length) -> String) -> Vec<String> {
 
 /// Where the rail is moved to, for holes it does not reach from the stop.
 fn moved(at: &Position, show: &impl Fn(Length) -> String) -> String {
-    let runs: Vec<String> = at.runs.iter().map(run).collect();
+    let runs: Vec<String> = at.runs.iter().copied().map(run_words).collect();
     let runs = runs.join(" ");
     match at.held {
         Held::Stop => format!("rail at the stop for {runs}"),
