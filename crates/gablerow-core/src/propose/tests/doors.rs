@@ -124,7 +124,7 @@ fn doors_are_not_staggered_where_nothing_meets() {
         assert_eq!(alone, turned(&job, height), "{height}");
         assert_eq!(claims(&proposals, "staggered"), [false, false]);
         assert_eq!(claims(&proposals, "one drilling"), [false, true]);
-        assert_eq!(stops(&job), Vec::<String>::new());
+        assert_eq!(stops(&job), Vec::<Stop>::new());
     }
 }
 

@@ -151,8 +151,8 @@ proptest! {
         let proposals = for_cabinet(&job, CABINET, None);
         if let Some(edit) = all_in_one(&proposals) {
             edit.apply(&job).unwrap().apply(&mut job);
-            let new: Vec<String> = stops(&job).into_iter().filter(|stop| !before.contains(stop)).collect();
-            prop_assert_eq!(new, Vec::<String>::new(), "{:#?}", proposals);
+            let new: Vec<Stop> = stops(&job).into_iter().filter(|stop| !before.contains(stop)).collect();
+            prop_assert_eq!(new, Vec::<Stop>::new(), "{:#?}", proposals);
         }
     }
 

@@ -387,11 +387,14 @@ fn a_plate_that_is_where_it_is_proposed_stays() {
     assert_ne!(bay_in(&job, 1).plates[1].key, Key(32));
 }
 
-fn stops(job: &Job) -> Vec<String> {
+/// What a stop is told by. Its words will not do: plates on the line of a free row make it the front row by name.
+type Stop = (check::Rule, check::Place, [Option<Key>; 2]);
+
+fn stops(job: &Job) -> Vec<Stop> {
     let layout = Layout::of(&job.cabinets[0], job);
     let found = check::of_cabinet(job, &job.cabinets[0], &layout);
     let stops = found.into_iter().filter(|it| it.level == Level::Stop);
     // Where the front row of a bay stands is the bay's own, whatever hangs there.
     let stops = stops.filter(|it| it.rule != check::Rule::InsetOnOverlayRow);
-    stops.map(|finding| finding.message).collect()
+    stops.map(|it| (it.rule, it.place, it.about)).collect()
 }
