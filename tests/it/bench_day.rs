@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use gablerow::job_file;
-use gablerow_core::bench::{Progress, progress};
+use gablerow_core::bench::{Progress, progress_of_job};
 use gablerow_core::job::Job;
 use gablerow_core::measure::Length;
 use rustix::process::Signal;
@@ -54,15 +54,10 @@ fn saved(folder: &Path) -> Job {
 
 /// Done, left and stale holes of the job.
 fn counts(job: &Job) -> (usize, usize, usize) {
-    let cabinet = &job.cabinets[0];
-    let panels = cabinet
-        .copies
-        .iter()
-        .flat_map(|copy| progress(job, cabinet, copy));
     let add = |all: (usize, usize, usize), it: Progress| {
         (all.0 + it.done, all.1 + it.left, all.2 + it.stale.len())
     };
-    panels.fold((0, 0, 0), add)
+    progress_of_job(job).into_iter().fold((0, 0, 0), add)
 }
 
 /// How many holes are in the set-ups that a script is told of.

@@ -12,7 +12,7 @@ const FUNCTION_LINES_MOST: usize = 70;
 
 /// The floors of core, lowest first; each names only itself and those before it.
 const FLOORS: [&[&str]; 12] = [
-    &["measure", "label", "source"],
+    &["measure", "label", "source", "cautions"],
     &["grid", "sum"],
     &["cards"],
     &["strength", "solve"],

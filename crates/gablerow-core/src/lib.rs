@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! measure  grid  sum  source      lengths; hole numbers and balance; lengths that know their terms; what is printed where
+//!    cautions                     what is said where work can hurt somebody
 //!    cards                        what data sheets say
 //!    strength     solve           sag and mass of boards;  where hinges and drawers go best
 //!    job                          facts and wishes, all that is stored
@@ -22,6 +23,7 @@ extern crate alloc;
 mod arbitrary;
 pub mod bench;
 pub mod cards;
+pub mod cautions;
 pub mod check;
 pub mod drawing;
 pub mod edit;

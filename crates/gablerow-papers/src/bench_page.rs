@@ -14,7 +14,7 @@ use gablerow_core::layout::{Layout, Upright};
 use crate::HoleRecord;
 use crate::bench_records::of_cabinet;
 use crate::bench_rows::{Work, move_note, work};
-use crate::bench_words::{BenchWords, CAUTIONS, LAY};
+use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::finding_words;
 use crate::hole_map::hole_map;
 use crate::page::{Page, Paper, TextEnd};
@@ -77,7 +77,7 @@ pub fn bench_pages(plan: &Plan, job: &Job, findings: &[Finding], paper: Paper) -
         "Holes, and how far they are from the foot of their panel",
         &map,
     );
-    push_lines(&mut sheets, "Mind", &CAUTIONS.map(String::from));
+    push_lines(&mut sheets, "Mind", &cautions());
     sheets.pages()
 }
 

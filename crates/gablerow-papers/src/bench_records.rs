@@ -7,7 +7,6 @@ use alloc::vec::Vec;
 
 use gablerow_core::bench::{Held, Holes, Plan, Position, SetUp};
 use gablerow_core::job::{Cabinet, FaceName, Job, Key, Names, PanelId};
-use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use gablerow_core::stamp::Stamp;
 
@@ -28,7 +27,7 @@ impl<'a> CopyNames<'a> {
     /// Those of every copy of a job, by the keys of cabinet and copy.
     pub(crate) fn of_job(job: &'a Job) -> BTreeMap<(Key, Key), Self> {
         let of = |cabinet: &'a Cabinet| {
-            let stamp = Stamp::of(job, cabinet, &Layout::of(cabinet, job));
+            let stamp = Stamp::now(job, cabinet);
             cabinet.copies.iter().map(move |copy| {
                 let names = Self {
                     cabinet: cabinet.name.as_str(),
@@ -195,7 +194,7 @@ fn numbers(holes: &Holes) -> Vec<i64> {
 /// In the order of the holes.
 fn index(set_up: &SetUp) -> Vec<i64> {
     let index = |at: &Position| {
-        let rail = |hole| (hole, set_up.rest.index(hole) - at.moved);
+        let rail = |hole| (hole, at.index(&set_up.rest, hole));
         let holes = at.runs.iter().flat_map(|&(first, last)| first..=last);
         holes.map(rail).collect::<Vec<_>>()
     };
@@ -212,8 +211,8 @@ fn move_words(set_up: &SetUp, at: &Position) -> Option<String> {
     match at.held {
         Held::Stop => None,
         Held::Pins(pins) => {
-            let [near, far] = pins
-                .map(|hole| format!("rail {} in hole {hole}", set_up.rest.index(hole) - at.moved));
+            let pin = |hole| format!("rail {} in hole {hole}", at.index(&set_up.rest, hole));
+            let [near, far] = pins.map(pin);
             Some(format!("pins: {near}, {far}"))
         }
         Held::Tape(from_end) => {

@@ -208,7 +208,7 @@ fn rows_of(record: &SetUpRecord<'_>, unit: Unit) -> Vec<[String; 8]> {
 
 /// The holes bored where the rail lies, its own numbers where they are others, and how many.
 fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
-    let index = |hole: i16| set_up.rest.index(hole) - at.moved;
+    let index = |hole| at.index(&set_up.rest, hole);
     let on_rail: Vec<(i16, i16)> = at
         .runs
         .iter()
@@ -223,13 +223,27 @@ fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
     (runs_words(&at.runs), rail, count)
 }
 
+/// Place by place what the rail's own numbers are, where they are not the cabinet's, and where it is moved to: `on the rail 1 9-14`,
+/// `PINS 1 in 29 and 2 in 30 for 31-40, on the rail 3-12`.
+#[must_use]
+pub fn rail_notes(set_up: &SetUp, unit: Unit) -> Vec<String> {
+    let note = |at: &Position| {
+        let (holes, on_rail, _) = at_position(set_up, at);
+        let moved = is_moved(at).then(|| format!("{} for {holes}", move_words(set_up, at, unit)));
+        let on_rail = (!on_rail.is_empty()).then(|| format!("on the rail {on_rail}"));
+        let words: Vec<String> = moved.into_iter().chain(on_rail).collect();
+        (!words.is_empty()).then(|| words.join(", "))
+    };
+    set_up.positions.iter().filter_map(note).collect()
+}
+
 /// `PINS 1 in 29 and 2 in 30`, `TAPE 1 at 1808.0 from the FOOT`; nothing where the rail lies at first.
 fn move_words(set_up: &SetUp, at: &Position, unit: Unit) -> String {
     match at.held {
         Held::Stop => String::new(),
         Held::Pins([near, far]) => {
-            let index = |hole: i16| set_up.rest.index(hole) - at.moved;
-            format!("PINS {} in {near} and {} in {far}", index(near), index(far))
+            let [at_near, at_far] = [near, far].map(|hole| at.index(&set_up.rest, hole));
+            format!("PINS {at_near} in {near} and {at_far} in {far}")
         }
         Held::Tape(from_end) => {
             let end = set_up.rest.end.word().to_uppercase();

@@ -9,7 +9,7 @@ use gablerow_core::job::Job;
 
 use crate::HoleRecord;
 use crate::bench_rows::push_set_ups;
-use crate::bench_words::{BenchWords, CAUTIONS, LAY};
+use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::findings_text;
 use crate::hole_map::hole_map;
 use crate::part_text::part_text;
@@ -76,7 +76,7 @@ impl Sheet<'_> {
     }
 
     fn cautions(&mut self) {
-        self.block("MIND   ", &CAUTIONS.map(String::from));
+        self.block("MIND   ", &cautions());
     }
 
     /// A block of lines below a rule, a word before the first; nothing when there are none.

@@ -5,9 +5,9 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Panel, Plan, Rock, pace, progress};
+use gablerow_core::bench::{Panel, Plan, Rock, pace, progress_of_job};
+use gablerow_core::cautions::{AT_THE_BENCH, GENERAL};
 use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key, Trouble};
-use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use gablerow_core::stamp::Stamp;
 
@@ -17,13 +17,14 @@ use crate::bench_records::{CopyNames, SetUpRecord};
 pub(crate) const LAY: &str = "the face named up, the edge named toward you, the foot to the hand named. Push the end named against its \
     stop every time; blow the stop before each first hole.";
 
-/// Usual cautions. Sources: of dust IARC vol. 100C (group 1); of loads the makers' sheets decide; the rest is common practice.
-pub(crate) const CAUTIONS: [&str; 4] = [
-    "First hole in scrap: measure it, then the first hole of each set-up, before going on.",
-    "Panel clamped, bit tight, depth stop locked, cable clear, eyes and ears covered, power off for a change of bit.",
-    "Wood dust causes cancer: extraction on, mask on.",
-    "This sheet helps in the shop. It is neither engineering nor advice on codes: local codes and licensed practice prevail.",
-];
+/// The usual cautions, for whoever bores and in general.
+pub(crate) fn cautions() -> Vec<String> {
+    AT_THE_BENCH
+        .into_iter()
+        .chain([GENERAL])
+        .map(String::from)
+        .collect()
+}
 
 /// `1 hole`, `2 holes`
 fn counted(count: usize, what: &str) -> String {
@@ -70,7 +71,7 @@ impl<'a> BenchWords<'a> {
     /// The state of each cabinet: `G2 rev 7 OTTER, G3 rev 1 PETAL`.
     pub(crate) fn stamps(&self) -> String {
         let stamp = |it: &Cabinet| {
-            let stamp = Stamp::of(self.job, it, &Layout::of(it, self.job));
+            let stamp = Stamp::now(self.job, it);
             format!("{} {stamp}", it.name)
         };
         let stamps: Vec<String> = self.job.cabinets.iter().map(stamp).collect();
@@ -79,11 +80,8 @@ impl<'a> BenchWords<'a> {
 
     /// How much is on record as bored, where the plan is of what is left; what went wrong.
     pub(crate) fn record(&self) -> Vec<String> {
-        let copies = self.job.cabinets.iter().flat_map(|cabinet| {
-            let copies = cabinet.copies.iter();
-            copies.flat_map(move |copy| progress(self.job, cabinet, copy))
-        });
-        let (done, all) = copies.fold((0, 0), |(done, all), it| {
+        let panels = progress_of_job(self.job).into_iter();
+        let (done, all) = panels.fold((0, 0), |(done, all), it| {
             (done + it.done, all + it.done + it.left)
         });
         let planned: usize = self.plan.set_ups.iter().map(|it| it.holes.count()).sum();

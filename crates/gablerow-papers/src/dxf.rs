@@ -15,11 +15,11 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use gablerow_core::cautions::GENERAL;
 use gablerow_core::layout::{Hole, Use};
 use gablerow_core::measure::{Length, Unit};
 
 use crate::DrawnFace;
-use crate::source_list::CAUTION;
 use crate::text::wrap;
 
 /// Where the outline is.
@@ -72,7 +72,7 @@ fn notes(face: &DrawnFace) -> Vec<String> {
         notes.push(face.of.stamp.to_string());
     }
     notes.extend_from_slice(face.of.remarks);
-    notes.push(CAUTION.to_string());
+    notes.push(GENERAL.to_string());
     notes
         .iter()
         .flat_map(|note| wrap(note, NOTE_MOST))

@@ -71,14 +71,14 @@ impl LabelRecord {
     #[must_use]
     pub fn of_job(job: &Job) -> Vec<Self> {
         let copies = |cabinet: &Cabinet| {
-            let of = |copy| Self::of_copy(job, cabinet, copy);
+            let stamp = Stamp::now(job, cabinet);
+            let of = |copy| Self::of_copy(job, cabinet, (copy, stamp));
             cabinet.copies.iter().flat_map(of).collect::<Vec<_>>()
         };
         job.cabinets.iter().flat_map(copies).collect()
     }
 
-    fn of_copy(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Self> {
-        let stamp = Stamp::of(job, cabinet, &Layout::of(cabinet, job));
+    fn of_copy(job: &Job, cabinet: &Cabinet, (copy, stamp): (&Copy, Stamp)) -> Vec<Self> {
         let built = cabinet.built_as(copy);
         let layout = Layout::of(&built, job);
         let of = CabinetParts {

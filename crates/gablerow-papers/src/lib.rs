@@ -72,6 +72,7 @@ mod typeface;
 
 pub use bench_page::bench_pages;
 pub use bench_records::SetUpRecord;
+pub use bench_rows::rail_notes;
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;
 pub use drawn::{DrawnCabinet, DrawnFace};
@@ -90,7 +91,7 @@ pub use part_records::{CabinetParts, Part, PartRecord};
 pub use part_text::part_text;
 pub use pdf::pdf;
 pub use signs::Signs;
-pub use source_list::{CAUTION, source_text};
+pub use source_list::source_text;
 pub use svg::svg;
 pub use table::{Column, Tabled, Value, csv_table};
 pub use text::{WIDTH, run_words, wrap};

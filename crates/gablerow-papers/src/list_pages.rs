@@ -6,6 +6,7 @@ use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
+use gablerow_core::cautions::GENERAL;
 use gablerow_core::job::Job;
 use gablerow_core::measure::Length;
 use gablerow_core::parts::{Banded, BoardNeed, FrontPart, Piece, board_needs};
@@ -18,7 +19,6 @@ use crate::part_words::{
     box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, strength_words,
 };
 use crate::sheets::{Cell, Row, Sheets};
-use crate::source_list::CAUTION;
 
 /// One list of these cabinets of a job, on as many sheets as it takes; none when no cabinet has anything on it.
 #[must_use]
@@ -51,7 +51,7 @@ pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: P
     {
         sheets.remark(&words);
     }
-    sheets.remark(CAUTION);
+    sheets.remark(GENERAL);
     sheets.pages()
 }
 

@@ -4,11 +4,11 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use gablerow_core::cautions::{GENERAL, TIP_OVER};
 use gablerow_core::job::{Cabinet, Job};
-use gablerow_core::strength::{TIP_OVER, board_rests_on, may_tip_over, sag_rests_on, tip_rests_on};
+use gablerow_core::strength::{board_rests_on, may_tip_over, sag_rests_on, tip_rests_on};
 
 use crate::part_records::CabinetParts;
-use crate::source_list::CAUTION;
 use crate::text::push_indented;
 
 /// Adds what the figures of strength of these cabinets rest on, and the caution; nothing where there are none.
@@ -37,7 +37,7 @@ pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[Cabin
     for line in lines {
         push_indented(out, "    ", "      ", &line);
     }
-    push_indented(out, "  ", "  ", CAUTION);
+    push_indented(out, "  ", "  ", GENERAL);
 }
 
 /// The note on tipping over with the cabinets it is for; `None` where none has drawers and is high enough.

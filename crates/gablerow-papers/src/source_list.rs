@@ -4,15 +4,12 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use gablerow_core::cautions::GENERAL;
 use gablerow_core::figures::{Figure, figures};
 use gablerow_core::source::{SOURCES, Source, Standing};
 
 use crate::table::{Value, columns};
 use crate::text::push_indented;
-
-/// What every figure of strength is printed with.
-pub const CAUTION: &str = "A layout from this program helps in the shop. It is neither engineering nor advice on codes: local \
-    codes prevail, and so does licensed practice.";
 
 columns! {
     Figure;
@@ -56,7 +53,7 @@ pub fn source_text() -> String {
         push_figures(&mut out, &all, standing);
     }
     out.push('\n');
-    push_indented(&mut out, "", "", CAUTION);
+    push_indented(&mut out, "", "", GENERAL);
     out
 }
 
@@ -141,7 +138,7 @@ mod tests {
             words.contains("creep: furniture board as P5: 3.25 times, of EN 1995-1-1"),
             "{words}"
         );
-        assert!(words.ends_with(CAUTION.trim()), "{words}");
+        assert!(words.ends_with(GENERAL), "{words}");
         assert!(
             text.lines()
                 .all(|line| line.width() <= WIDTH && line.trim_end() == line)

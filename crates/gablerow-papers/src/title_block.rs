@@ -3,12 +3,12 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use gablerow_core::cautions::GENERAL;
 use gablerow_core::layout::Use;
 
 use crate::hole_sign::draw_hole;
 use crate::page::TextEnd;
 use crate::pen::{self, BODY, HAIR, Pen, SMALL, Words};
-use crate::source_list::CAUTION;
 
 /// What a sign takes before its words.
 pub(crate) const SIGN: f64 = 5.0;
@@ -34,7 +34,7 @@ pub(crate) type Meaning = (Option<Use>, String);
 impl TitleBlock {
     /// Texts, each with its size and whether it is heavy, and what signs mean, in a room so wide. The caution comes last.
     pub(crate) fn of(texts: &[Words], meanings: Vec<Meaning>, width: f64) -> Self {
-        let caution = (SMALL, false, CAUTION.to_string());
+        let caution = (SMALL, false, GENERAL.to_string());
         let lines = pen::wrapped(texts.iter().chain([&caution]), width);
         let signs = in_lines(meanings, width);
         let of_signs: f64 = signs.iter().map(|_| pen::leading(BODY)).sum();

@@ -1,7 +1,7 @@
 //! What somebody at the bench has before them: the plan of what was left on beginning, and how far it has come.
 
 use gablerow_core::bench::{Plan, SetUp, plan_left};
-use gablerow_core::check::{self, Finding};
+use gablerow_core::check;
 use gablerow_core::job::{Job, Key};
 use gablerow_core::layout::Layout;
 
@@ -77,7 +77,7 @@ pub fn released(job: &Job) -> (Vec<Key>, Vec<Key>) {
     keys.partition(|&key| {
         job.cabinet(key).is_some_and(|it| {
             let findings = check::of_cabinet(job, it, &Layout::of(it, job));
-            !findings.iter().any(Finding::is_open_stop)
+            !check::is_held_back(&findings)
         })
     })
 }

@@ -1,9 +1,10 @@
 //! Pages to read, line by line: the keys and the rules, and where the numbers come from. View draws them, update turns them.
 
+use gablerow_core::cautions::GENERAL;
 use gablerow_core::check::{Level, RULES};
 use gablerow_core::strength::{board_rests_on, sag_rests_on, tip_rests_on};
 use gablerow_core::sum::Sum;
-use gablerow_papers::{CAUTION, wrap};
+use gablerow_papers::wrap;
 
 use crate::action::Action;
 use crate::app::{App, Pane, Screen};
@@ -145,7 +146,7 @@ fn strength(app: &App, scene: &Scene, room: usize) -> Vec<PageLine> {
     let board = app.desk.job.cards.board(&shelf.board);
     let rests = [sag_rests_on(), tip_rests_on()];
     let rests = rests.into_iter().chain(board.map(board_rests_on));
-    let text = rests.chain([CAUTION.to_owned()]);
+    let text = rests.chain([GENERAL.to_owned()]);
     let text = text.flat_map(|line| wrap(&line, room));
     let text = text.map(|line| PageLine::Text(format!("  {line}")));
     let heading = PageLine::Heading("strength: what its figures rest on".to_owned());

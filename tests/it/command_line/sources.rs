@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use gablerow_core::cautions::GENERAL;
 use gablerow_core::figures::figures;
 use gablerow_core::source::SOURCES;
-use gablerow_papers::CAUTION;
 
 use super::Shop;
 
@@ -35,7 +35,7 @@ fn the_caution_stands_below_the_sources_and_below_strength() {
         let said = shop.run(&[words]);
         assert_eq!(said.code, Some(0));
         let text = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
-        let (before, _) = text.split_once(CAUTION).unwrap();
+        let (before, _) = text.split_once(GENERAL).unwrap();
         assert!(before.contains(above), "{text}");
     }
 }

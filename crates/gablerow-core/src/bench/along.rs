@@ -25,6 +25,14 @@ pub struct Position {
     pub runs: Vec<(i16, i16)>,
 }
 
+impl Position {
+    /// The index hole of the rail, where it lies here, over a hole of the cabinet.
+    #[must_use]
+    pub fn index(&self, rest: &Rest, hole: i16) -> i16 {
+        rest.index(hole) - self.moved
+    }
+}
+
 /// What holds the rail where it lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Held {

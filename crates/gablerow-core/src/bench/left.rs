@@ -50,6 +50,10 @@ fn place(face: FaceId, hole: &Hole, upright: &Upright) -> Place {
 /// How far a panel of a copy has come.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Progress {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Which of its copies.
+    pub copy: Key,
     /// The panel, as the copy has it.
     pub panel: PanelId,
     /// How many holes are bored as the layout has them.
@@ -60,6 +64,16 @@ pub struct Progress {
     pub stale: Vec<Bored>,
 }
 
+/// How far every panel of a job has come, cabinet by cabinet and copy by copy.
+#[must_use]
+pub fn progress_of_job(job: &Job) -> Vec<Progress> {
+    let copies = |cabinet: &'_ Cabinet| {
+        let of = |copy| progress(job, cabinet, copy);
+        cabinet.copies.iter().flat_map(of).collect::<Vec<_>>()
+    };
+    job.cabinets.iter().flat_map(copies).collect()
+}
+
 /// How far every panel of a copy has come that is bored or was, from left to right; panels that are gone come last.
 #[must_use]
 pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
@@ -67,6 +81,14 @@ pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
     let done = Done::of(&job.bored, cabinet.key, copy.key);
     let mut stale = done.0.clone();
     let mut panels = Vec::new();
+    let of = |panel, done, left| Progress {
+        cabinet: cabinet.key,
+        copy: copy.key,
+        panel,
+        done,
+        left,
+        stale: Vec::new(),
+    };
     for upright in &layout.uprights {
         let holes = upright.bored(&layout);
         let holes = holes
@@ -81,22 +103,12 @@ pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
                 left += 1;
             }
         }
-        panels.push(Progress {
-            panel: upright.id,
-            done: there,
-            left,
-            stale: Vec::new(),
-        });
+        panels.push(of(upright.id, there, left));
     }
     for bored in stale.into_values() {
         let at = panels.iter().position(|it| it.panel == bored.face.panel);
         let at = at.unwrap_or_else(|| {
-            panels.push(Progress {
-                panel: bored.face.panel,
-                done: 0,
-                left: 0,
-                stale: Vec::new(),
-            });
+            panels.push(of(bored.face.panel, 0, 0));
             panels.len() - 1
         });
         panels[at].stale.push(bored);

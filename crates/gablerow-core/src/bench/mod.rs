@@ -31,7 +31,7 @@ use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
 pub use along::{Held, Position};
-pub use left::{Done, Progress, bored_by, progress};
+pub use left::{Done, Progress, bored_by, progress, progress_of_job};
 pub use measure::Check;
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};

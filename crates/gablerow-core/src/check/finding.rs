@@ -91,6 +91,12 @@ impl Place {
     }
 }
 
+/// Whether a cabinet of which this was found is held back from being bored: a stop of it is open.
+#[must_use]
+pub fn is_held_back(findings: &[Finding]) -> bool {
+    findings.iter().any(Finding::is_open_stop)
+}
+
 /// One thing the checks have to say.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Finding {

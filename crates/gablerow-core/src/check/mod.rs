@@ -76,7 +76,7 @@ mod tests;
 
 use alloc::vec::Vec;
 
-pub use finding::{Finding, Level, Place};
+pub use finding::{Finding, Level, Place, is_held_back};
 pub use kept::Checked;
 pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};

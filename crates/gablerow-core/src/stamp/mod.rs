@@ -4,6 +4,7 @@
 
 mod words;
 
+use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -25,14 +26,24 @@ pub struct Stamp {
 /// Shown as `rev 7 OTTER`.
 impl fmt::Display for Stamp {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "rev {} ", self.number)?;
-        let mut letters = self.word.chars();
-        letters.try_for_each(|letter| write!(f, "{}", letter.to_ascii_uppercase()))
+        write!(f, "rev {} {}", self.number, self.capitals())
     }
 }
 
 impl Stamp {
+    /// The word as it is shown: `OTTER`.
+    #[must_use]
+    pub fn capitals(&self) -> String {
+        self.word.to_ascii_uppercase()
+    }
+
     /// The state of a cabinet as it is now.
+    #[must_use]
+    pub fn now(job: &Job, cabinet: &Cabinet) -> Self {
+        Self::of(job, cabinet, &Layout::of(cabinet, job))
+    }
+
+    /// The same of a cabinet that comes to this layout.
     #[must_use]
     pub fn of(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Self {
         let word = word(cabinet, layout);
@@ -51,7 +62,7 @@ impl Stamp {
 pub fn revised(job: &Job) -> Vec<Revision> {
     let mut revisions = job.revisions.clone();
     for cabinet in &job.cabinets {
-        let stamp = Stamp::of(job, cabinet, &Layout::of(cabinet, job));
+        let stamp = Stamp::now(job, cabinet);
         let now = Revision {
             cabinet: cabinet.key,
             number: stamp.number,

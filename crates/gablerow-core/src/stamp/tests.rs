@@ -12,7 +12,7 @@ fn plain() -> Job {
 
 fn stamp(job: &Job) -> Stamp {
     let cabinet = &job.cabinets[0];
-    Stamp::of(job, cabinet, &Layout::of(cabinet, job))
+    Stamp::now(job, cabinet)
 }
 
 fn deep(job: &mut Job, mm: i32) {

@@ -30,7 +30,7 @@ pub use tables::{
     CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, elasticity,
     house_limit,
 };
-pub use tip_over::{TIP_OVER, TIP_OVER_HEIGHT, may_tip_over};
+pub use tip_over::{TIP_OVER_HEIGHT, may_tip_over};
 
 use crate::measure::Length;
 

@@ -7,13 +7,8 @@ use crate::measure::Length;
 /// Source: 16 CFR 1261, the scope of ASTM F2057-23.
 pub const TIP_OVER_HEIGHT: Length = Length::from_inch_64ths(27 * 64);
 
-/// The note itself. Sources: 16 CFR 1261; EN 15939:2019, which rates a wall hanger and leaves out what it is fixed to.
-pub const TIP_OVER: &str = "A unit with drawers that stands free can fall on children: fix it to the wall. Hangers and \
-    straps are rated by their makers, the wall behind them is not: who fixes must judge it. In the US 16 CFR 1261 makes a \
-    stability rule mandatory for clothing storage that stands free, is 27 in (686 mm) high, weighs 30 lb (13.6 kg) and has \
-    3.2 ft3 (90.6 dm3) of closed storage, or more of each; what is built in is out of its scope.";
-
-/// Whether a unit carries the note: it has drawers, and it is so high or higher, from the floor to its top.
+/// Whether a unit carries the note ([`crate::cautions::TIP_OVER`]): it has drawers, and it is so high or higher, from the
+/// floor to its top.
 ///
 /// How it is fixed is not asked: the job does not say, and the note tells both cases apart.
 #[must_use]

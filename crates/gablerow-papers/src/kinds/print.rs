@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use gablerow_core::bench::plan;
 use gablerow_core::cards::{Bed, RailKind};
-use gablerow_core::check::{Finding, Level};
+use gablerow_core::check::{Finding, Level, is_held_back};
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{Cabinet, Copy, Job};
 use gablerow_core::layout::Layout;
@@ -83,9 +83,8 @@ impl Printer<'_> {
 
     /// The chosen cabinets that may be bored.
     fn free(&self) -> impl Iterator<Item = (&Cabinet, &[Finding])> {
-        let is_free =
-            |(_, findings): &&(&Cabinet, Vec<Finding>)| !findings.iter().any(Finding::is_open_stop);
-        let free = self.chosen.iter().filter(is_free);
+        let chosen = self.chosen.iter();
+        let free = chosen.filter(|(_, findings)| !is_held_back(findings));
         free.map(|(cabinet, findings)| (*cabinet, findings.as_slice()))
     }
 
@@ -175,7 +174,7 @@ impl Printer<'_> {
         };
         let file = |(cabinet, findings): (&Cabinet, &[Finding])| {
             let text = table(cabinet, findings)?;
-            let stamp = Stamp::of(self.job, cabinet, &Layout::of(cabinet, self.job));
+            let stamp = Stamp::now(self.job, cabinet);
             let name = self.name(&[&self.name_of(cabinet)], kind, Some(stamp), format);
             Some(PaperFile {
                 name,
@@ -188,7 +187,7 @@ impl Printer<'_> {
 
     /// A cabinet as designed and as mirrored, whichever of the two is built.
     fn builds<'f>(&self, cabinet: &Cabinet, findings: &'f [Finding]) -> Vec<Build<'f>> {
-        let stamp = Stamp::of(self.job, cabinet, &Layout::of(cabinet, self.job));
+        let stamp = Stamp::now(self.job, cabinet);
         let build = |is_mirrored: bool| {
             let alike = cabinet
                 .copies
@@ -311,7 +310,7 @@ impl Printer<'_> {
     /// `glaze-store_G2_left-side-inside_drawing_rev7-OTTER.dxf`. Names have no `_` in them, so two that differ in a part differ.
     fn name(&self, parts: &[&str], kind: Kind, stamp: Option<Stamp>, format: Format) -> String {
         let mut name = safe(self.job.title.as_str(), "job");
-        let stamp = stamp.map(|it| format!("rev{}-{}", it.number, it.word.to_ascii_uppercase()));
+        let stamp = stamp.map(|it| format!("rev{}-{}", it.number, it.capitals()));
         let stamp = stamp.unwrap_or_default();
         let parts = parts.iter().copied().chain([kind.word(), &stamp]);
         for part in parts.filter(|part| !part.is_empty()) {

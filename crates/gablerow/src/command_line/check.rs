@@ -42,7 +42,7 @@ impl<'a> Checked<'a> {
     }
 
     pub(super) fn has_open_stop(&self) -> bool {
-        self.findings.iter().any(Finding::is_open_stop)
+        check::is_held_back(&self.findings)
     }
 
     pub(super) fn text(&self) -> String {

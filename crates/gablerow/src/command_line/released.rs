@@ -1,7 +1,7 @@
 //! What of a job may be bored: an open stop holds its cabinet back.
 
 use anyhow::bail;
-use gablerow_core::check::{self, Finding, Level};
+use gablerow_core::check::{self, Finding, Level, is_held_back};
 use gablerow_core::job::{Cabinet, Job};
 use gablerow_core::layout::Layout;
 
@@ -53,7 +53,7 @@ impl<'a> Released<'a> {
     /// The cabinets without an open stop, each with its overruled stops and its warns.
     pub(super) fn free(&self) -> impl Iterator<Item = (&'a Cabinet, &[Finding])> {
         let all = self.cabinets.iter();
-        let free = all.filter(|(_, findings)| !findings.iter().any(Finding::is_open_stop));
+        let free = all.filter(|(_, findings)| !is_held_back(findings));
         free.map(|(cabinet, findings)| (*cabinet, findings.as_slice()))
     }
 

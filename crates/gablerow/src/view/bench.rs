@@ -10,10 +10,10 @@
 //! bars      panel, cabinet, job
 //! ```
 
-use gablerow_core::bench::{Held, Holes, Position, Progress, SetUp, pace, progress};
-use gablerow_core::job::{End, Hand, Key, Names, Trouble};
-use gablerow_core::measure::Length;
-use gablerow_papers::{SetUpRecord, run_words};
+use gablerow_core::bench::{Check, Holes, Progress, SetUp, pace, progress_of_job};
+use gablerow_core::job::{Job, Key, Names, PanelId, Trouble};
+use gablerow_core::measure::{Length, Unit};
+use gablerow_papers::{SetUpRecord, rail_notes, run_words};
 
 use super::canvas::Canvas;
 use super::letters;
@@ -33,23 +33,23 @@ const BELOW: u16 = 6;
 pub(super) fn draw(canvas: &mut Canvas, app: &App, walk: &Walk) {
     let bench = AtBench::of(&app.desk.job, walk);
     let records = SetUpRecord::of_plan(&bench.plan, &app.desk.job);
-    let y = canvas.height().saturating_sub(BELOW);
-    match records.get(bench.done) {
-        Some(record) => {
-            title(canvas, record, &bench);
-            changes(canvas, app, &bench);
-            large(canvas, app, record.set_up);
-            let room = canvas.width().saturating_sub(PICTURE + 1);
-            on_bench::draw(&mut canvas.part(room, 3, PICTURE, 7), record.set_up);
-            bars(canvas, app, y, Some(record.set_up), &bench);
-        }
-        None => {
-            canvas.text(1, 0, "AT THE BENCH", Role::Title);
-            letters::draw(canvas, 1, 3, "ALL BORED", Role::Good);
-            bars(canvas, app, y, None, &bench);
-        }
+    let panels = progress_of_job(&app.desk.job);
+    if let Some(record) = records.get(bench.done) {
+        title(canvas, record, &bench);
+        changes(canvas, app, &bench);
+        large(canvas, app, record.set_up);
+        let room = canvas.width().saturating_sub(PICTURE + 1);
+        on_bench::draw(&mut canvas.part(room, 3, PICTURE, 7), record.set_up);
+    } else {
+        canvas.text(1, 0, "AT THE BENCH", Role::Title);
+        letters::draw(canvas, 1, 3, "ALL BORED", Role::Good);
     }
-    said(canvas, app, walk, &bench, y + 1);
+    let y = canvas.height().saturating_sub(BELOW);
+    bars(canvas, app, y, &bench, &panels);
+    let lines = said(app, walk, &bench, &panels);
+    for (y, (text, role)) in (y + 1..canvas.height().saturating_sub(1)).zip(lines) {
+        canvas.text(1, y, &text, role);
+    }
 }
 
 /// Which panel, and how many set-ups this is of.
@@ -134,79 +134,36 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     if !rest.is_empty() {
         words.push(format!("and holes {}", rest.join(" ")));
     }
-    words.extend(notes(set_up, &show));
+    words.extend(notes(set_up, unit));
     canvas.paragraph(y, 1, &words.join("; "), Role::Plain);
 }
 
-/// What goes with the large letters: how many, by what, from where, and what to measure then.
-fn notes(set_up: &SetUp, show: &impl Fn(Length) -> String) -> Vec<String> {
-    let (rest, count) = (&set_up.rest, set_up.holes.count());
-    let end = rest.end.word();
-    let mut notes = Vec::new();
-    match &set_up.holes {
-        Holes::Runs(runs) => {
-            let holes = if count == 1 { "hole" } else { "holes" };
-            notes.push(format!("{count} {holes}, the {end} on the stop"));
-            let index = |hole: i16| rest.index(hole);
-            if runs.first().is_some_and(|run| index(run.0) != run.0) {
-                let on_rail = runs.iter().map(|it| {
-                    let (one, other) = (index(it.0), index(it.1));
-                    run_words((one.min(other), one.max(other)))
-                });
-                let on_rail: Vec<String> = on_rail.collect();
-                notes.push(format!("on the rail {}", on_rail.join(" ")));
-            }
-        }
-        Holes::ByTape(_) => notes.push(format!("{count} by tape, from the {end}")),
-    }
-    notes.extend(set_up.positions.iter().skip(1).map(|at| moved(at, show)));
-    let check = |it: &gablerow_core::bench::Check| format!("then {} = {}", it.words, show(it.want));
-    notes.extend(set_up.checks.iter().map(check));
-    notes
-}
-
-/// Where the rail is moved to, for holes it does not reach from the stop.
-fn moved(at: &Position, show: &impl Fn(Length) -> String) -> String {
-    let runs: Vec<String> = at.runs.iter().copied().map(run_words).collect();
-    let runs = runs.join(" ");
-    match at.held {
-        Held::Stop => format!("rail at the stop for {runs}"),
-        Held::Pins([near, far]) => format!("rail on, pins in holes {near} and {far}, for {runs}"),
-        Held::Tape(from_end) => format!(
-            "rail on, its first hole {} from the end, for {runs}",
-            show(from_end)
-        ),
-    }
+/// What goes with the large letters: how many, from where, the rail's own numbers, and what to measure then.
+fn notes(set_up: &SetUp, unit: Unit) -> Vec<String> {
+    let (end, count) = (set_up.rest.end.word(), set_up.holes.count());
+    let holes = if count == 1 { "hole" } else { "holes" };
+    let first = match &set_up.holes {
+        Holes::Runs(_) => format!("{count} {holes}, the {end} on the stop"),
+        Holes::ByTape(_) => format!("{count} {holes} by tape, from the {end}"),
+    };
+    let check = |it: &Check| format!("then {} = {}", it.words, it.want.show(unit));
+    let checks = set_up.checks.iter().map(check);
+    let rail = rail_notes(set_up, unit).into_iter();
+    [first].into_iter().chain(rail).chain(checks).collect()
 }
 
 /// How far panel, cabinet and job have come, and what is left of the time.
-fn bars(canvas: &mut Canvas, app: &App, y: u16, set_up: Option<&SetUp>, bench: &AtBench) {
+fn bars(canvas: &mut Canvas, app: &App, y: u16, bench: &AtBench, panels: &[Progress]) {
     let job = &app.desk.job;
-    let mut of_panel = (0, 0);
-    let (mut of_cabinet, mut of_job) = ((0, 0), (0, 0));
-    for cabinet in &job.cabinets {
-        for copy in &cabinet.copies {
-            for panel in progress(job, cabinet, copy) {
-                add(&mut of_job, &panel);
-                if set_up.is_some_and(|it| it.cabinet == cabinet.key) {
-                    add(&mut of_cabinet, &panel);
-                }
-                let here = (cabinet.key, copy.key, panel.panel);
-                if set_up.is_some_and(|it| (it.cabinet, it.copy, it.face.panel) == here) {
-                    add(&mut of_panel, &panel);
-                }
-            }
-        }
-    }
     let mut x = 1;
-    let name = set_up
-        .and_then(|it| job.cabinet(it.cabinet))
-        .map_or("", |it| it.name.as_str());
-    if set_up.is_some() {
-        x = bar(canvas, x, y, "panel", of_panel) + 2;
-        x = bar(canvas, x, y, name, of_cabinet) + 2;
+    if let Some(now) = bench.set_up() {
+        let of_cabinet = |it: &&Progress| it.cabinet == now.cabinet;
+        let of_panel = |it: &&Progress| is_of(now, it.cabinet, it.copy, it.panel);
+        x = bar(canvas, x, y, "panel", sum(panels.iter().filter(of_panel))) + 2;
+        let name = job.cabinet(now.cabinet).map_or("", |it| it.name.as_str());
+        x = bar(canvas, x, y, name, sum(panels.iter().filter(of_cabinet))) + 2;
     }
-    bar(canvas, x, y, "job", of_job);
+    bar(canvas, x, y, "job", sum(panels.iter()));
     let seconds = u64::from(bench.left(job)) * u64::from(pace(&job.took)) / 100;
     if seconds > 0 {
         let text = format!("about {} min left ", seconds.div_ceil(60));
@@ -214,9 +171,16 @@ fn bars(canvas: &mut Canvas, app: &App, y: u16, set_up: Option<&SetUp>, bench: &
     }
 }
 
-fn add(all: &mut (usize, usize), panel: &Progress) {
-    all.0 += panel.done;
-    all.1 += panel.done + panel.left;
+/// Whether a set-up is on this panel.
+fn is_of(set_up: &SetUp, cabinet: Key, copy: Key, panel: PanelId) -> bool {
+    (set_up.cabinet, set_up.copy, set_up.face.panel) == (cabinet, copy, panel)
+}
+
+/// How many holes are done, and of how many.
+fn sum<'a>(panels: impl Iterator<Item = &'a Progress>) -> (usize, usize) {
+    panels.fold((0, 0), |(done, all), it| {
+        (done + it.done, all + it.done + it.left)
+    })
 }
 
 /// `panel ███░░░ 10/19`; gives the column after it.
@@ -239,57 +203,41 @@ fn bar(canvas: &mut Canvas, x: u16, y: u16, name: &str, (done, all): (usize, usi
 }
 
 /// What has to be known beside: how to leave, what is stale, what is held back, what went wrong here.
-fn said(canvas: &mut Canvas, app: &App, walk: &Walk, bench: &AtBench, y: u16) {
+fn said(app: &App, walk: &Walk, bench: &AtBench, panels: &[Progress]) -> Vec<(String, Role)> {
     let job = &app.desk.job;
-    let name = |key: &Key| job.cabinet(*key).map_or("", |it| it.name.as_str());
-    let mut lines: Vec<(String, Role)> = Vec::new();
+    let mut lines = Vec::new();
     if walk.leaving {
-        lines.push((
-            "once more to leave; all that is done is kept".into(),
-            Role::Warn,
-        ));
+        let text = "once more to leave; all that is done is kept";
+        lines.push((text.into(), Role::Warn));
     }
-    for cabinet in &job.cabinets {
-        for copy in &cabinet.copies {
-            let mut panels = progress(job, cabinet, copy);
-            panels.retain(|panel| !panel.stale.is_empty());
-            if panels.is_empty() {
-                continue;
-            }
-            let names = Names::of(&cabinet.built_as(copy).opening);
-            let name = |it: &Progress| format!("{} of {}", it.stale.len(), names.panel(it.panel));
-            let panels: Vec<String> = panels.iter().map(name).collect();
-            let (name, copy) = (&cabinet.name, &copy.name);
-            let text = format!(
-                "{name} copy {copy}: bored and not wanted: {}",
-                panels.join(", ")
-            );
-            lines.push((text, Role::Warn));
-        }
+    let of = |it: &Progress| (it.cabinet, it.copy);
+    for of_copy in panels.chunk_by(|a, b| of(a) == of(b)) {
+        lines.extend(stale(job, of_copy).map(|text| (text, Role::Warn)));
     }
     if !bench.held.is_empty() {
+        let name = |key: &Key| job.cabinet(*key).map_or("", |it| it.name.as_str());
         let held: Vec<&str> = bench.held.iter().map(name).collect();
-        lines.push((
-            format!("held back by stops: {}", held.join(", ")),
-            Role::Warn,
-        ));
+        let text = format!("held back by stops: {}", held.join(", "));
+        lines.push((text, Role::Warn));
     }
-    if let Some(set_up) = bench.set_up() {
-        let here = |it: &&Trouble| {
-            (it.cabinet, it.copy, it.face.panel) == (set_up.cabinet, set_up.copy, set_up.face.panel)
-        };
+    if let Some(now) = bench.set_up() {
+        let here = |it: &&Trouble| is_of(now, it.cabinet, it.copy, it.face.panel);
         let troubles = job.troubles.iter().rev().filter(here);
         lines.extend(troubles.map(|it| (format!("trouble: {}", it.words), Role::Note)));
     }
-    for (y, (text, role)) in (y..canvas.height().saturating_sub(1)).zip(lines) {
-        canvas.text(1, y, &text, role);
-    }
+    lines
 }
 
-/// The hand on which the end is that rests on the stop.
-pub(super) fn stop_to(set_up: &SetUp) -> Hand {
-    match set_up.rest.end {
-        End::Foot => set_up.foot_to,
-        End::Head => set_up.foot_to.other(),
-    }
+/// What of a copy was bored and is wanted no longer, panel by panel; nothing when nothing is.
+fn stale(job: &Job, panels: &[Progress]) -> Option<String> {
+    let first = panels.first()?;
+    let cabinet = job.cabinet(first.cabinet)?;
+    let copy = cabinet.copies.iter().find(|copy| copy.key == first.copy)?;
+    let names = Names::of(&cabinet.built_as(copy).opening);
+    let stale = panels.iter().filter(|it| !it.stale.is_empty());
+    let stale: Vec<String> = stale
+        .map(|it| format!("{} of {}", it.stale.len(), names.panel(it.panel)))
+        .collect();
+    let (name, copy, stale_words) = (&cabinet.name, &copy.name, stale.join(", "));
+    (!stale.is_empty()).then(|| format!("{name} copy {copy}: bored and not wanted: {stale_words}"))
 }

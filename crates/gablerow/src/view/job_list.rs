@@ -62,7 +62,7 @@ fn line(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, y: u16) {
         [size.width, size.height, size.depth].map(|length| length.show(job.unit));
     let sizes = format!("{width} x {height} x {depth}");
     let stamp = Stamp::of(job, cabinet, &layout);
-    let state = format!("{} {}", stamp.number, stamp.word.to_ascii_uppercase());
+    let state = format!("{} {}", stamp.number, stamp.capitals());
     let bored = layout.uprights.iter().flat_map(|upright| &upright.faces);
     let holes: usize = bored.map(|face| face.holes(&layout).len()).sum();
     let name: String = cabinet.name.as_str().chars().take(12).collect();

@@ -12,11 +12,8 @@ fn all_left(job: &Job) -> Plan {
 
 /// Done, left and stale holes of every copy.
 fn counts(job: &Job) -> (usize, usize, usize) {
-    let copies = job.cabinets.iter().flat_map(|cabinet| {
-        let copies = cabinet.copies.iter();
-        copies.flat_map(move |copy| progress(job, cabinet, copy))
-    });
-    copies.fold((0, 0, 0), |all, it| {
+    let all = progress_of_job(job).into_iter();
+    all.fold((0, 0, 0), |all, it| {
         (all.0 + it.done, all.1 + it.left, all.2 + it.stale.len())
     })
 }
