@@ -6,14 +6,17 @@
 // A benchmark prints for people, and may panic where its own job is wrong.
 #![allow(clippy::print_stdout, clippy::expect_used)]
 
+mod shared;
+
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use gablerow_core::bench::{Plan, plan};
-use gablerow_core::edit::{BayRun, Edit};
-use gablerow_core::job::{Cabinet, Datum, Hand, Job, Key};
+use gablerow_core::job::{Cabinet, Job, Key};
 use gablerow_core::label::Label;
 use gablerow_core::measure::Length;
+
+use shared::furnished;
 
 const ROUNDS: usize = 21;
 
@@ -63,30 +66,7 @@ fn median<T>(work: impl Fn() -> T) -> Duration {
 
 /// Cabinets with a door, a shelf zone and three drawers each.
 fn job(cabinets: usize) -> Job {
-    let mut job = Job::plain(Label::new("bench").expect("a name"));
-    let run = |first, last, datum| BayRun {
-        cabinet: Key(1),
-        bay: Key(1),
-        first,
-        last,
-        datum,
-    };
-    let edits = [
-        Edit::Plates {
-            wall: Hand::Left,
-            run: run(3, 3, Datum::Foot),
-        },
-        Edit::Plates {
-            wall: Hand::Left,
-            run: run(19, 19, Datum::Head),
-        },
-        Edit::Pins(run(6, 10, Datum::Foot)),
-        Edit::Runners(run(2, 2, Datum::Foot)),
-        Edit::Runners(run(11, 12, Datum::Foot)),
-    ];
-    for edit in edits {
-        edit.apply(&job).expect("an edit that fits").apply(&mut job);
-    }
+    let mut job = furnished(&[]);
     let first = job.cabinets[0].clone();
     let cabinet = |at: u32| -> Cabinet {
         let mut cabinet = first.clone();

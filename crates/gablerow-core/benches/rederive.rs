@@ -7,14 +7,18 @@
 // A benchmark prints for people, and may panic where its own job is wrong.
 #![allow(clippy::print_stdout, clippy::expect_used)]
 
+mod shared;
+
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use gablerow_core::check::{self, Checked};
 use gablerow_core::edit::{BayRun, Edit};
-use gablerow_core::job::{Datum, Hand, Job, Key};
+use gablerow_core::job::{Datum, Job, Key};
 use gablerow_core::label::Label;
 use gablerow_core::layout::{Hole, Layout};
+
+use shared::{furnished, run};
 
 const CABINETS: usize = 300;
 const ROUNDS: usize = 41;
@@ -122,35 +126,12 @@ fn edit(cabinets: usize, reps: usize) {
 
 /// Cabinets with a door, two shelf zones and four drawers each: what a full panel carries.
 fn job(cabinets: usize) -> Job {
-    let label = |text: &str| Label::new(text).expect("a name");
-    let mut job = Job::plain(label("bench"));
-    let run = |first, last, datum| BayRun {
-        cabinet: Key(1),
-        bay: Key(1),
-        first,
-        last,
-        datum,
-    };
-    let edits = [
-        Edit::Plates {
-            wall: Hand::Left,
-            run: run(3, 3, Datum::Foot),
-        },
-        Edit::Plates {
-            wall: Hand::Left,
-            run: run(19, 19, Datum::Head),
-        },
-        Edit::Pins(run(6, 10, Datum::Foot)),
+    let mut job = furnished(&[
         Edit::Pins(run(13, 17, Datum::Foot)),
-        Edit::Runners(run(2, 2, Datum::Foot)),
         Edit::Runners(run(5, 5, Datum::Foot)),
-        Edit::Runners(run(11, 12, Datum::Foot)),
-    ];
-    for edit in edits {
-        edit.apply(&job).expect("an edit that fits").apply(&mut job);
-    }
+    ]);
     for at in 1..cabinets {
-        let name = label(&format!("A{}", at + 1));
+        let name = Label::new(&format!("A{}", at + 1)).expect("a name");
         Edit::Duplicate {
             cabinet: Key(1),
             name,

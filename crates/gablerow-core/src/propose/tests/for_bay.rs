@@ -101,7 +101,11 @@ fn shelf_holes_keep_clear_of_hinges() {
     assert_eq!(made[0].why[0], "128.5 clear under a shelf on hole 5");
     let after = taken(&job, 1, "shelf holes");
     assert_eq!(stops(&after), Vec::<Stop>::new());
-    assert_eq!(titles(&after, 1), Vec::<String>::new(), "there is a zone now");
+    assert_eq!(
+        titles(&after, 1),
+        Vec::<String>::new(),
+        "there is a zone now"
+    );
 }
 
 proptest! {
