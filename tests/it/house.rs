@@ -27,7 +27,7 @@ const FLOORS: [&[&str]; 12] = [
 ];
 
 /// What each room of the program does not name.
-const ROOMS: [(&str, &[&str]); 12] = [
+const ROOMS: [(&str, &[&str]); 13] = [
     ("update", &["view", "store", "terminal"]),
     ("view", &["update", "store", "terminal"]),
     ("app", &["update", "view", "store"]),
@@ -36,6 +36,7 @@ const ROOMS: [(&str, &[&str]); 12] = [
     ("scene", &["update", "view", "store"]),
     ("field", &["update", "view", "store"]),
     ("size_line", &["update", "view", "store"]),
+    ("at_bench", &["update", "view", "store"]),
     ("card_line", &["update", "view", "store"]),
     ("echo", &["update", "view", "store"]),
     ("shop_file", &["update", "view", "store"]),

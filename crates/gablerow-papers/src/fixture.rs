@@ -1,6 +1,7 @@
 //! Small jobs to test with.
 
 use gablerow_core::cards::{Across, Along, Bed, Corner};
+use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{
     Copy, Depth, Division, Edge, End, FaceId, FreeHole, FreeRow, Front, FrontHeight, FrontKind,
     Hand, HolePlace, Job, Joint, Key, Label, Notch, Opening, PanelId, Part, PartWidth, Partition,
@@ -10,8 +11,8 @@ use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Length, Unit};
 use proptest::prelude::*;
 
-use crate::Signs;
 use crate::page::{Mark, Page, Point, Text};
+use crate::{DrawnCabinet, DrawnFace, Signs};
 
 pub(crate) const SIGNS: Signs = Signs {
     hole_empty: '.',
@@ -171,6 +172,40 @@ pub(crate) fn faces(layout: &Layout) -> Vec<FaceId> {
     let uprights = layout.uprights.iter();
     let both = |panel| [Hand::Left, Hand::Right].map(|toward| FaceId { panel, toward });
     uprights.flat_map(|upright| both(upright.id)).collect()
+}
+
+/// What is made of a job's first cabinet as it is drawn, with its state and a sentence that overrules a stop.
+pub(crate) fn with_drawn<T>(job: &Job, make: impl FnOnce(DrawnCabinet) -> T) -> T {
+    let cabinet = &job.cabinets[0];
+    let layout = Layout::of(cabinet, job);
+    make(DrawnCabinet {
+        job,
+        cabinet,
+        layout: &layout,
+        copies: "",
+        stamp: "rev 7 OTTER",
+        remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
+    })
+}
+
+/// What is made of each of its faces, after what is drawn of it.
+pub(crate) fn each_drawn<T>(
+    job: &Job,
+    bed: Option<&Bed>,
+    make: impl Fn(DrawnFace) -> T,
+) -> Vec<(FaceDrawing, T)> {
+    with_drawn(job, |of| {
+        let face = |id| {
+            let drawing = FaceDrawing::of(of.layout, id, &[]).unwrap();
+            let made = make(DrawnFace {
+                of,
+                drawing: &drawing,
+                bed,
+            });
+            (drawing, made)
+        };
+        faces(of.layout).into_iter().map(face).collect()
+    })
 }
 
 /// Jobs of one cabinet with two bays: any sizes and joints of its uprights, zones through or not, plates and runners that may

@@ -6,36 +6,21 @@ use ::dxf::Drawing;
 use ::dxf::entities::EntityType;
 use gablerow_core::drawing::{Dot, FaceDrawing};
 use gablerow_core::job::{FaceId, Hand, Job, Label, Notch};
-use gablerow_core::layout::Layout;
 use proptest::prelude::*;
 
 use super::*;
 use crate::DrawnCabinet;
-use crate::fixture::{any_job, drawers, faces, job, mm};
+use crate::fixture::{any_job, drawers, each_drawn, job, mm};
 
 /// Every face of a job's first cabinet as DXF, after its drawing.
 fn files(job: &Job) -> Vec<(FaceDrawing, String)> {
-    let cabinet = &job.cabinets[0];
-    let layout = Layout::of(cabinet, job);
-    let of = DrawnCabinet {
-        job,
-        cabinet,
-        layout: &layout,
-        copies: "",
-        stamp: "rev 7 OTTER",
-        remarks: &[],
-    };
-    let file = |id| {
-        let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
-        let face = DrawnFace {
-            of,
-            drawing: &drawing,
-            bed: None,
+    each_drawn(job, None, |face| {
+        let of = DrawnCabinet {
+            remarks: &[],
+            ..face.of
         };
-        let text = dxf(&face);
-        (drawing, text)
-    };
-    faces(&layout).into_iter().map(file).collect()
+        dxf(&DrawnFace { of, ..face })
+    })
 }
 
 fn file(job: &Job, id: FaceId) -> String {

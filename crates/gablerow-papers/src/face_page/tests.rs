@@ -5,12 +5,11 @@ use std::collections::BTreeSet;
 use gablerow_core::cards::Bed;
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{FaceId, Hand, HolePlace, Job, Label};
-use gablerow_core::layout::Layout;
 use proptest::prelude::*;
 
 use super::*;
 use crate::DrawnCabinet;
-use crate::fixture::{any_bed, any_job, assert_legible, drawers, faces, job, mm};
+use crate::fixture::{any_bed, any_job, assert_legible, drawers, each_drawn, job, mm};
 use crate::pdf::read_back;
 use crate::{pdf, svg};
 
@@ -23,27 +22,13 @@ const SIZES: [FaceSize; 4] = [
 
 /// Every face of a job's first cabinet on a sheet, after its drawing.
 fn pages(job: &Job, size: FaceSize, bed: &Bed) -> Vec<(FaceDrawing, Page)> {
-    let cabinet = &job.cabinets[0];
-    let layout = Layout::of(cabinet, job);
-    let of = DrawnCabinet {
-        job,
-        cabinet,
-        layout: &layout,
-        copies: "copies 1 and 3",
-        stamp: "rev 7 OTTER",
-        remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
-    };
-    let page = |id| {
-        let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
-        let face = DrawnFace {
-            of,
-            drawing: &drawing,
-            bed: Some(bed),
+    each_drawn(job, Some(bed), |face| {
+        let of = DrawnCabinet {
+            copies: "copies 1 and 3",
+            ..face.of
         };
-        let page = face.page(size);
-        (drawing, page)
-    };
-    faces(&layout).into_iter().map(page).collect()
+        DrawnFace { of, ..face }.page(size)
+    })
 }
 
 fn left_inside(job: &Job, size: FaceSize) -> Page {

@@ -3,16 +3,14 @@
 use alloc::string::String;
 use alloc::vec;
 
-use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::layout::Layout;
 use lopdf::Document;
 use proptest::prelude::*;
 
 use super::*;
-use crate::fixture::{any_job, faces};
+use crate::FaceSize;
+use crate::fixture::{any_job, each_drawn};
 use crate::page::{Line, Paper, TextEnd};
 use crate::pdf::read_back::{CLOSE, circle, numbers, operations, shapes};
-use crate::{DrawnCabinet, DrawnFace, FaceSize};
 
 fn page(paper: Paper, marks: Vec<Mark>) -> Page {
     let (width, height) = paper.size();
@@ -193,22 +191,10 @@ proptest! {
         job in any_job(),
         paper in prop::sample::select(Paper::ALL.to_vec()),
     ) {
-        let cabinet = &job.cabinets[0];
-        let layout = Layout::of(cabinet, &job);
-        for id in faces(&layout) {
-            let drawing = FaceDrawing::of(&layout, id, &[]).unwrap();
-            let of = DrawnCabinet {
-                job: &job,
-                cabinet,
-                layout: &layout,
-                copies: "",
-                stamp: "",
-                remarks: &[],
-            };
-            let face = DrawnFace { of, drawing: &drawing, bed: None };
+        each_drawn(&job, None, |face| {
             for size in [FaceSize::True, FaceSize::Paper(paper)] {
                 assert_rings_are_read_back(&face.page(size));
             }
-        }
+        });
     }
 }

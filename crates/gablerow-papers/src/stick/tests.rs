@@ -4,22 +4,8 @@ use gablerow_core::job::{Depth, Edge, End, FreeHole, Job, Key, Label};
 use proptest::prelude::*;
 
 use super::*;
-use crate::fixture::{any_job, assert_legible, drawers, faces, mm};
+use crate::fixture::{any_job, assert_legible, drawers, faces, mm, with_drawn};
 use crate::svg;
-use gablerow_core::layout::Layout;
-
-fn with_drawn<T>(job: &Job, read: impl FnOnce(&DrawnCabinet) -> T) -> T {
-    let cabinet = &job.cabinets[0];
-    let layout = Layout::of(cabinet, job);
-    read(&DrawnCabinet {
-        job,
-        cabinet,
-        layout: &layout,
-        copies: "",
-        stamp: "rev 7 OTTER",
-        remarks: &["Overruled: the back row is 30.0 from the edge.".into()],
-    })
-}
 
 /// The lines of a page that are level and so long, thin ones, as left end and height, y down.
 fn level_lines(page: &Page, long: f64) -> Vec<(f64, f64)> {
@@ -57,7 +43,7 @@ fn thousandths(value: f64) -> i64 {
 }
 
 /// Every height that is bored, column by column, from the layout: faces from the left, then doors.
-fn bored(drawn: &DrawnCabinet) -> Vec<Vec<i64>> {
+fn bored(drawn: DrawnCabinet) -> Vec<Vec<i64>> {
     let mut columns: Vec<Vec<i64>> = Vec::new();
     for id in faces(drawn.layout) {
         let holes = drawn.layout.face(id).unwrap().holes(drawn.layout);
@@ -101,7 +87,7 @@ fn columns_of(lines: impl Iterator<Item = (f64, f64)>, zero: f64) -> Vec<Vec<i64
 }
 
 /// Where the carcass underside is on the first sheet of a strip, y down from its head.
-fn zero_of(page: &Page, drawn: &DrawnCabinet, columns: &[Column]) -> f64 {
+fn zero_of(page: &Page, drawn: DrawnCabinet, columns: &[Column]) -> f64 {
     let (from, _) = span(columns);
     let title = drawn.title(columns, "", page.width - 2.0 * MARGIN);
     page.height - (MARGIN + RULE + title.height) + from
@@ -248,7 +234,7 @@ fn many_sentences_leave_room_for_the_stick() {
     with_drawn(&drawers(), |drawn| {
         let drawn = DrawnCabinet {
             remarks: &remarks,
-            ..*drawn
+            ..drawn
         };
         let sheets = drawn.stick_sheets(Paper::Letter);
         assert!(sheets.len() < 8, "{} sheets", sheets.len());
