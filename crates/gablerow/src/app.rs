@@ -27,6 +27,8 @@ pub struct App {
     pub spot: Spot,
     /// What fills the screen.
     pub screen: Screen,
+    /// Where somebody is who bores; it fills the screen instead, and leaves it as it was.
+    pub walk: Option<Walk>,
     /// Where the person is on the front of the cabinet.
     pub front: FrontView,
     /// What lies beside or on it.
@@ -81,8 +83,6 @@ pub enum Screen {
     Front,
     /// The cabinets; the one the line stands on.
     Job(Name),
-    /// One set-up after the other.
-    Bench(Walk),
 }
 
 /// Where somebody is who bores.
@@ -94,8 +94,6 @@ pub struct Walk {
     pub begun: Instant,
     /// The key to leave was pressed once.
     pub leaving: bool,
-    /// The cabinet of the list one came from; `None` from a face or the front.
-    pub from: Option<Name>,
 }
 
 /// What a person looks at on the front of a cabinet.
@@ -350,6 +348,7 @@ impl App {
             desk,
             spot,
             screen: Screen::Face,
+            walk: None,
             front: FrontView {
                 at: Name(0),
                 boxes: false,
@@ -398,9 +397,9 @@ impl App {
             (Some(Pane::FromShop { .. }), _) => Context::FromShop,
             (Some(Pane::Proposals { .. }), _) => Context::Proposals,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
+            (None, _) if self.walk.is_some() => Context::Bench,
             (None, Screen::Job(_)) => Context::Job,
             (None, Screen::Front) => Context::Front,
-            (None, Screen::Bench(_)) => Context::Bench,
             (None, Screen::Face | Screen::Book) => Context::Face,
         }
     }

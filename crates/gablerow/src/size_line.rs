@@ -112,7 +112,7 @@ const LINES: [SizeLine; Measure::ALL.len() + Choice::ALL.len()] = [
 pub fn lines(app: &App) -> Vec<SizeLine> {
     let mut lines = match app.screen {
         Screen::Face | Screen::Book => owned_here(app),
-        Screen::Front | Screen::Job(_) | Screen::Bench(_) => own_lines(app),
+        Screen::Front | Screen::Job(_) => own_lines(app),
     };
     lines.extend(LINES);
     lines

@@ -7,24 +7,19 @@ use gablerow_core::job::{Bored, Took};
 
 use super::{Effect, Kept, ask};
 use crate::action::Action;
-use crate::app::{App, Notice, Purpose, Screen, Walk};
+use crate::app::{App, Notice, Purpose, Walk};
 use crate::at_bench::AtBench;
 
 /// Begins with what is left, unless nothing is.
 pub(super) fn open(app: &mut App, now: Instant) -> Vec<Effect> {
-    let from = match app.screen {
-        Screen::Job(here) => Some(here),
-        _ => None,
-    };
     let walk = Walk {
         since: app.desk.job.bored.len(),
         begun: now,
         leaving: false,
-        from,
     };
     let bench = AtBench::of(&app.desk.job, &walk);
     if bench.set_up().is_some() {
-        app.screen = Screen::Bench(walk);
+        app.walk = Some(walk);
     } else if bench.held.is_empty() {
         app.notice = Some(Notice::done("nothing is left to bore"));
     } else {
@@ -45,12 +40,12 @@ fn names(app: &App, bench: &AtBench) -> String {
 }
 
 pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
-    let Screen::Bench(walk) = app.screen else {
+    let Some(walk) = app.walk else {
         return Vec::new();
     };
     let bench = AtBench::of(&app.desk.job, &walk);
     let stay = |begun| {
-        Screen::Bench(Walk {
+        Some(Walk {
             begun,
             leaving: false,
             ..walk
@@ -67,7 +62,7 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
                 planned: bench.planned(&app.desk.job),
                 seconds: u32::try_from(seconds).unwrap_or(u32::MAX),
             };
-            app.screen = stay(now);
+            app.walk = stay(now);
             record(app, holes, Some(took))
         }
         Action::NotDone => {
@@ -80,7 +75,7 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
                 taken_back: true,
                 ..hole
             };
-            app.screen = stay(now);
+            app.walk = stay(now);
             record(app, holes.map(back).collect(), None)
         }
         Action::Trouble => {
@@ -88,15 +83,15 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
                 let purpose = Purpose::Trouble(set_up.cabinet, set_up.copy, set_up.face);
                 ask(app, purpose, "");
             }
-            app.screen = stay(walk.begun);
+            app.walk = stay(walk.begun);
             Vec::new()
         }
         Action::Leave if walk.leaving => {
-            app.screen = walk.from.map_or(Screen::Face, Screen::Job);
+            app.walk = None;
             Vec::new()
         }
         Action::Leave => {
-            app.screen = Screen::Bench(Walk {
+            app.walk = Some(Walk {
                 leaving: true,
                 ..walk
             });

@@ -65,7 +65,7 @@ pub(super) fn go_to_place(app: &mut App, finding: &Finding) {
     let is_seen = match app.screen {
         Screen::Face | Screen::Book => true,
         Screen::Front => place.face.is_none(),
-        Screen::Job(_) | Screen::Bench(_) => false,
+        Screen::Job(_) => false,
     };
     if !is_seen {
         app.screen = Screen::Face;

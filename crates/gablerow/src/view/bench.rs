@@ -30,7 +30,8 @@ const HOLES_Y: u16 = 11;
 const BELOW: u16 = 6;
 
 /// Draws what is to be bored now.
-pub(super) fn draw(canvas: &mut Canvas, app: &App, walk: &Walk) {
+pub(super) fn draw(canvas: &mut Canvas, app: &App) {
+    let Some(walk) = &app.walk else { return };
     let bench = AtBench::of(&app.desk.job, walk);
     let records = SetUpRecord::of_plan(&bench.plan, &app.desk.job);
     let panels = progress_of_job(&app.desk.job);
@@ -64,6 +65,7 @@ fn title(canvas: &mut Canvas, record: &SetUpRecord, bench: &AtBench) {
 fn changes(canvas: &mut Canvas, app: &App, bench: &AtBench) {
     let Some(now) = bench.set_up() else { return };
     let unit = app.desk.job.unit;
+    canvas.text_right(1, &format!("{} ", unit.word()), Role::Dim);
     let show = |length: Length| length.show(unit).to_string();
     let depth = |it: &SetUp| {
         it.tool

@@ -37,7 +37,7 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
             hints(&mut line, app, after + 1);
         }
         (None, None) if is_entering(app) => entry(&mut line, app),
-        (None, None) if app.screen == Screen::Book && app.pane.is_none() => {
+        (None, None) if app.screen == Screen::Book && app.context() == Context::Face => {
             let state = if width < WIDE_FROM {
                 state(&mut line, app, scene)
             } else {

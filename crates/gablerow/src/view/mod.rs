@@ -73,7 +73,7 @@ pub fn view(app: &App) -> Buffer {
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
         (Some(Pane::FromShop { line, .. }), _) => from_shop::draw(&mut canvas, app, line),
-        (_, Screen::Bench(walk)) => bench::draw(&mut canvas, app, &walk),
+        (None, _) if app.walk.is_some() => bench::draw(&mut canvas, app),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => {
             let scene = scene.with_barred(&job);

@@ -5,6 +5,7 @@ use std::time::{Duration, Instant};
 use gablerow_core::job::Job;
 
 use super::*;
+use crate::app::Screen;
 use crate::demo;
 use crate::key::{Key, Press};
 use crate::update::tests::{app, press_all};
@@ -18,7 +19,6 @@ fn store() -> (Job, usize) {
         since: 0,
         begun: Instant::now(),
         leaving: false,
-        from: None,
     };
     let bench = AtBench::of(&job, &walk);
     assert!(bench.held.is_empty() && bench.plan.set_ups.len() > 3);
@@ -26,10 +26,8 @@ fn store() -> (Job, usize) {
 }
 
 fn now(app: &App) -> Option<usize> {
-    match app.screen {
-        Screen::Bench(walk) => Some(AtBench::of(&app.desk.job, &walk).done),
-        _ => None,
-    }
+    let walk = app.walk?;
+    Some(AtBench::of(&app.desk.job, &walk).done)
 }
 
 const BENCH: Key = Key::Char('B');
@@ -106,6 +104,23 @@ fn leaving_takes_two_presses_and_any_other_key_between_them_stays() {
     assert!(!app.desk.is_saved(), "the record is not in the file yet");
     press_all(&mut app, &[Key::Char('u')]);
     assert!(!app.desk.job.bored.is_empty(), "undo never touches it");
+}
+
+#[test]
+fn whoever_leaves_is_where_they_came_from() {
+    let (job, _) = store();
+    for (way, left_on) in [
+        (None, Screen::Face),
+        (Some('m'), Screen::Book),
+        (Some('v'), Screen::Front),
+        (Some('j'), Screen::Job(job.cabinets[0].key)),
+    ] {
+        let mut app = app(job.clone());
+        let way_there = way.map(Key::Char).into_iter();
+        let bored = [BENCH, Key::SPACE, Key::Esc, Key::Esc];
+        press_all(&mut app, &way_there.chain(bored).collect::<Vec<_>>());
+        assert_eq!((app.walk, app.screen), (None, left_on), "{way:?}");
+    }
 }
 
 #[test]
