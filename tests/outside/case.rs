@@ -39,6 +39,8 @@ pub(crate) enum Kind {
     Table,
     /// Up to where a row of a table holds.
     Threshold,
+    /// What a format asks of every file: no formula, but a file that breaks it is seen.
+    Clause,
 }
 
 /// How far a computed number may be from the printed one, both ends included.
@@ -124,6 +126,26 @@ impl Case {
     pub(crate) fn threshold(mut self) -> Self {
         self.kind = Kind::Threshold;
         self
+    }
+
+    /// What a clause of a format asks of a file: a number read off the bytes the program wrote. With anything wrong, off bytes
+    /// that were spoilt as the clause forbids.
+    pub(crate) fn clause(
+        family: &'static str,
+        name: impl Into<String>,
+        source: &'static Source,
+        printed: f64,
+        file: &[u8],
+        read: fn(&[u8]) -> f64,
+        spoil: fn(&[u8]) -> Vec<u8>,
+    ) -> Self {
+        let [sound, spoilt] = [read(file), read(&spoil(file))];
+        let read = move |wrong| if wrong == 1.0 { sound } else { spoilt };
+        let case = Self::new(family, name, source, printed, sound).wrong_at(read);
+        Self {
+            kind: Kind::Clause,
+            ..case
+        }
     }
 
     /// Whether the numbers agree when what the program rests on is wrong by this factor.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::io::Write;
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::{handbooks, practice, standards, trade_drawers, trade_hinges, trade_pages};
+use crate::{formats, handbooks, practice, standards, trade_drawers, trade_hinges, trade_pages};
 
 /// Cases of published numbers.
 fn published() -> Vec<Case> {
@@ -13,6 +13,7 @@ fn published() -> Vec<Case> {
     all.extend(trade_pages::cases());
     all.extend(trade_drawers::cases());
     all.extend(trade_hinges::cases());
+    all.extend(formats::cases());
     all
 }
 
@@ -61,16 +62,22 @@ fn computed_numbers_agree_with_published_ones() {
     for (family, cases) in by_family(&cases) {
         let of = |kind| cases.iter().filter(|case| case.kind == kind).count();
         text += &format!(
-            "  {family:<28} {:>3} by formula {:>3} of tables {:>3} thresholds\n",
+            "  {family:<28} {:>3} by formula {:>3} of tables {:>3} thresholds {:>3} clauses\n",
             of(Kind::Formula),
             of(Kind::Table),
-            of(Kind::Threshold)
+            of(Kind::Threshold),
+            of(Kind::Clause)
         );
     }
-    let by = |mark| cases.iter().filter(|case| case.source.mark == mark).count();
+    let clauses = cases
+        .iter()
+        .filter(|case| case.kind == Kind::Clause)
+        .count();
+    let numbers = || cases.iter().filter(|case| case.kind != Kind::Clause);
+    let by = |mark| numbers().filter(|case| case.source.mark == mark).count();
     text += &format!(
-        "  {} in all: {} read at their origin, {} on several pages, {} on one page; {} disagreements stated\n",
-        cases.len(),
+        "  {} numbers: {} read at their origin, {} on several pages, {} on one page; {clauses} clauses of formats; {} disagreements stated\n",
+        numbers().count(),
         by(Mark::Origin),
         by(Mark::Pages),
         by(Mark::Page),
@@ -113,8 +120,10 @@ fn every_source_is_named_in_full() {
     }
 }
 
-/// Families that are tables or thresholds through and through: there is no formula in them to be wrong.
-const TABLES_ONLY: [&str; 4] = [
+/// Families that are tables, thresholds or clauses through and through: there is no formula in them to be wrong.
+const TABLES_ONLY: [&str; 6] = [
+    "CSV",
+    "JSON",
     "elasticity of boards",
     "hinge counts",
     "densities of boards",
@@ -162,6 +171,16 @@ fn a_slip_in_a_row_of_a_table_is_seen() {
         .map(Case::report)
         .collect();
     hold("a slip of 10 % is seen", &blind);
+}
+
+#[test]
+fn a_file_that_breaks_a_clause_is_seen() {
+    let blind: Vec<String> = published()
+        .iter()
+        .filter(|case| case.kind == Kind::Clause && !case.sees(0.10))
+        .map(Case::report)
+        .collect();
+    hold("a spoilt file is seen", &blind);
 }
 
 #[test]

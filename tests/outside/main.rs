@@ -7,6 +7,7 @@
 //! trade_pages     pages of the trade: the grid, first holes, heights, partitions
 //! trade_drawers   pages of the trade: fronts, runners, boxes
 //! trade_hinges    pages of the trade: hinges and doors
+//! formats         what the formats of the papers ask of a file, read off the bytes the program writes
 //! practice        rules of thumb without a source, and what is known from memory alone: they prove nothing
 //! libraries       exact fractions, a schema validator
 //! beams           sag, solved in other ways
@@ -22,6 +23,8 @@ mod case;
 mod drawings;
 #[cfg(test)]
 mod fixture;
+#[cfg(test)]
+mod formats;
 #[cfg(test)]
 mod handbooks;
 #[cfg(test)]
