@@ -1,6 +1,10 @@
 //! One plain cabinet to lay out and make parts of, by the same ways the program goes.
 
-use gablerow_core::job::{Bay, Division, Front, FrontHeight, FrontKind, Job, Key, Label};
+use gablerow_core::check::{self, Rule};
+use gablerow_core::job::{
+    Bay, Division, Front, FrontHeight, FrontKind, Hand, Job, Joint, Key, Label, Opening, Part,
+    PartWidth, Partition, SideBySide,
+};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
 use gablerow_core::parts::Parts;
@@ -38,6 +42,45 @@ pub(crate) fn bay(job: &mut Job) -> &mut Bay {
         Division::Bay(bay) => bay,
         _ => panic!("the cabinet is divided"),
     }
+}
+
+/// Every starter board measured at a thickness.
+pub(crate) fn all_boards(job: &mut Job, thickness: Length) {
+    for board in &mut job.cards.boards {
+        board.thickness.value = thickness;
+    }
+}
+
+/// A bay with a front that takes its whole height.
+pub(crate) fn closed(key: u32, kind: FrontKind) -> Opening {
+    let name = Label::new(&format!("F{key}")).unwrap();
+    let mut opening = Opening::empty_bay(Key(key));
+    opening.fronts = vec![Front::plain(Key(key + 1), name, kind)];
+    opening
+}
+
+/// Two bays beside each other, a door on each that laps over the partition.
+pub(crate) fn divide(job: &mut Job) {
+    let part = |key, hand| Part {
+        width: PartWidth::Equal,
+        opening: closed(key, FrontKind::Door(hand)),
+    };
+    let partition = Partition {
+        key: Key(30),
+        board: job.shop.board.clone(),
+        recess: Length::ZERO,
+        foot: Joint::default(),
+        head: Joint::default(),
+    };
+    job.cabinets[0].opening.division = Division::SideBySide(Box::new(SideBySide {
+        first: part(40, Hand::Left),
+        rest: vec![(partition, part(50, Hand::Right))],
+    }));
+}
+
+/// Whether a rule finds something in the one cabinet.
+pub(crate) fn finds(rule: Rule, job: &Job) -> bool {
+    !check::of_rule(rule, job, &job.cabinets[0], &layout(job)).is_empty()
 }
 
 /// Fronts over its opening, from the foot up: drawers of so many modules.

@@ -2,7 +2,8 @@
 
 use gablerow_core::measure::Length;
 use gablerow_core::strength::{
-    Creep, ELASTICITIES, LIMITS, LOADS, Section, Standing, line_load_of_pressure, longest_span, sag,
+    Creep, ELASTICITIES, LIMITS, LOADS, Section, Standing, elasticity, line_load_of_pressure,
+    longest_span, sag,
 };
 
 use crate::case::{Case, Disagreement, Mark, Source, Within, around};
@@ -211,12 +212,32 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
     let fir = ELASTICITIES
         .iter()
         .find(|row| row.board == "Douglas-fir, coast");
-    vec![Disagreement {
-        what: "elasticity of Douglas-fir, coast",
-        source: &WOOD_2010_BOARDS,
-        printed: 13_440.0,
-        computed: fir.unwrap().least,
-        stated: 13_400.0,
-        reason: "the newer edition rounds to 100 N/mm2; the program copies that one",
-    }]
+    let least = |board: &str| elasticity(board, mm(18)).unwrap().least;
+    let of_grade = "the program goes by the least a standard asks of the board, and the handbook prints what boards were found to have";
+    vec![
+        Disagreement {
+            what: "elasticity of MDF of 18",
+            source: &WOOD_2010_BOARDS,
+            printed: 3_590.0,
+            computed: least("MDF"),
+            stated: 2_200.0,
+            reason: of_grade,
+        },
+        Disagreement {
+            what: "elasticity of particleboard of 18, least",
+            source: &WOOD_2010_BOARDS,
+            printed: 2_760.0,
+            computed: least("particleboard P2"),
+            stated: 1_600.0,
+            reason: of_grade,
+        },
+        Disagreement {
+            what: "elasticity of Douglas-fir, coast",
+            source: &WOOD_2010_BOARDS,
+            printed: 13_440.0,
+            computed: fir.unwrap().least,
+            stated: 13_400.0,
+            reason: "the newer edition rounds to 100 N/mm2; the program copies that one",
+        },
+    ]
 }

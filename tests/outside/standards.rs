@@ -1,13 +1,16 @@
 //! Standards, acts and codes: boards, creep, loads on shelves, units.
 
+use gablerow_core::check::Rule;
+use gablerow_core::job::{AsCut, Hand, PanelId, Shop};
 use gablerow_core::measure::{Length, Unit, parse_length};
 use gablerow_core::solve::hinges::CHARTS;
 use gablerow_core::strength::{
-    CREEPS, Creep, LIMITS, LOADS, Section, elasticity, line_load_of_pressure, may_tip_over, sag,
+    CREEPS, Creep, GRAVITY, LIMITS, LOADS, Section, elasticity, line_load_of_pressure,
+    may_tip_over, sag,
 };
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::fixture::{fronts, job, mm, um};
+use crate::fixture::{all_boards, finds, fronts, job, mm, um};
 
 static EN_312: Source = Source {
     author: "CEN",
@@ -15,6 +18,62 @@ static EN_312: Source = Source {
     year: "edition not named by those who quote it",
     clause: "table of type P2, modulus of elasticity in bending; on a board maker's sheet and on a page about inspection",
     mark: Mark::Pages,
+};
+
+static EN_312_TABLE_1: Source = Source {
+    author: "CEN",
+    title: "EN 312, Particleboards - Specifications",
+    year: "edition not named by those who quote it",
+    clause: "table 1, sanded boards: 0.3 in thickness either way; on makers' sheets",
+    mark: Mark::Pages,
+};
+
+static EN_14323: Source = Source {
+    author: "CEN",
+    title: "EN 14323, melamine-faced boards",
+    year: "edition not named by those who quote it",
+    clause: "thickness, 0.2 below 15 and 0.3 from there, or from -0.3 to +0.5; on two makers' sheets that disagree",
+    mark: Mark::Page,
+};
+
+static ANSI_A208_2: Source = Source {
+    author: "ANSI",
+    title: "ANSI A208.2, MDF",
+    year: "quoted in 2014",
+    clause: "thickness, 0.125 either way; Surface & Panel 2014, p. 16",
+    mark: Mark::Page,
+};
+
+static BOARDS: Source = Source {
+    author: "a woodworking shop",
+    title: "page on the thickness of plywood",
+    year: "undated",
+    clause: "3/4 in plywood measured 11/16 in, 17.5 mm",
+    mark: Mark::Page,
+};
+
+static SEFA: Source = Source {
+    author: "SEFA",
+    title: "test of shelves of laboratory casework",
+    year: "undated",
+    clause: "40 lb/ft2; online.flippingbook.com/view/516797401/6",
+    mark: Mark::Page,
+};
+
+static EN_14749: Source = Source {
+    author: "CEN",
+    title: "EN 14749, storage furniture of homes and kitchens, and worktops",
+    year: "2016",
+    clause: "general clauses: 10 N counts as 1 kg; 123doc.top 13756267",
+    mark: Mark::Page,
+};
+
+static MDF_INFO: Source = Source {
+    author: "makers of MDF",
+    title: "using MDF: fixing, screwing",
+    year: "undated",
+    clause: "mdf-info.eu/using-mdf/fixing/screwing: a screw in a face 12 from the edge",
+    mark: Mark::Page,
 };
 
 static EN_622_5: Source = Source {
@@ -71,6 +130,7 @@ pub(crate) fn cases() -> Vec<Case> {
     all.extend(loads());
     all.extend(units());
     all.push(tip_over());
+    all.extend(tolerances());
     all
 }
 
@@ -140,6 +200,9 @@ fn creeps() -> Vec<Case> {
     .into()
 }
 
+/// In Pa: a pound-force of 0.453 592 37 kg at 9.806 65 m/s2, on a foot of 0.3048 m by itself.
+const POUND_ON_SQUARE_FOOT: f64 = 0.453_592_37 * 9.806_65 / (0.304_8 * 0.304_8);
+
 fn pressure(words: &str) -> f64 {
     let load = LOADS.iter().find(|load| load.words == words).unwrap();
     load.pressure
@@ -172,6 +235,25 @@ fn loads() -> Vec<Case> {
             pressure("kitchen shelf, class L50"),
         )
         .within(around(0.5, "quoted in whole pascals")),
+        Case::new(
+            family,
+            "class L50, kg on a square metre",
+            &DIN_68930,
+            50.0,
+            pressure("kitchen shelf, class L50") / GRAVITY,
+        )
+        .within(around(
+            0.02,
+            "the program takes 9.81 N for the weight of 1 kg",
+        )),
+        Case::new(
+            family,
+            "40 lb on a square foot, in Pa",
+            &SEFA,
+            40.0 * POUND_ON_SQUARE_FOOT,
+            pressure("40 lb on each square foot"),
+        )
+        .within(around(1e-3, "a pound on a square foot in seven digits")),
     ]
 }
 
@@ -190,6 +272,42 @@ fn tip_over() -> Case {
     Case::new("scope of tip-over", name, &CFR_1261, 686.0, least).threshold()
 }
 
+/// The most, in mm, that a panel of a board of this thickness may be thicker, or thinner, than the board's card says
+/// before a finding says that it is.
+fn thickness_off(board: i32, way: i32) -> f64 {
+    let is_off = |by: i32| {
+        let job = job(|job| {
+            all_boards(job, mm(board));
+            job.cabinets[0].copies[0].as_cut = vec![AsCut {
+                thickness: Some(mm(board) + um(by * way)),
+                ..AsCut::of(PanelId::Side(Hand::Left))
+            }];
+        });
+        finds(Rule::AsCutThickness, &job)
+    };
+    f64::from((0..2_000).find(|by| is_off(by + 1)).unwrap()) / 1_000.0
+}
+
+fn tolerances() -> Vec<Case> {
+    [
+        ("a board of 18, thicker", &EN_312_TABLE_1, 18, 1),
+        ("a board of 18, thinner", &EN_312_TABLE_1, 18, -1),
+        ("a faced board of 15, either way", &EN_14323, 15, 1),
+        ("a faced board of 16, thinner", &EN_14323, 16, -1),
+    ]
+    .map(|(name, source, board, way)| {
+        Case::new(
+            "tolerances of boards",
+            name,
+            source,
+            0.3,
+            thickness_off(board, way),
+        )
+        .threshold()
+    })
+    .into()
+}
+
 fn units() -> Vec<Case> {
     let typed = |text: &str| parse_length(text, Unit::Inch).map_or(f64::NAN, Length::mm);
     let family = "inches and pounds";
@@ -205,6 +323,8 @@ fn units() -> Vec<Case> {
             typed("27"),
         )
         .within(around(0.5, "printed in whole mm")),
+        Case::new(family, "11/16 in", &BOARDS, 17.5, typed("11/16"))
+            .within(around(0.05, "printed to a tenth")),
     ];
     let fifteen = CHARTS[1].rows[0].mass_kg;
     let pound = "a pound in kg, out of a row of 15 lb";
@@ -223,12 +343,48 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
     let most = |span: Length| limit.unwrap().at(span);
     // The first whole millimetre from which on the cap rules.
     let rules = (1..).map(mm).find(|span| most(*span) < span.mm() / 192.0);
-    vec![Disagreement {
-        what: "span from which 6.4 mm caps L/192",
-        source: &KCMA,
-        printed: 1_219.0,
-        computed: rules.unwrap().mm(),
-        stated: 1_229.0,
-        reason: "the page goes by 1/4 in, 6.35, and prints it as 6.4; the program goes by what is printed, so for spans from 1219 to 1229 it allows up to 0.05 more",
-    }]
+    let of_card = "the card of a board does not say what the board is; the one figure there is, is that of sanded particleboard";
+    let off = |what, source, printed, board, way| Disagreement {
+        what,
+        source,
+        printed,
+        computed: thickness_off(board, way),
+        stated: 0.3,
+        reason: of_card,
+    };
+    vec![
+        off("thickness of a faced board below 15", &EN_14323, 0.2, 12, 1),
+        off(
+            "thickness of a faced board, thicker, by another sheet",
+            &EN_14323,
+            0.5,
+            18,
+            1,
+        ),
+        off("thickness of MDF", &ANSI_A208_2, 0.125, 18, 1),
+        Disagreement {
+            what: "N for the weight of 1 kg",
+            source: &EN_14749,
+            printed: 10.0,
+            computed: GRAVITY,
+            stated: 9.81,
+            reason: "tests of furniture round it up, and so load more; a sag is reckoned with what the load weighs",
+        },
+        Disagreement {
+            what: "a hole in the face of MDF from its edge",
+            source: &MDF_INFO,
+            printed: 12.0,
+            computed: Shop::starter().limits.to_edge.mm(),
+            stated: 10.0,
+            reason: "a limit of the shop for every board and every hole, not of screws in MDF; it can be typed",
+        },
+        Disagreement {
+            what: "span from which 6.4 mm caps L/192",
+            source: &KCMA,
+            printed: 1_219.0,
+            computed: rules.unwrap().mm(),
+            stated: 1_229.0,
+            reason: "the page goes by 1/4 in, 6.35, and prints it as 6.4; the program goes by what is printed, so for spans from 1219 to 1229 it allows up to 0.05 more",
+        },
+    ]
 }

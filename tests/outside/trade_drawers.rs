@@ -1,12 +1,15 @@
 //! Pages of the trade: heights of fronts, rows of runners, drawer boxes.
 
 use gablerow_core::cards::Cards;
-use gablerow_core::job::{CardId, HolePlace, Job, Key, Runner, Shop, Spacers};
+use gablerow_core::job::{
+    CardId, Division, FixedShelf, FrontKind, Hand, HolePlace, Inset, Job, Joint, Key, Runner,
+    ShelfHeight, Shop, Spacers, Stacked,
+};
 use gablerow_core::measure::Length;
 use gablerow_core::parts::BoxPart;
 
 use crate::case::{Case, Disagreement, Mark, Source, Within};
-use crate::fixture::{bay, fronts, job, layout, mm, parts, um};
+use crate::fixture::{all_boards, bay, closed, divide, fronts, job, layout, mm, parts, um};
 
 static FRONTS: Source = Source {
     author: "two shops that build by the grid",
@@ -64,8 +67,50 @@ static BEHIND: Source = Source {
     mark: Mark::Page,
 };
 
+static BESIDE: Source = Source {
+    author: "a maker of drawer boxes",
+    title: "how to measure for a drawer box",
+    year: "undated",
+    clause: "side-mount, 26.99 off the clear width in all",
+    mark: Mark::Page,
+};
+
+static BEHIND_INCH: Source = Source {
+    author: "a runner maker",
+    title: "sheet of an undermount runner",
+    year: "undated",
+    clause: "the body exceeds its name by some 1/2 in",
+    mark: Mark::Page,
+};
+
+static REVEALS: Source = Source {
+    author: "a shop that builds by the grid",
+    title: "32mm, Panels, Shared",
+    year: "undated",
+    clause: "dalrun.com/32mm/Panels/Shared: half overlay t/2 + gap/2, inset t + gap, railed inset face 32n - t - 2*gap",
+    mark: Mark::Page,
+};
+
+static GAPS: Source = Source {
+    author: "a forum of cabinetmakers",
+    title: "Frameless Cabinet Door Dimensions",
+    year: "undated",
+    clause: "woodweb: 3 between doors, 1.5 a side; others 4",
+    mark: Mark::Page,
+};
+
+static RUNNER_NAMES: Source = Source {
+    author: "makers of runners",
+    title: "lists of lengths",
+    year: "undated",
+    clause: "250, 270, 300, then each 50 to 750",
+    mark: Mark::Pages,
+};
+
 pub(crate) fn cases() -> Vec<Case> {
     let mut all = front_heights();
+    all.extend(reveals());
+    all.extend(runner_card());
     all.extend(runner_rows());
     all.extend(boxes());
     all.extend(clearances());
@@ -121,6 +166,115 @@ fn front_heights() -> Vec<Case> {
         2_195.0,
         whole.mm(),
     ));
+    all
+}
+
+/// Reveals of boards of 19 with gaps of 3, and an inset face between rails 7 pitches apart.
+fn reveals() -> Vec<Case> {
+    let family = "fronts";
+    let laid = |change: &dyn Fn(&mut Job)| {
+        layout(&job(|job| {
+            all_boards(job, mm(19));
+            (job.shop.fronts.gap, job.shop.fronts.gap_inset) = (mm(3), mm(3));
+            change(job);
+        }))
+    };
+    let inset = Some(Inset {
+        front: Some(mm(19)),
+        set_in: Length::ZERO,
+    });
+    let shared = laid(&divide);
+    let half = mm(19) - shared.fronts[0].lap_right.total();
+    let stood_inside = laid(&|job| {
+        job.cabinets[0].opening = closed(10, FrontKind::Door(Hand::Left));
+        bay(job).inset = inset;
+    });
+    let railed = laid(&|job| {
+        let rail = |key, hole| FixedShelf {
+            key: Key(key),
+            board: job.shop.board.clone(),
+            at: ShelfHeight::Hole(HolePlace::foot(hole)),
+            recess: Length::ZERO,
+            joint: Joint::default(),
+        };
+        let mut between = closed(80, FrontKind::False);
+        if let Division::Bay(bay) = &mut between.division {
+            bay.inset = inset;
+        }
+        job.cabinets[0].opening.division = Division::Stacked(Box::new(Stacked {
+            first: closed(70, FrontKind::False),
+            rest: vec![
+                (rail(31, 5), between),
+                (rail(32, 12), closed(90, FrontKind::False)),
+            ],
+        }));
+    });
+    let face = railed
+        .fronts
+        .iter()
+        .find(|front| front.key == Key(81))
+        .unwrap();
+    let rules = Shop::starter().fronts;
+    let case = |name: &str, source, printed, found: Length| {
+        Case::new(family, name, source, printed, found.mm())
+    };
+    vec![
+        case("reveal of half overlay at 19", &REVEALS, 11.0, half),
+        case(
+            "reveal of an inset door at 19",
+            &REVEALS,
+            22.0,
+            stood_inside.fronts[0].left,
+        ),
+        case(
+            "inset face between rails",
+            &REVEALS,
+            32.0 * 7.0 - 19.0 - 2.0 * 3.0,
+            face.height.total(),
+        ),
+        case("gap between fronts", &GAPS, 3.0, rules.gap).table(),
+        case("reveal at a side", &GAPS, 1.5, rules.reveal_side).table(),
+    ]
+}
+
+/// What the starter cards have of what lists and guides print.
+fn runner_card() -> Vec<Case> {
+    let runner = &Cards::starter().runners[0];
+    let prints: Vec<f64> = [250.0, 270.0]
+        .into_iter()
+        .chain((6..=15).map(|at| f64::from(at) * 50.0))
+        .collect();
+    let mut all: Vec<Case> = runner
+        .lengths
+        .iter()
+        .map(|length| {
+            let name = length.name.mm();
+            let off = |printed: &&f64| (**printed - name).abs();
+            let nearest = prints
+                .iter()
+                .min_by(|a, b| off(a).total_cmp(&off(b)))
+                .unwrap();
+            Case::new(
+                "rows of runners",
+                format!("runner of {name}"),
+                &RUNNER_NAMES,
+                *nearest,
+                name,
+            )
+            .table()
+        })
+        .collect();
+    let stand_back = runner.stand_back.value.mm();
+    all.push(
+        Case::new(
+            "rows of runners",
+            "stand-back",
+            &RUNNER_HOLES,
+            2.0,
+            stand_back,
+        )
+        .table(),
+    );
     all
 }
 
@@ -193,6 +347,11 @@ fn boxes() -> Vec<Case> {
         case("outside, side-mount, in 614", 588.6, beside.outside.total()),
         case("beside it, either side", 12.7, beside.side_gap),
         case("inside, undermount, in 614", 572.0, under.inside.total()),
+        case(
+            "from carcass to the inside of the box",
+            21.0,
+            (mm(614) - under.inside.total()).half(),
+        ),
         case("outside of sides of 15", 602.0, under.outside.total()),
     ];
     // What two pages say comes off the clear width for the outside, least and most where they differ.
@@ -243,6 +402,23 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
     vec![
         above(12.7, "clear above a box between its runners"),
         above(20.6, "clear above a box on its runners"),
+        above(22.0, "the same, as advised"),
+        Disagreement {
+            what: "what a runner at the side takes off the clear width",
+            source: &BESIDE,
+            printed: 26.99,
+            computed: Cards::starter().runners[1].deduct.value.mm(),
+            stated: 25.4,
+            reason: "makers of boxes print 25.4 on several pages and this one alone more; the card's value decides",
+        },
+        Disagreement {
+            what: "depth an undermount runner of an inch length needs beyond its name",
+            source: &BEHIND_INCH,
+            printed: 12.7,
+            computed: (length.need.value - length.name).mm(),
+            stated: 3.0,
+            reason: "the starter card is of a metric family; a sheet decides",
+        },
         Disagreement {
             what: "depth a runner needs beyond its name",
             source: &BEHIND,

@@ -1,16 +1,18 @@
 //! Pages of the trade: overlay, cups, plates, counts of hinges, what doors weigh.
 
 use gablerow_core::cards::{Cards, PlateShape};
+use gablerow_core::check::Rule;
 use gablerow_core::grid::{Grid, HoleNumber, Run, start_offsets};
+use gablerow_core::job::{FrontKind, Hand, HolePlace, Key, Plate};
 use gablerow_core::measure::Length;
 use gablerow_core::solve::hinges::{
-    CHARTS, CUP_DIAMETER, Door, DoorFacts, HingeRow, OverlayCard, OverlayFit, count, cups,
-    fit_overlay,
+    CHARTS, CUP_DIAMETER, Door, DoorFacts, HingeRow, Mount, OverlayCard, OverlayFit, count, cups,
+    fit_overlay, overlay_wanted,
 };
 use gablerow_core::strength::mass_kg;
 
 use crate::case::{Case, Disagreement, Mark, Source, around};
-use crate::fixture::{mm, printed, um};
+use crate::fixture::{bay, closed, finds, job, mm, printed, um};
 
 static OVERLAY: Source = Source {
     author: "two hinge makers",
@@ -84,8 +86,26 @@ static CHART_DOOR: Source = Source {
     mark: Mark::Pages,
 };
 
+static TABS: Source = Source {
+    author: "two hinge makers",
+    title: "planning sheets",
+    year: "undated",
+    clause: "tabs of 3 to 7 as usual, in tables to 8; cups 10.5, 12.5, 12.6 or more, and 13 deep",
+    mark: Mark::Pages,
+};
+
+static SPREAD: Source = Source {
+    author: "a hinge maker",
+    title: "page on hinges",
+    year: "undated",
+    clause: "first to last hinge over the width of the door",
+    mark: Mark::Page,
+};
+
 pub(crate) fn cases() -> Vec<Case> {
     let mut all = overlays();
+    all.push(inset_plate());
+    all.extend(hinge_card());
     all.extend(cup_centres());
     all.extend(heights());
     all.extend(counts());
@@ -117,6 +137,43 @@ fn overlays() -> Vec<Case> {
         .into()
 }
 
+/// The plate of an inset door: arm + tab + gap, for the starter card's arm, 6 of tab and a gap of 2.
+fn inset_plate() -> Case {
+    let hinge = &Cards::starter().hinges[0];
+    let plates: Vec<Length> = (0..=20).map(mm).collect();
+    let card = OverlayCard {
+        arm: hinge.arms.inset.value,
+        tab_least: mm(6),
+        tab_most: mm(6),
+        tab_step: Length::ZERO,
+        plates: &plates,
+        cup: CUP_DIAMETER,
+    };
+    let wanted = overlay_wanted(Mount::Inset { gap: mm(2) }).total();
+    let found = fit_overlay(&card, wanted).unwrap().plate;
+    let printed = hinge.arms.inset.value.mm() + 6.0 + 2.0;
+    let name = "plate of an inset door, tab 6, gap 2: arm + tab + gap";
+    Case::new("hinge relations", name, &OVERLAY, printed, found.mm())
+}
+
+/// What the starter card has of what sheets print.
+fn hinge_card() -> Vec<Case> {
+    let hinge = &Cards::starter().hinges[0];
+    [
+        ("tab, least", 3.0, hinge.tabs.least.value),
+        ("tab, most", 7.0, hinge.tabs.most.value),
+        (
+            "depth of the cup, the most that is printed",
+            13.0,
+            hinge.cup_depth.value,
+        ),
+    ]
+    .map(|(name, printed, found)| {
+        Case::new("hinge relations", name, &TABS, printed, found.mm()).table()
+    })
+    .into()
+}
+
 fn cup_centres() -> Vec<Case> {
     let prints = [20.5, 21.5, 22.5, 23.5, 24.5, 25.5];
     let tabs = (3..).zip(prints);
@@ -132,7 +189,7 @@ fn cup_centres() -> Vec<Case> {
 fn row(first: Length) -> HingeRow<'static> {
     HingeRow {
         grid: Grid { first },
-        holes: Run::new(HoleNumber::FIRST, HoleNumber::new(20).unwrap()).unwrap(),
+        holes: Run::new(HoleNumber::FIRST, HoleNumber::new(24).unwrap()).unwrap(),
         taken: &[],
         barred: &[],
         plate: PlateShape::AlongRow,
@@ -160,6 +217,17 @@ fn heights() -> Vec<Case> {
         foot: gap.half(),
         height: mm(765),
     };
+    // Registered: 78.5 from either end, 19 pitches apart.
+    let centres = row(offsets.registered).legal(Length::ZERO, mm(800));
+    let ends = [1, 20].map(|at| centres[at].centre);
+    let [low, high] = [0, 1].map(|at| cups(door, &ends).cups[at].from_foot.total());
+    for (name, printed, found) in [
+        ("lower cup of a door of 765", 78.5, low),
+        ("its upper cup", 686.5, high),
+        ("from cup to cup", 608.0, high - low),
+    ] {
+        all.push(Case::new(family, name, &CUP_HEIGHTS, printed, found.mm()));
+    }
     for (way, first, prints) in ways {
         let places = row(first).legal(Length::ZERO, mm(150));
         let centres: Vec<Length> = places.iter().map(|place| place.centre).collect();
@@ -230,6 +298,12 @@ fn counts() -> Vec<Case> {
         ("over 6 kg", 3, 600, 6.01),
         ("12 kg", 3, 600, 12.0),
         ("10 kg, 650 wide", 4, 650, 10.0),
+        (
+            "a door of 7.9 kg, 640 wide",
+            3,
+            640,
+            mass_kg(mm(640), mm(1_000), mm(19), 650.0),
+        ),
     ] {
         case(name.to_owned(), &KG_CHART, hinges, 2, kilos(width, mass));
     }
@@ -239,8 +313,12 @@ fn counts() -> Vec<Case> {
 /// What a square metre of a starter board weighs, and a board's density out of that.
 fn densities() -> Vec<Case> {
     let boards = Cards::starter().boards;
-    let rows = [("board-16", 660.0), ("board-18", 650.0)];
-    rows.map(|(id, printed)| {
+    let rows = [
+        ("board-16", &DENSITIES, 660.0),
+        ("board-18", &DENSITIES, 650.0),
+        ("board-19", &CHART_DOOR, 750.0),
+    ];
+    rows.map(|(id, source, printed)| {
         let board = boards.iter().find(|board| board.id.as_str() == id).unwrap();
         let thickness = board.thickness.value;
         let mass = mass_kg(
@@ -250,11 +328,36 @@ fn densities() -> Vec<Case> {
             f64::from(board.density.value),
         );
         let found = mass / thickness.mm() * 1_000.0;
-        Case::new("densities of boards", id, &DENSITIES, printed, found)
+        Case::new("densities of boards", id, source, printed, found)
             .within(around(1e-6, "whole kg/m3, through a float"))
             .table()
     })
     .into()
+}
+
+/// How many of its widths the widest door has between its hinges that no finding calls too close: plates on holes 3 and 10,
+/// so 224 apart, and doors of whole mm.
+fn least_spread() -> f64 {
+    let close = |width: i32| {
+        let job = job(|job| {
+            job.cabinets[0].size.width = mm(width);
+            let card = job.shop.hinge.clone();
+            job.cabinets[0].opening = closed(10, FrontKind::Door(Hand::Left));
+            bay(job).plates = [3, 10]
+                .map(|hole| Plate {
+                    key: Key(60 + u32::try_from(hole).unwrap()),
+                    wall: Hand::Left,
+                    hole: HolePlace::foot(hole),
+                    card: card.clone(),
+                    serves: None,
+                })
+                .into();
+        });
+        finds(Rule::HingesTooClose, &job)
+    };
+    // A door is 3 narrower than its cabinet.
+    let widest = (200..400).find(|width| close(width + 1)).unwrap() - 3;
+    224.0 / f64::from(widest)
 }
 
 pub(crate) fn disagreements() -> Vec<Disagreement> {
@@ -280,6 +383,14 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
             computed: areal(f64::from(front.density.value)),
             stated: 14.25,
             reason: CHART_DOOR.clause,
+        },
+        Disagreement {
+            what: "first to last hinge, in widths of the door",
+            source: &SPREAD,
+            printed: 1.0,
+            computed: least_spread(),
+            stated: 0.8,
+            reason: "one maker asks for the whole width; the house default warns under 0.8 of it",
         },
     ]
 }

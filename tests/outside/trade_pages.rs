@@ -1,11 +1,13 @@
 //! Pages of the trade: the grid, first holes, heights, partitions.
 
+use gablerow_core::cards::Cards;
+use gablerow_core::check::Rule;
 use gablerow_core::grid::{Ends, Grid, StartOffsets, railed_start_offsets, start_offsets};
-use gablerow_core::job::{Depth, HolePlace, Job, Key, Zone};
+use gablerow_core::job::{Back, BackRule, Depth, HolePlace, Inset, Job, Key, Shop, Zone};
 use gablerow_core::measure::{Length, Unit, parse_length};
 
-use crate::case::{Case, Mark, Source, around};
-use crate::fixture::{bay, job, layout, mm, printed};
+use crate::case::{Case, Disagreement, Mark, Source, around};
+use crate::fixture::{bay, finds, job, layout, mm, printed};
 
 static GRID: Source = Source {
     author: "an encyclopedia and a shop that builds by the grid",
@@ -71,10 +73,60 @@ static LOWEST_DRAWER: Source = Source {
     mark: Mark::Page,
 };
 
+static BACK_ROWS: Source = Source {
+    author: "an encyclopedia",
+    title: "System 32",
+    year: "undated",
+    clause: "de.wikipedia.org: 37 from the back edge, or from the face of the back panel",
+    mark: Mark::Pages,
+};
+
+static BACK_ON_PITCH: Source = Source {
+    author: "a shop that builds by the grid",
+    title: "32mm, Panels",
+    year: "undated",
+    clause: "davelers.com/32mm/Panels/150.html: 37 + 32m",
+    mark: Mark::Page,
+};
+
+static PINS: Source = Source {
+    author: "an encyclopedia, copied on a page",
+    title: "32 mm cabinetmaking system",
+    year: "undated",
+    clause: "knowpia.com: pins 15 to 16 long with a collar of about 7, so that about 8 goes in; holes at least 8 deep",
+    mark: Mark::Page,
+};
+
+static THICKNESSES: Source = Source {
+    author: "makers of boards",
+    title: "lists of boards",
+    year: "undated",
+    clause: "16, 18, 19, 22, 25 thick",
+    mark: Mark::Pages,
+};
+
+static BANDS: Source = Source {
+    author: "a maker of bands",
+    title: "page on bands",
+    year: "undated",
+    clause: "0.4 to 3 thick, commonly 0.4, 0.8, 1 and 2",
+    mark: Mark::Page,
+};
+
+static INSET: Source = Source {
+    author: "a woodworker's site and a hinge maker",
+    title: "Einlegeboeden - System 32; planning sheet",
+    year: "undated",
+    clause: "michaelkeutel.de; a sheet: 37 + door + a set-in of 0 to 1.5",
+    mark: Mark::Pages,
+};
+
 const END_MIN: Length = Length::from_mm(8);
 
 pub(crate) fn cases() -> Vec<Case> {
     let mut all = grid();
+    all.extend(setbacks());
+    all.extend(starter_boards());
     all.extend(first_holes());
     all.extend(heights());
     all.extend(heights_in_inches());
@@ -107,8 +159,123 @@ fn grid() -> Vec<Case> {
             row.x.total().mm(),
         )
         .table(),
+        Case::new(
+            family,
+            "what of a pin goes in",
+            &PINS,
+            8.0,
+            Cards::starter().pins[0].pen.value.mm(),
+        )
+        .table(),
         Case::new(family, "pin of 1/4 in", &QUARTER_INCH, 6.35, quarter),
     ]
+}
+
+/// Thicknesses of starter boards and of the starter band, each against the nearest that is printed. The board for boxes is of
+/// no printed thickness.
+fn starter_boards() -> Vec<Case> {
+    let nearest = |prints: &[f64], found: f64| {
+        let off = |printed: &&f64| (**printed - found).abs();
+        *prints
+            .iter()
+            .min_by(|a, b| off(a).total_cmp(&off(b)))
+            .unwrap()
+    };
+    let case = |name: &str, source, prints: &[f64], found: f64| {
+        Case::new(
+            "boards and bands",
+            name,
+            source,
+            nearest(prints, found),
+            found,
+        )
+        .table()
+    };
+    let boards = Cards::starter().boards.into_iter();
+    let mut all: Vec<Case> = boards
+        .filter(|board| board.id.as_str() != "board-15")
+        .map(|board| {
+            let prints = [16.0, 18.0, 19.0, 22.0, 25.0];
+            case(board.id.as_str(), &THICKNESSES, &prints, board.nominal.mm())
+        })
+        .collect();
+    let band = Shop::starter().band.thickness.mm();
+    all.push(case("band", &BANDS, &[0.4, 0.8, 1.0, 2.0], band));
+    all
+}
+
+/// Where rows stand in a side of a depth, its back so far from the back edge.
+fn back_row(rule: BackRule, depth: i32, back: i32) -> f64 {
+    let laid = layout(&job(|job| {
+        job.shop.back_rule = rule;
+        job.cabinets[0].size.depth = mm(depth);
+        job.cabinets[0].carcass.back = Back::Groove {
+            to_front_wall: mm(back),
+            cut: mm(8),
+        };
+    }));
+    laid.bays[0].back_row.total().mm()
+}
+
+/// Where the front row stands behind an inset door 22 thick.
+fn inset_row(set_in: f64) -> f64 {
+    let laid = layout(&job(|job| {
+        bay(job).inset = Some(Inset {
+            front: Some(mm(22)),
+            set_in: printed(set_in),
+        });
+    }));
+    laid.bays[0].front_row.total().mm()
+}
+
+/// Rows by the printed rules, on the depths and doors that these are worked through with.
+fn setbacks() -> Vec<Case> {
+    let backs = [
+        (
+            "530 deep, from the back edge",
+            &BACK_ROWS,
+            BackRule::FromBackEdge,
+            [530, 16],
+            530.0 - 37.0,
+        ),
+        (
+            "530 deep, from a back panel 16 in",
+            &BACK_ROWS,
+            BackRule::FromBackPanel,
+            [530, 16],
+            530.0 - 16.0 - 37.0,
+        ),
+        (
+            "530 deep, on whole pitches",
+            &BACK_ON_PITCH,
+            BackRule::OnPitch,
+            [530, 16],
+            37.0 + 32.0 * 14.0,
+        ),
+        (
+            "560 deep, on whole pitches",
+            &GRID,
+            BackRule::OnPitch,
+            [560, 20],
+            37.0 + 32.0 * 15.0,
+        ),
+    ];
+    let backs = backs.map(|(name, source, rule, [depth, back], printed)| {
+        let name = format!("back row, {name}");
+        Case::new(
+            "setbacks of rows",
+            name,
+            source,
+            printed,
+            back_row(rule, depth, back),
+        )
+    });
+    let insets = [0.0, 1.0, 1.5].map(|set_in| {
+        let name = format!("front row behind a door of 22, set in {set_in}");
+        let printed = 37.0 + 22.0 + set_in;
+        Case::new("setbacks of rows", name, &INSET, printed, inset_row(set_in))
+    });
+    backs.into_iter().chain(insets).collect()
 }
 
 /// Pin holes of the one bay, from one number up to another.
@@ -196,6 +363,8 @@ fn heights() -> Vec<Case> {
         (&WALL_HEIGHTS, 608.0, [46.5, 49.5], 17.0),
         (&CUSTOM_HEIGHTS, 317.0, [46.5, 46.5], 8.0),
         (&CUSTOM_HEIGHTS, 327.0, [46.5, 56.5], 8.0),
+        (&BALANCING, 2_131.0, [9.5, 9.5], 67.0),
+        (&BALANCING, 774.0, [19.0, 19.0], 24.0),
     ];
     let mut all = Vec::new();
     for (source, height, offsets, count) in rows {
@@ -284,4 +453,27 @@ fn partitions() -> Vec<Case> {
             above(62.5, 19),
         ),
     ]
+}
+
+/// The shallowest hole, to a tenth of a mm, that no finding calls too shallow for the starter pin.
+fn least_depth() -> f64 {
+    let is_short = |tenths: i32| {
+        let job = job(|job| {
+            put_zone(job, 5, 9);
+            job.shop.depth = Length::from_um(100) * tenths;
+        });
+        finds(Rule::DepthShortForScrew, &job)
+    };
+    f64::from((10..200).find(|tenths| !is_short(*tenths)).unwrap()) / 10.0
+}
+
+pub(crate) fn disagreements() -> Vec<Disagreement> {
+    vec![Disagreement {
+        what: "depth of a hole for a pin, least",
+        source: &PINS,
+        printed: 8.0,
+        computed: least_depth(),
+        stated: 8.5,
+        reason: "the page asks for no more than what goes in; the program leaves 0.5 under it, a limit of the shop",
+    }]
 }
