@@ -3,7 +3,8 @@
 use gablerow::action::Action;
 use gablerow::keymap::{self, Context};
 use gablerow::theme::Charset;
-use gablerow_papers::{PartRecord, Tabled, source_text};
+use gablerow_core::cautions::{AT_THE_BENCH, GENERAL, TIP_OVER};
+use gablerow_papers::{PartRecord, Tabled, source_text, wrap};
 
 use crate::key_script::golden;
 
@@ -49,6 +50,13 @@ fn sources() -> String {
     format!("```text\n{}```\n", source_text())
 }
 
+/// Every caution as it is printed, a point each.
+fn cautions() -> String {
+    let all = [GENERAL, TIP_OVER].into_iter().chain(AT_THE_BENCH);
+    all.map(|caution| format!("- {}\n", wrap(caution, 116).join("\n  ")))
+        .collect()
+}
+
 /// The text with everything between a mark and the next end replaced.
 fn filled(text: &str, mark: &str, block: &str) -> String {
     let mark = format!("<!-- {mark} -->\n");
@@ -75,6 +83,7 @@ fn marked_blocks_of_the_readme_are_what_the_program_shows() {
     text = filled(&text, "keys", &keys());
     text = filled(&text, "parts", &parts());
     text = filled(&text, "sources", &sources());
+    text = filled(&text, "cautions", &cautions());
     assert!(
         golden("README.md", &text) == text,
         "README.md is old: run the tests with GABLEROW_WRITE=1"

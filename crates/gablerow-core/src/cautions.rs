@@ -12,8 +12,8 @@ pub const AT_THE_BENCH: [&str; 3] = [
 ];
 
 /// What is said of a unit with drawers that is as high as [`crate::strength::TIP_OVER_HEIGHT`]. Sources: 16 CFR 1261;
-/// EN 15939:2019, which rates a wall hanger and leaves out what it is fixed to.
+/// EN 14749:2016 for homes and kitchens; EN 15939:2019, which rates a wall hanger and leaves out what it is fixed to.
 pub const TIP_OVER: &str = "A unit with drawers that stands free can fall on children: fix it to the wall. Hangers and \
     straps are rated by their makers, the wall behind them is not: who fixes must judge it. In the US 16 CFR 1261 makes a \
     stability rule mandatory for clothing storage that stands free, is 27 in (686 mm) high, weighs 30 lb (13.6 kg) and has \
-    3.2 ft3 (90.6 dm3) of closed storage, or more of each; what is built in is out of its scope.";
+    3.2 ft3 (90.6 dm3) of closed storage, or more of each; what is built in is out of its scope. In Europe see EN 14749:2016.";
