@@ -2,14 +2,17 @@
 //!
 //! ```text
 //! kind ----- what a job, a cabinet or a face is printed as, in which formats, whether a stop holds it back
-//! print ---- a kind in a format -> files: a name and bytes
+//! plan ----- a kind in a format -> files: what each is of, and its name
+//! print ---- a planned file -> text or pages, and bytes
 //! names ---- what of a name goes into the name of a file
 //! ```
 
 mod names;
+mod plan;
 mod print;
 
-pub use print::{PaperFile, Printer};
+pub use plan::{Planned, Printer};
+pub use print::{PaperFile, Printed};
 
 /// What a file is made for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

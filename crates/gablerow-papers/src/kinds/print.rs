@@ -1,21 +1,17 @@
-//! A kind of paper in a format, as files.
+//! A planned file as text or pages, and as bytes.
 
 use alloc::format;
 use alloc::string::{String, ToString};
-use alloc::vec;
 use alloc::vec::Vec;
 
 use gablerow_core::bench::plan;
-use gablerow_core::cards::{Bed, RailKind};
-use gablerow_core::check::{Finding, Level, is_held_back};
+use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::{Cabinet, Copy, Job};
-use gablerow_core::layout::Layout;
-use gablerow_core::stamp::Stamp;
+use gablerow_core::job::{Cabinet, Job};
 
-use super::names::{safe, told_apart};
+use super::plan::{Build, Of, Planned, Printer};
 use super::{Format, Kind};
-use crate::page::{Page, Paper};
+use crate::page::Page;
 use crate::{
     BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord,
     LabelRecord, PartList, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, hole_text,
@@ -33,113 +29,126 @@ pub struct PaperFile {
     pub sheets: Option<usize>,
 }
 
-/// What papers are printed of.
-#[derive(Clone, Debug)]
-pub struct Printer<'a> {
-    /// The whole job: cabinets are told apart by all of its names, whichever are printed.
-    pub job: &'a Job,
-    /// The cabinets that papers are for, each with its findings.
-    pub chosen: &'a [(&'a Cabinet, Vec<Finding>)],
-    /// The sheets of paper.
-    pub paper: Paper,
+/// What stands in a file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Printed {
+    /// Lines, for people or for programs.
+    Text(String),
+    /// Sheets of a document.
+    Sheets {
+        /// What the document is called.
+        title: String,
+        /// One sheet at least.
+        pages: Vec<Page>,
+    },
+    /// A picture, true to size.
+    Picture(Page),
 }
 
-/// What of a cabinet is built alike: the copies as it is designed, or the mirrored ones.
-struct Build<'a> {
-    cabinet: Cabinet,
-    layout: Layout,
-    /// `copies 1 and 3`; nothing when these are all there are.
-    copies: String,
-    findings: &'a [Finding],
-    stamp: Stamp,
+impl Printed {
+    /// As the bytes of its file.
+    #[must_use]
+    pub fn bytes(&self) -> Vec<u8> {
+        match self {
+            Self::Text(text) => text.clone().into(),
+            Self::Sheets { title, pages } => pdf(pages, title),
+            Self::Picture(page) => svg(page).into(),
+        }
+    }
+
+    /// Its sheets; none where it is text.
+    #[must_use]
+    pub fn pages(&self) -> &[Page] {
+        match self {
+            Self::Text(_) => &[],
+            Self::Sheets { pages, .. } => pages,
+            Self::Picture(page) => core::slice::from_ref(page),
+        }
+    }
 }
 
 impl Printer<'_> {
-    /// The files of a kind in one of its formats; none where a job has nothing for it, and none in any other format.
+    /// The files of a kind in one of its formats, printed; those that have nothing on them left out.
     ///
-    /// What is for boring leaves out the cabinets that have an open stop. The same job gives the same bytes.
+    /// The same job gives the same bytes.
     #[must_use]
     pub fn files(&self, kind: Kind, format: Format) -> Vec<PaperFile> {
-        if !kind.formats().contains(&format) {
-            return Vec::new();
-        }
-        match kind {
-            Kind::Bench => self.bench(format),
-            Kind::Parts => self.parts(format),
-            Kind::Holes | Kind::Machine => self.tables(kind, format),
-            Kind::Faces | Kind::Drawing | Kind::Stick => self
-                .free()
-                .flat_map(|(cabinet, findings)| self.builds(cabinet, findings))
-                .flat_map(|build| self.drawn(&build, kind, format))
-                .collect(),
-            Kind::Cut => self.list(kind, PartList::Cut),
-            Kind::Fronts => self.list(kind, PartList::Fronts),
-            Kind::Boxes => self.list(kind, PartList::Boxes),
-            Kind::Shelves => self.list(kind, PartList::Shelves),
-            Kind::Bag => self.list(kind, PartList::Bag),
-            Kind::Labels => self.labels(format),
-        }
+        let file = |planned: Planned| self.file(&planned);
+        self.plan(kind, format)
+            .into_iter()
+            .filter_map(file)
+            .collect()
     }
 
-    /// The chosen cabinets that may be bored.
-    fn free(&self) -> impl Iterator<Item = (&Cabinet, &[Finding])> {
-        let chosen = self.chosen.iter();
-        let free = chosen.filter(|(_, findings)| !is_held_back(findings));
-        free.map(|(cabinet, findings)| (*cabinet, findings.as_slice()))
+    /// A planned file as it is written; `None` when it has nothing on it.
+    #[must_use]
+    pub fn file(&self, planned: &Planned) -> Option<PaperFile> {
+        let printed = self.print(planned)?;
+        let sheets = printed.pages().len();
+        Some(PaperFile {
+            name: planned.name.clone(),
+            bytes: printed.bytes(),
+            sheets: (sheets > 0).then_some(sheets),
+        })
     }
 
-    /// The job with these cabinets and no others.
-    fn job_of<'c>(&self, cabinets: impl Iterator<Item = &'c Cabinet>) -> Job {
-        Job {
-            cabinets: cabinets.cloned().collect(),
-            ..self.job.clone()
+    /// What stands in a planned file; `None` when nothing does.
+    #[must_use]
+    pub fn print(&self, planned: &Planned) -> Option<Printed> {
+        let (kind, format) = (planned.kind, planned.format);
+        match &planned.of {
+            Of::Chosen => self.of_chosen(kind, format),
+            Of::Cabinet(cabinet, findings) => self.table(cabinet, findings, kind, format),
+            Of::Build(build) => self.of_build(build, kind, format),
+            Of::Face(build, drawing) => Some(self.drawing(build, drawing, format)),
         }
     }
 
-    fn bench(&self, format: Format) -> Vec<PaperFile> {
+    fn of_chosen(&self, kind: Kind, format: Format) -> Option<Printed> {
+        let list = match kind {
+            Kind::Bench => return self.bench(format),
+            Kind::Cut => PartList::Cut,
+            Kind::Fronts => PartList::Fronts,
+            Kind::Boxes => PartList::Boxes,
+            Kind::Shelves => PartList::Shelves,
+            Kind::Bag => PartList::Bag,
+            Kind::Labels => return self.labels(format),
+            _ => return Some(self.parts(format)),
+        };
+        let job = self.chosen_job();
+        let pages = list_pages(list, &job, &CabinetParts::of_job(&job), self.paper);
+        self.sheets(pages, list.word())
+    }
+
+    fn bench(&self, format: Format) -> Option<Printed> {
         let job = self.job_of(self.free().map(|(cabinet, _)| cabinet));
-        if job.cabinets.is_empty() {
-            return Vec::new();
-        }
         let keys: Vec<_> = job.cabinets.iter().map(|it| it.key).collect();
         let heavy = |finding: &&Finding| finding.level != Level::Note;
         let findings = self.free().flat_map(|(_, findings)| findings);
         let findings: Vec<Finding> = findings.filter(heavy).cloned().collect();
         let plan = plan(&job, &keys, &job.shop.bench.times);
-        if format == Format::Pdf {
-            let pages = bench_pages(&plan, &job, &findings, self.paper);
-            return self.printed(Kind::Bench, &pages, "bench sheet");
+        match format {
+            Format::Pdf => {
+                let pages = bench_pages(&plan, &job, &findings, self.paper);
+                self.sheets(pages, "bench sheet")
+            }
+            _ => Some(Printed::Text(bench_text(&plan, &job, &findings))),
         }
-        let text = bench_text(&plan, &job, &findings);
-        vec![self.of_job(Kind::Bench, format, text.into(), None)]
     }
 
-    fn labels(&self, format: Format) -> Vec<PaperFile> {
-        let job = self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet));
+    fn labels(&self, format: Format) -> Option<Printed> {
+        let job = self.chosen_job();
         let labels = LabelRecord::of_job(&job);
-        let text = match format {
-            Format::Pdf => {
-                let pages = label_pages(&labels, &job, self.paper);
-                return self.printed(Kind::Labels, &pages, "labels");
-            }
+        Some(Printed::Text(match format {
+            Format::Pdf => return self.sheets(label_pages(&labels, &job, self.paper), "labels"),
             Format::Csv => csv_table(&labels),
             _ => label_text(&labels, job.unit),
-        };
-        vec![self.of_job(Kind::Labels, format, text.into(), None)]
+        }))
     }
 
-    /// Pages as a document of the job; none when there are none.
-    fn printed(&self, kind: Kind, pages: &[Page], what: &str) -> Vec<PaperFile> {
-        if pages.is_empty() {
-            return Vec::new();
-        }
-        let bytes = pdf(pages, &format!("{}: {what}", self.job.title));
-        vec![self.of_job(kind, Format::Pdf, bytes, Some(pages.len()))]
-    }
-
-    fn parts(&self, format: Format) -> Vec<PaperFile> {
-        let job = self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet));
-        let text = match format {
+    fn parts(&self, format: Format) -> Printed {
+        let job = self.chosen_job();
+        Printed::Text(match format {
             Format::Csv => {
                 let parts = CabinetParts::of_job(&job);
                 let records: Vec<PartRecord> =
@@ -147,195 +156,98 @@ impl Printer<'_> {
                 csv_table(&records)
             }
             _ => part_text(&job),
-        };
-        vec![self.of_job(Kind::Parts, format, text.into(), None)]
+        })
     }
 
-    fn list(&self, kind: Kind, list: PartList) -> Vec<PaperFile> {
-        let job = self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet));
-        let pages = list_pages(list, &job, &CabinetParts::of_job(&job), self.paper);
-        self.printed(kind, &pages, list.word())
+    /// Pages as a document of the job; none when there are none.
+    fn sheets(&self, pages: Vec<Page>, what: &str) -> Option<Printed> {
+        let title = format!("{}: {what}", self.job.title);
+        (!pages.is_empty()).then_some(Printed::Sheets { title, pages })
     }
 
-    fn tables(&self, kind: Kind, format: Format) -> Vec<PaperFile> {
-        let table = |cabinet: &Cabinet, findings: &[Finding]| {
-            if kind == Kind::Machine {
-                let records = BoreRecord::of_cabinet(cabinet, self.job, self.bed()?);
-                return Some(csv_table(&records));
+    fn table(
+        &self,
+        cabinet: &Cabinet,
+        findings: &[Finding],
+        kind: Kind,
+        format: Format,
+    ) -> Option<Printed> {
+        if kind == Kind::Machine {
+            let records = BoreRecord::of_cabinet(cabinet, self.job, self.bed()?);
+            return Some(Printed::Text(csv_table(&records)));
+        }
+        let records = HoleRecord::of_cabinet(cabinet, self.job);
+        if format == Format::Csv {
+            return Some(Printed::Text(csv_table(&records)));
+        }
+        let overruled = overruled_text(cabinet, findings);
+        let gap = if overruled.is_empty() { "" } else { "\n" };
+        let holes = hole_text(&records, self.job.unit, signs(format));
+        Some(Printed::Text(format!("{overruled}{gap}{holes}")))
+    }
+
+    fn of_build(&self, build: &Build, kind: Kind, format: Format) -> Option<Printed> {
+        let what = format!("{}, {}", build.cabinet.name, kind.word());
+        match (kind, format) {
+            (Kind::Stick, Format::Svg) => {
+                Some(self.with_drawn(build, |of| Printed::Picture(of.stick())))
             }
-            let records = HoleRecord::of_cabinet(cabinet, self.job);
-            if format == Format::Csv {
-                return Some(csv_table(&records));
+            (Kind::Stick, _) => {
+                let pages = self.with_drawn(build, |of| of.stick_sheets(self.paper));
+                self.sheets(pages, &what)
             }
-            let overruled = overruled_text(cabinet, findings);
-            let gap = if overruled.is_empty() { "" } else { "\n" };
-            let holes = hole_text(&records, self.job.unit, signs(format));
-            Some(format!("{overruled}{gap}{holes}"))
-        };
-        let file = |(cabinet, findings): (&Cabinet, &[Finding])| {
-            let text = table(cabinet, findings)?;
-            let stamp = Stamp::now(self.job, cabinet);
-            let name = self.name(&[&self.name_of(cabinet)], kind, Some(stamp), format);
-            Some(PaperFile {
-                name,
-                bytes: text.into(),
-                sheets: None,
-            })
-        };
-        self.free().filter_map(file).collect()
+            (_, Format::Pdf) => {
+                let paper = FaceSize::Paper(self.paper);
+                let pages = self.with_drawn(build, |of| {
+                    let faces = build.faces();
+                    faces
+                        .iter()
+                        .map(|it| self.face(of, it).page(paper))
+                        .collect()
+                });
+                self.sheets(pages, &what)
+            }
+            _ => Some(Printed::Text(build.face_texts(self.job, signs(format)))),
+        }
     }
 
-    /// A cabinet as designed and as mirrored, whichever of the two is built.
-    fn builds<'f>(&self, cabinet: &Cabinet, findings: &'f [Finding]) -> Vec<Build<'f>> {
-        let stamp = Stamp::now(self.job, cabinet);
-        let build = |is_mirrored: bool| {
-            let alike = cabinet
-                .copies
-                .iter()
-                .filter(|it| it.mirrored == is_mirrored);
-            let alike: Vec<&Copy> = alike.collect();
-            let built = cabinet.built_as(alike.first()?);
-            let copies = match alike.len() == cabinet.copies.len() {
-                true => String::new(),
-                false => copies(&alike),
-            };
-            Some(Build {
-                layout: Layout::of(&built, self.job),
-                cabinet: built,
-                copies,
-                findings,
-                stamp,
-            })
-        };
-        [false, true].into_iter().filter_map(build).collect()
+    fn drawing(&self, build: &Build, drawing: &FaceDrawing, format: Format) -> Printed {
+        self.with_drawn(build, |of| {
+            let face = self.face(of, drawing);
+            match format {
+                Format::Svg => Printed::Picture(face.page(FaceSize::True)),
+                _ => Printed::Text(dxf(&face)),
+            }
+        })
     }
 
-    fn drawn(&self, build: &Build, kind: Kind, format: Format) -> Vec<PaperFile> {
-        let (stamp, remarks) = (build.stamp.to_string(), build.remarks());
-        let of = DrawnCabinet {
+    fn face<'d>(&'d self, of: DrawnCabinet<'d>, drawing: &'d FaceDrawing) -> DrawnFace<'d> {
+        DrawnFace {
+            of,
+            drawing,
+            bed: self.bed(),
+        }
+    }
+
+    /// What is drawn of a build, with the words that stand beside it.
+    fn with_drawn<T>(&self, build: &Build, draw: impl FnOnce(DrawnCabinet) -> T) -> T {
+        draw(DrawnCabinet {
             job: self.job,
             cabinet: &build.cabinet,
             layout: &build.layout,
             copies: &build.copies,
-            stamp: &stamp,
-            remarks: &remarks,
-        };
-        let name_of = self.name_of(&build.cabinet);
-        let copies = safe(&build.copies, "");
-        let name = |face: &str| {
-            let parts = [name_of.as_str(), &copies, face];
-            self.name(&parts, kind, Some(build.stamp), format)
-        };
-        let file = |face: &str, bytes: Vec<u8>, sheets| PaperFile {
-            name: name(face),
-            bytes,
-            sheets,
-        };
-        let title = format!(
-            "{}: {}, {}",
-            self.job.title,
-            build.cabinet.name,
-            kind.word()
-        );
-        let printed = |pages: &[Page]| vec![file("", pdf(pages, &title), Some(pages.len()))];
-        let faces = build.faces();
-        let drawn = |drawing| DrawnFace {
-            of,
-            drawing,
-            bed: self.bed(),
-        };
-        match (kind, format) {
-            (Kind::Stick, Format::Svg) => vec![file("", svg(&of.stick()).into(), Some(1))],
-            (Kind::Stick, _) => printed(&of.stick_sheets(self.paper)),
-            (Kind::Faces, Format::Pdf) => {
-                let page = |face| drawn(face).page(FaceSize::Paper(self.paper));
-                let pages: Vec<Page> = faces.iter().map(page).collect();
-                printed(&pages)
-            }
-            (Kind::Faces, _) => {
-                let text = build.face_texts(&faces, self.job, signs(format));
-                vec![file("", text.into(), None)]
-            }
-            _ => {
-                let words: Vec<String> = faces.iter().map(|it| it.name.to_string()).collect();
-                let words = told_apart(words.iter().map(String::as_str), "face");
-                let bytes = |face| match format {
-                    Format::Svg => svg(&drawn(face).page(FaceSize::True)),
-                    _ => dxf(&drawn(face)),
-                };
-                let all = faces.iter().zip(&words);
-                all.map(|(face, word)| file(word, bytes(face).into(), None))
-                    .collect()
-            }
-        }
+            stamp: &build.stamp.to_string(),
+            remarks: &build.remarks(),
+        })
     }
 
-    /// The machine that is bored on, when the chosen rail is one.
-    fn bed(&self) -> Option<&Bed> {
-        let machine = self.job.rail().filter(|it| it.kind == RailKind::MachineBed);
-        machine.map(|rail| &rail.bed)
-    }
-
-    /// A file for all that is chosen; one of a single cabinet out of several names it.
-    fn of_job(
-        &self,
-        kind: Kind,
-        format: Format,
-        bytes: Vec<u8>,
-        sheets: Option<usize>,
-    ) -> PaperFile {
-        let only = match self.chosen {
-            [(only, _)] if self.job.cabinets.len() > 1 => self.name_of(only),
-            _ => String::new(),
-        };
-        PaperFile {
-            name: self.name(&[&only], kind, None, format),
-            bytes,
-            sheets,
-        }
-    }
-
-    /// What a cabinet is called in names of files.
-    fn name_of(&self, cabinet: &Cabinet) -> String {
-        let names = self.job.cabinets.iter().map(|it| it.name.as_str());
-        let at = self
-            .job
-            .cabinets
-            .iter()
-            .position(|it| it.key == cabinet.key);
-        let name = at.and_then(|at| told_apart(names, "cabinet").into_iter().nth(at));
-        name.unwrap_or_else(|| "cabinet".into())
-    }
-
-    /// `glaze-store_G2_left-side-inside_drawing_rev7-OTTER.dxf`. Names have no `_` in them, so two that differ in a part differ.
-    fn name(&self, parts: &[&str], kind: Kind, stamp: Option<Stamp>, format: Format) -> String {
-        let mut name = safe(self.job.title.as_str(), "job");
-        let stamp = stamp.map(|it| format!("rev{}-{}", it.number, it.capitals()));
-        let stamp = stamp.unwrap_or_default();
-        let parts = parts.iter().copied().chain([kind.word(), &stamp]);
-        for part in parts.filter(|part| !part.is_empty()) {
-            name.push('_');
-            name.push_str(part);
-        }
-        format!("{name}.{}", format.ending())
+    fn chosen_job(&self) -> Job {
+        self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet))
     }
 }
 
 impl Build<'_> {
-    /// What is drawn: every face that a bay sees, and outsides with holes.
-    fn faces(&self) -> Vec<FaceDrawing> {
-        let uprights = self.layout.uprights.iter();
-        let faces = uprights.flat_map(|upright| &upright.faces);
-        let has_holes = |face: &gablerow_core::layout::Face| {
-            !face.id.is_outside() || !face.holes(&self.layout).is_empty()
-        };
-        faces
-            .filter(|face| has_holes(face))
-            .filter_map(|face| FaceDrawing::of(&self.layout, face.id, self.findings))
-            .collect()
-    }
-
-    fn face_texts(&self, faces: &[FaceDrawing], job: &Job, signs: &Signs) -> String {
+    fn face_texts(&self, job: &Job, signs: &Signs) -> String {
         let text = |drawing: &FaceDrawing| {
             let sheet = FaceSheet {
                 cabinet: &self.cabinet,
@@ -345,7 +257,7 @@ impl Build<'_> {
             };
             sheet.text(signs)
         };
-        let mut texts: Vec<String> = faces.iter().map(text).collect();
+        let mut texts: Vec<String> = self.faces().iter().map(text).collect();
         let head = match self.copies.is_empty() {
             true => format!("{}\n", self.stamp),
             false => format!("{}, {}\n", self.stamp, self.copies),
@@ -357,16 +269,6 @@ impl Build<'_> {
         }
         texts.join("\n")
     }
-
-    /// The sentences that overrule its stops.
-    fn remarks(&self) -> Vec<String> {
-        let stops = self.findings.iter().filter(|it| it.level == Level::Stop);
-        let remark = |stop: &Finding| {
-            let reason = stop.accepted.as_ref()?;
-            Some(format!("Overruled: {}: {reason}", stop.rule_name()))
-        };
-        stops.filter_map(remark).collect()
-    }
 }
 
 /// The signs that a format of text has.
@@ -374,16 +276,6 @@ fn signs(format: Format) -> &'static Signs {
     match format {
         Format::Ascii => &Signs::ASCII,
         _ => &Signs::UNICODE,
-    }
-}
-
-/// `copies 1 and 3`.
-fn copies(alike: &[&Copy]) -> String {
-    let names: Vec<&str> = alike.iter().map(|copy| copy.name.as_str()).collect();
-    match names.as_slice() {
-        [] => String::new(),
-        [only] => format!("copy {only}"),
-        [before @ .., last] => format!("copies {} and {last}", before.join(", ")),
     }
 }
 

@@ -2,12 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use gablerow_core::cards::CardId;
+use gablerow_core::cards::{CardId, RailKind};
 use gablerow_core::check;
-use gablerow_core::job::{Depth, Key, Label};
+use gablerow_core::job::{Copy, Depth, Key, Label};
+use gablerow_core::layout::Layout;
 
 use super::*;
 use crate::fixture::two_bays;
+use crate::page::Paper;
 
 /// All files of a job, kind by kind, with the open stops of the cabinets named and of no other.
 fn files_held(job: &Job, held: &[&str]) -> Vec<(Kind, PaperFile)> {
