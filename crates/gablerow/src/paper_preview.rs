@@ -1,0 +1,1 @@
+//! What the papers would be: computed when it is looked at, never kept.
