@@ -1,16 +1,16 @@
 //! Standards, acts and codes: boards, creep, loads on shelves, units.
 
 use gablerow_core::check::Rule;
-use gablerow_core::job::{AsCut, Hand, PanelId, Shop};
+use gablerow_core::job::{AsCut, FrontKind, Hand, PanelId, Shop};
 use gablerow_core::measure::{Length, Unit, parse_length};
 use gablerow_core::solve::hinges::CHARTS;
 use gablerow_core::strength::{
-    CREEPS, Creep, GRAVITY, LIMITS, LOADS, Section, elasticity, line_load_of_pressure,
-    may_tip_over, sag,
+    CREEPS, Creep, GRAVITY, LIMITS, LOADS, ScopeUnit, Section, TIP_OVER_MASS_KG,
+    TIP_OVER_STORAGE_DM3, elasticity, line_load_of_pressure, may_tip_over, sag,
 };
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::fixture::{all_boards, finds, fronts, job, mm, um};
+use crate::fixture::{all_boards, closed, finds, fronts, job, layout, mm, parts, um};
 
 static EN_312: Source = Source {
     author: "CEN",
@@ -120,8 +120,16 @@ static CFR_1261: Source = Source {
     author: "US Consumer Product Safety Commission",
     title: "16 CFR part 1261, which makes ASTM F2057-23 mandatory",
     year: "2023",
-    clause: "scope: 27 in (686 mm) or more; cpsc.gov",
+    clause: "scope: 27 in (686 mm), 30 lb (13.6 kg), 3.2 ft3 (90.6 dm3) of closed storage, or more of each; cpsc.gov",
     mark: Mark::Origin,
+};
+
+static F2057: Source = Source {
+    author: "ASTM",
+    title: "F2057-23, Standard safety specification for clothing storage units",
+    year: "2023",
+    clause: "what counts as storage: drawers full, other closed space half; cpsc.gov and sn.astm.org",
+    mark: Mark::Pages,
 };
 
 pub(crate) fn cases() -> Vec<Case> {
@@ -130,6 +138,7 @@ pub(crate) fn cases() -> Vec<Case> {
     all.extend(loads());
     all.extend(units());
     all.push(tip_over());
+    all.extend(scope());
     all.extend(tolerances());
     all
 }
@@ -270,6 +279,53 @@ fn tip_over() -> Case {
     let least = (600..800).find(carries).map_or(f64::NAN, f64::from);
     let name = "height from which clothing storage is in, in mm";
     Case::new("scope of tip-over", name, &CFR_1261, 686.0, least).threshold()
+}
+
+/// What a unit of 600 x 704 x 560 of 18 board, and so 564 x 668 x 540 clear, has with one front over its opening.
+fn behind(kind: FrontKind) -> ScopeUnit {
+    let job = job(|job| job.cabinets[0].opening = closed(10, kind));
+    parts(&job).scope_unit(&job.cabinets[0], &layout(&job), &job)
+}
+
+fn scope() -> Vec<Case> {
+    let family = "scope of tip-over";
+    let clear = 5.64 * 6.68 * 5.40;
+    let counted = |kind| behind(kind).storage_dm3() / clear;
+    let float = around(1e-6, "a ratio of volumes, through floats");
+    vec![
+        Case::new(
+            family,
+            "mass, 30 lb, in kg",
+            &CFR_1261,
+            13.6,
+            TIP_OVER_MASS_KG,
+        )
+        .within(around(0.05, "printed to a tenth")),
+        Case::new(
+            family,
+            "closed storage, 3.2 ft3, in dm3",
+            &CFR_1261,
+            90.6,
+            TIP_OVER_STORAGE_DM3,
+        )
+        .within(around(0.05, "printed to a tenth")),
+        Case::new(
+            family,
+            "share that counts of what is behind a door",
+            &F2057,
+            0.5,
+            counted(FrontKind::Door(Hand::Left)),
+        )
+        .within(float),
+        Case::new(
+            family,
+            "share that counts of a drawer",
+            &F2057,
+            1.0,
+            counted(FrontKind::Drawer),
+        )
+        .within(float),
+    ]
 }
 
 /// The most, in mm, that a panel of a board of this thickness may be thicker, or thinner, than the board's card says

@@ -144,7 +144,7 @@ sources! {
         "sheet of raw particleboard", "undated", "kg/m3: 16 thick 660, 18 to 19 thick 650", Page;
     EN_312 "EN 312", "CEN",
         "Particleboards - Specifications", "edition not named by those who quote it",
-        "table of type P2, least values; on a board maker's sheet and a page about inspection", Pages;
+        "table of type P2, least values, and table 1, tolerances; on board makers' sheets and a page about inspection", Pages;
     EN_622_5 "EN 622-5", "CEN",
         "Fibreboards - Specifications - Requirements for dry process boards (MDF)", "edition not named by the one who quotes it",
         "general purpose, dry, least values; on a board maker's sheet", Page;

@@ -46,10 +46,10 @@ pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: P
         listing.push_needs(&mut sheets, cabinets);
     }
     sheets.space(3.0);
-    if list == PartList::Boxes
-        && let Some(words) = tip_over_words(cabinets)
-    {
-        sheets.remark(&words);
+    if list == PartList::Boxes {
+        for words in tip_over_words(job, cabinets) {
+            sheets.remark(&words);
+        }
     }
     sheets.remark(GENERAL);
     sheets.pages()

@@ -6,9 +6,11 @@ use alloc::vec::Vec;
 
 use gablerow_core::cautions::{GENERAL, TIP_OVER};
 use gablerow_core::job::{Cabinet, Job};
+use gablerow_core::layout::Layout;
 use gablerow_core::strength::{board_rests_on, may_tip_over, sag_rests_on, tip_rests_on};
 
 use crate::part_records::CabinetParts;
+use crate::part_words::kg;
 use crate::text::push_indented;
 
 /// Adds what the figures of strength of these cabinets rest on, and the caution; nothing where there are none.
@@ -40,22 +42,55 @@ pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[Cabin
     push_indented(out, "  ", "  ", GENERAL);
 }
 
-/// The note on tipping over with the cabinets it is for; `None` where none has drawers and is high enough.
-pub(crate) fn tip_over_words(cabinets: &[CabinetParts]) -> Option<String> {
+/// The note on tipping over with the cabinets it is for, and how each of them stands to the scope it names; nothing where none
+/// has drawers and is high enough.
+pub(crate) fn tip_over_words(job: &Job, cabinets: &[CabinetParts]) -> Vec<String> {
     let tips = |cabinet: &Cabinet| may_tip_over(cabinet.standing_height(), cabinet.has_drawers());
-    let tipping = cabinets.iter().map(|one| one.cabinet);
+    let tipping: Vec<_> = cabinets.iter().filter(|one| tips(one.cabinet)).collect();
+    if tipping.is_empty() {
+        return Vec::new();
+    }
     let names: Vec<_> = tipping
-        .filter(|cabinet| tips(cabinet))
-        .map(|cabinet| cabinet.name.as_str())
+        .iter()
+        .map(|one| one.cabinet.name.as_str())
         .collect();
-    (!names.is_empty()).then(|| format!("{}: {TIP_OVER}", names.join(", ")))
+    let mut lines = Vec::from([format!("{}: {TIP_OVER}", names.join(", "))]);
+    lines.extend(tipping.iter().map(|one| scope_words(job, one)));
+    lines
+}
+
+/// The three figures of a unit that the scope of the rule asks for, and which of them fall short.
+fn scope_words(job: &Job, of: &CabinetParts) -> String {
+    let layout = Layout::of(of.cabinet, job);
+    let unit = of.parts.scope_unit(of.cabinet, &layout, job);
+    let figures = ["height", "mass", "closed storage"]
+        .into_iter()
+        .zip(unit.reaches());
+    let short: Vec<_> = figures
+        .filter(|(_, reached)| !reached)
+        .map(|(figure, _)| figure)
+        .collect();
+    let says = match short[..] {
+        [] => "all three reach that scope".into(),
+        _ => format!("short of that scope: {}", short.join(", ")),
+    };
+    format!(
+        "{}: {} high, {} without back and hardware, {:.1} dm3 of closed storage: {says}.",
+        of.cabinet.name,
+        unit.height.show(job.unit),
+        kg(unit.mass_kg),
+        unit.storage_dm3()
+    )
 }
 
 /// Adds that note; nothing where it is for no cabinet.
-pub(crate) fn push_tip_over(out: &mut String, cabinets: &[CabinetParts]) {
-    if let Some(words) = tip_over_words(cabinets) {
+pub(crate) fn push_tip_over(out: &mut String, job: &Job, cabinets: &[CabinetParts]) {
+    let lines = tip_over_words(job, cabinets);
+    if !lines.is_empty() {
         out.push_str("\nTIP-OVER\n");
-        push_indented(out, "    ", "      ", &words);
+    }
+    for line in lines {
+        push_indented(out, "    ", "      ", &line);
     }
 }
 
@@ -110,14 +145,9 @@ mod tests {
         assert_eq!(said(&drawers), None);
         drawers.cabinets[0].carcass.stand = Some(Stand::Feet(Length::from_um(300)));
         let name = drawers.cabinets[0].name.as_str();
-        assert_eq!(
-            said(&drawers)
-                .unwrap()
-                .split_once(&format!("{name}: "))
-                .unwrap()
-                .1,
-            TIP_OVER
-        );
+        let note = said(&drawers).unwrap();
+        let of_it = format!("{name}: {TIP_OVER} {name}: 686.0 high, ");
+        assert!(note.trim_start().starts_with(&of_it), "{note}");
         assert_eq!(said(&job()), None);
     }
 }

@@ -48,7 +48,7 @@ pub fn part_text(job: &Job) -> String {
         section.missing();
     }
     push_strength_notes(&mut out, job, &cabinets);
-    push_tip_over(&mut out, &cabinets);
+    push_tip_over(&mut out, job, &cabinets);
     out
 }
 

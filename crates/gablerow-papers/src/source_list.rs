@@ -133,7 +133,7 @@ mod tests {
     fn sources_stand_in_full_above_their_figures_and_the_caution_at_the_end() {
         let text = source_text();
         let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
-        assert!(words.contains("type P2, least values; on a board maker's sheet and a page about inspection; on several pages elasticity: particleboard P2, over 3 to 4: 1800 N/mm2"), "{words}");
+        assert!(words.contains("type P2, least values, and table 1, tolerances; on board makers' sheets and a page about inspection; on several pages boards as cut: thickness off the card, most: 0.3 mm elasticity: particleboard P2, over 3 to 4: 1800 N/mm2"), "{words}");
         assert!(
             words.contains("creep: furniture board as P5: 3.25 times, of EN 1995-1-1"),
             "{words}"

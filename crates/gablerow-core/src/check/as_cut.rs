@@ -20,8 +20,8 @@ const DIFFER_MOST: Length = Length::from_um(500);
 /// The most a shelf may rock: 0.5, a house default.
 const ROCK_MOST: Length = Length::from_um(500);
 
-/// The most a board may be off its card: what boards bring. Source: EN 312, Table 1.
-const THICKNESS_OFF_MOST: Length = Length::from_um(300);
+/// The most a board may be off its card, either way: what sanded particleboard brings. Source: EN 312, Table 1.
+pub const THICKNESS_OFF_MOST: Length = Length::from_um(300);
 
 /// The most one row may come to be above another for an end that is out of square: 0.5, a house default.
 const SHIFT_MOST: Length = Length::from_um(500);

@@ -76,6 +76,7 @@ mod tests;
 
 use alloc::vec::Vec;
 
+pub use as_cut::THICKNESS_OFF_MOST;
 pub use finding::{Finding, Level, Place, is_held_back};
 pub use kept::Checked;
 pub use new_hole::stopped_holes;

@@ -9,6 +9,7 @@
 //!    | box_fit    drawer boxes in their place     boxes: what of them is cut
 //!    | shelves    loose shelves: clear openings, sag, what tips them
 //!    | bag        hardware by kind, and what to take
+//!    | storage    what the unit weighs and holds closed, for the scope of tip-over
 //!    | needs      of several cabinets: how much of each board, and of band
 //!    v
 //! Parts, with what is missing said openly
@@ -25,6 +26,7 @@ mod needs;
 mod panels;
 mod piece;
 mod shelves;
+mod storage;
 
 use alloc::vec::Vec;
 

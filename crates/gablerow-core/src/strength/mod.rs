@@ -30,12 +30,17 @@ pub use tables::{
     CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, elasticity,
     house_limit,
 };
-pub use tip_over::{TIP_OVER_HEIGHT, may_tip_over};
+pub use tip_over::{
+    ScopeUnit, TIP_OVER_HEIGHT, TIP_OVER_MASS_KG, TIP_OVER_STORAGE_DM3, may_tip_over,
+};
 
 use crate::measure::Length;
 
 /// What one kilogram weighs, in N.
 pub const GRAVITY: f64 = 9.81;
+
+/// One pound in kg. Source: international yard and pound agreement, US Federal Register notice of 1 July 1959.
+pub const POUND: f64 = 0.453_592_37;
 
 /// A sag or a span in mm as a length to be said, to the nearest tenth of a mm; 268 m where it is more.
 #[must_use]

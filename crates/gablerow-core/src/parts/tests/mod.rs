@@ -4,6 +4,7 @@ mod cabinet_x;
 mod hanging;
 mod laws;
 mod sheet;
+mod storage;
 
 use super::{BagKind, Parts, Piece};
 use crate::job::{Job, Key};

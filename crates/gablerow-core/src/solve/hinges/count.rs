@@ -3,6 +3,7 @@
 use crate::cards::CountChart;
 use crate::measure::Length;
 use crate::source::{HINGE_ADVICE, HINGE_CHART, Standing};
+use crate::strength::POUND;
 
 /// What a chart asks about a door.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -93,9 +94,6 @@ const fn mm(mm: i32) -> Length {
 const fn inch(inches: i32) -> Length {
     Length::from_inch_64ths(inches * 64)
 }
-
-/// One pound in kg. Source: international yard and pound agreement, US Federal Register notice of 1 July 1959.
-pub const POUND: f64 = 0.453_592_37;
 
 /// The charts there are; the first is the default.
 pub const CHARTS: [Chart; 3] = [

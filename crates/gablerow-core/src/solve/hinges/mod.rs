@@ -18,8 +18,7 @@ mod place;
 mod search;
 
 pub use count::{
-    Beyond, CHARTS, Chart, ChartHeight, ChartRow, Count, DoorFacts, POUND, Widening, chart_of,
-    count,
+    Beyond, CHARTS, Chart, ChartHeight, ChartRow, Count, DoorFacts, Widening, chart_of, count,
 };
 pub use cups::{Cup, DoorCups, HANDED_OVER, cups};
 pub use legal::{Door, HingeRow, LegalCentre};
