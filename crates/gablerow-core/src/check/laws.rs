@@ -135,7 +135,7 @@ fn put_in(case: &mut Case, upper: u32, (what, a, b, right, far): Put) {
         9 => {
             let shelf = case.shelf(bay, b);
             shelf.load_grams = (far % 2 == 0).then_some(far.unsigned_abs());
-            shelf.clear = (far % 3 == 0).then_some(um(far));
+            shelf.clear = (far % 3 == 0).then_some(um(far.max(1_000)));
             shelf.setback_front = um(far % 60_000);
             shelf.shorter = um(far % 5_000).abs();
         }
