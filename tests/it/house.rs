@@ -27,7 +27,7 @@ const FLOORS: [&[&str]; 12] = [
 ];
 
 /// What each room of the program does not name.
-const ROOMS: [(&str, &[&str]); 13] = [
+const ROOMS: [(&str, &[&str]); 16] = [
     ("update", &["view", "store", "terminal"]),
     ("view", &["update", "store", "terminal"]),
     ("app", &["update", "view", "store"]),
@@ -39,6 +39,9 @@ const ROOMS: [(&str, &[&str]); 13] = [
     ("at_bench", &["update", "view", "store"]),
     ("card_line", &["update", "view", "store"]),
     ("echo", &["update", "view", "store"]),
+    ("papers_at", &["update", "view", "store"]),
+    ("paper_preview", &["update", "view", "store"]),
+    ("released", &["update", "view", "store"]),
     ("shop_file", &["update", "view", "store"]),
     ("job_file", &["update", "view", "store", "terminal"]),
 ];

@@ -24,6 +24,8 @@ mod key_script;
 #[cfg(test)]
 mod mended_demo;
 #[cfg(test)]
+mod papers_screen;
+#[cfg(test)]
 mod pty;
 #[cfg(test)]
 mod readme;

@@ -101,6 +101,21 @@ fn a_set_up_with_trouble_on_its_panel() {
 }
 
 #[test]
+fn the_papers() {
+    is_committed("papers", "P", "glaze-store_bench.pdf");
+}
+
+#[test]
+fn a_paper_of_text_of_one_cabinet() {
+    is_committed("papers_text", "P c Down f", "G1_holes_rev1");
+}
+
+#[test]
+fn a_sheet_on_all_of_the_screen() {
+    is_committed("papers_whole", "P Down Down Down v Right", "sheet 2/2");
+}
+
+#[test]
 fn what_is_built_of_a_cabinet() {
     is_committed("copies", "j + m", "G1 x3: 1, 2, 3 mirrored");
 }
@@ -250,6 +265,7 @@ fn an_ascii_terminal_gets_ascii_only() {
         ("ascii_book", "m"),
         ("ascii_help", "?"),
         ("ascii_bench", "B Space"),
+        ("ascii_papers", "P"),
     ] {
         let session = after(program((80, 24)).variable("LANG", "C"), script);
         assert_screen(&session, &format!("tests/screens/{name}_80x24.txt"));
@@ -320,6 +336,13 @@ fn a_front_in_its_colours() {
 
 fn true_colour() -> Program {
     program((80, 24)).variable("COLORTERM", "truecolor")
+}
+
+#[test]
+fn the_papers_in_their_colours() {
+    let session = after(true_colour(), "P");
+    assert_screen(&session, "tests/screens/papers_80x24.txt");
+    assert_styles(&session, "tests/screens/papers_80x24.styles.txt");
 }
 
 #[test]

@@ -45,6 +45,7 @@ fn run(screen: &mut Screen, incoming: &Receiver<Incoming>, theme: &Theme) -> any
                 key => last = format!("key {key}"),
             },
             Incoming::Paste(text) => last = format!("paste {text:?}"),
+            Incoming::Woken => {}
             Incoming::Resize(_) => screen.repaint(),
             Incoming::Continue => {
                 screen.repaint();

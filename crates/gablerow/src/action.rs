@@ -185,6 +185,30 @@ pub enum Action {
     NotDone,
     /// Something went wrong with it.
     Trouble,
+    /// The papers.
+    Papers,
+    /// A kind of paper more, or less.
+    Choose,
+    /// Every kind of paper, or none.
+    ChooseAll,
+    /// The next format of a kind of paper.
+    Format,
+    /// The next size of sheets.
+    SheetSize,
+    /// The next cabinet that papers are of, or all of them.
+    WhichCabinet,
+    /// The folder that papers are written to.
+    Folder,
+    /// What is shown of a paper, on all of the screen or beside the list.
+    Whole,
+    /// The next sheet.
+    SheetAfter,
+    /// The sheet before.
+    SheetBefore,
+    /// Writes the papers.
+    Write,
+    /// Writes papers over files with other contents.
+    WriteOver,
 }
 
 impl Action {
@@ -228,6 +252,10 @@ impl Action {
                 | Self::Origin
                 | Self::Done
                 | Self::NotDone
+                | Self::Choose
+                | Self::ChooseAll
+                | Self::Whole
+                | Self::Write
         )
     }
 

@@ -15,6 +15,7 @@ use crate::card_line::CardsAt;
 use crate::field::Field;
 use crate::key::Press;
 use crate::keymap::Context;
+use crate::papers_at::PapersAt;
 use crate::scene::Spot;
 use crate::shop_file::ShopFile;
 use crate::theme::Theme;
@@ -40,6 +41,8 @@ pub struct App {
     pub asked: Option<Asked>,
     /// What has been typed toward the next fitting.
     pub entry: Entry,
+    /// Which papers are wanted.
+    pub papers: PapersAt,
     /// What the shop keeps for all of its jobs.
     pub shop_file: ShopFile,
     /// What is said.
@@ -131,6 +134,8 @@ pub enum Pane {
         /// What for.
         wish: Asking,
     },
+    /// The papers.
+    Papers,
     /// Where the numbers come from; the line at the top.
     Why(usize),
     /// The keys; the line at the top.
@@ -202,6 +207,8 @@ pub enum Asked {
         /// Leave once it is saved.
         then_quit: bool,
     },
+    /// Files with other contents have the names of papers.
+    PapersThere(Vec<String>),
 }
 
 /// A line to type.
@@ -305,6 +312,7 @@ impl App {
             below: None,
             asked: None,
             entry: Entry::default(),
+            papers: PapersAt::default(),
             shop_file: ShopFile::default(),
             notice: None,
             size,
@@ -326,6 +334,7 @@ impl App {
             Some(Asked::Leaving) => Context::Leaving,
             Some(Asked::Found(_)) => Context::Found,
             Some(Asked::Occupied { .. }) => Context::Occupied,
+            Some(Asked::PapersThere(_)) => Context::PapersThere,
             None => self.context_of(self.pane),
         }
     }
@@ -343,6 +352,7 @@ impl App {
             (Some(Pane::Cards(_)), _) => Context::Cards,
             (Some(Pane::FromShop { .. }), _) => Context::FromShop,
             (Some(Pane::Proposals { .. }), _) => Context::Proposals,
+            (Some(Pane::Papers), _) => Context::Papers,
             (Some(Pane::Why(_) | Pane::Help(_)), _) => Context::Page,
             (None, _) if self.walk.is_some() => Context::Bench,
             (None, Screen::Job(_)) => Context::Job,

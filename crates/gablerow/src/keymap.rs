@@ -26,6 +26,8 @@ pub enum Context {
     Proposals,
     /// Boring, one set-up after the other.
     Bench,
+    /// The papers.
+    Papers,
     /// A page to read: help, why.
     Page,
     /// A line to type.
@@ -36,11 +38,13 @@ pub enum Context {
     Found,
     /// The question when something else lies where the job is to be saved.
     Occupied,
+    /// The question when files with other contents have the names of papers.
+    PapersThere,
 }
 
 impl Context {
     /// All of them, in the order the help shows them.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 16] = [
         Self::Face,
         Self::Front,
         Self::Sizes,
@@ -50,11 +54,13 @@ impl Context {
         Self::FromShop,
         Self::Proposals,
         Self::Bench,
+        Self::Papers,
         Self::Page,
         Self::Line,
         Self::Leaving,
         Self::Found,
         Self::Occupied,
+        Self::PapersThere,
     ];
 
     /// What it is called.
@@ -70,11 +76,13 @@ impl Context {
             Self::FromShop => "Taking from the shop",
             Self::Proposals => "Proposals",
             Self::Bench => "At the bench",
+            Self::Papers => "On the papers",
             Self::Page => "On a page",
             Self::Line => "Typing",
             Self::Leaving => "Leaving unsaved",
             Self::Found => "Changes found",
             Self::Occupied => "File taken",
+            Self::PapersThere => "Papers there already",
         }
     }
 }
@@ -106,8 +114,8 @@ const fn letter(context: Context, letter: char, action: Action, hint: u8) -> Bin
 }
 
 use Context::{
-    Bench, Cards, Checks, Face, Found, FromShop, Front, Job, Leaving, Line, Occupied, Page,
-    Proposals, Sizes,
+    Bench, Cards, Checks, Face, Found, FromShop, Front, Job, Leaving, Line, Occupied, Page, Papers,
+    PapersThere, Proposals, Sizes,
 };
 
 /// Every key of the program.
@@ -161,6 +169,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Face, 'z', Action::Mend, 29),
     letter(Face, 'C', Action::Cards, 28),
     letter(Face, 'B', Action::Bench, 30),
+    letter(Face, 'P', Action::Papers, 31),
     bind(Face, Key::Esc, Action::Leave, 0),
     letter(Front, '|', Action::SideBySide, 1),
     letter(Front, '-', Action::Stacked, 2),
@@ -174,6 +183,7 @@ pub const BINDINGS: &[Binding] = &[
     bind(Front, Key::Esc, Action::Leave, 24),
     letter(Front, 'z', Action::Mend, 25),
     letter(Front, 'B', Action::Bench, 26),
+    letter(Front, 'P', Action::Papers, 27),
     bind(Front, Key::Enter, Action::LeftWall, 11),
     letter(Front, 'm', Action::RightWall, 12),
     bind(Front, Key::SPACE, Action::Behind, 13),
@@ -239,6 +249,7 @@ pub const BINDINGS: &[Binding] = &[
     letter(Job, '?', Action::Help, 10),
     letter(Job, 'C', Action::Cards, 30),
     letter(Job, 'B', Action::Bench, 17),
+    letter(Job, 'P', Action::Papers, 18),
     bind(Checks, Key::Up, Action::Up, 1),
     bind(Checks, Key::Down, Action::Down, 2),
     bind(Checks, Key::Enter, Action::GoThere, 3),
@@ -288,6 +299,20 @@ pub const BINDINGS: &[Binding] = &[
     letter(Bench, 'x', Action::Trouble, 3),
     letter(Bench, '?', Action::Help, 4),
     bind(Bench, Key::Esc, Action::Leave, 5),
+    bind(Papers, Key::Enter, Action::Write, 1),
+    bind(Papers, Key::SPACE, Action::Choose, 2),
+    letter(Papers, 'a', Action::ChooseAll, 3),
+    letter(Papers, 'f', Action::Format, 4),
+    letter(Papers, 'c', Action::WhichCabinet, 5),
+    letter(Papers, 's', Action::SheetSize, 8),
+    letter(Papers, 't', Action::Folder, 9),
+    letter(Papers, 'v', Action::Whole, 10),
+    bind(Papers, Key::Left, Action::SheetBefore, 0),
+    bind(Papers, Key::Right, Action::SheetAfter, 11),
+    bind(Papers, Key::Up, Action::Up, 0),
+    bind(Papers, Key::Down, Action::Down, 0),
+    letter(Papers, '?', Action::Help, 6),
+    bind(Papers, Key::Esc, Action::Leave, 7),
     bind(Page, Key::Up, Action::Up, 1),
     bind(Page, Key::Down, Action::Down, 2),
     bind(Page, Key::Esc, Action::Leave, 3),
@@ -303,6 +328,8 @@ pub const BINDINGS: &[Binding] = &[
     letter(Occupied, 's', Action::SaveElsewhere, 1),
     letter(Occupied, 'o', Action::Overwrite, 2),
     bind(Occupied, Key::Esc, Action::Leave, 3),
+    letter(PapersThere, 'o', Action::WriteOver, 1),
+    bind(PapersThere, Key::Esc, Action::Leave, 2),
 ];
 
 /// What a key does in a place.

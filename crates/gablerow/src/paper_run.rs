@@ -2,14 +2,14 @@
 
 use std::ops::ControlFlow;
 
-use gablerow_papers::kinds::{PaperFile, Printer};
+use gablerow_papers::kinds::PaperFile;
 
 use crate::papers_at::{PaperTally, PaperWish};
 use crate::released::Released;
 use crate::store::{PaperFolder, Put, StoreError};
 
 /// A file that was dealt with.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct PaperStep<'a> {
     /// How many files were dealt with by now.
     pub done: usize,
@@ -28,11 +28,7 @@ pub fn write_papers(
     wish: &PaperWish,
     mut tell: impl FnMut(PaperStep) -> ControlFlow<()>,
 ) -> Result<PaperTally, StoreError> {
-    let printer = Printer {
-        job: released.job,
-        chosen: released.cabinets(),
-        paper: wish.sheets,
-    };
+    let printer = released.printer(wish.sheets);
     let kinds = wish.kinds.iter();
     let all: Vec<_> = kinds
         .flat_map(|&(kind, format)| printer.plan(kind, format))

@@ -25,6 +25,8 @@ pub struct PapersAt {
     pub file: usize,
     /// The sheet of it, or the screenful.
     pub sheet: usize,
+    /// Whether what is shown has all of the screen.
+    pub is_whole: bool,
     /// How far the writing has come, while it goes on.
     pub writing: Option<Writing>,
 }
@@ -83,6 +85,7 @@ impl Default for PapersAt {
             folder: None,
             file: 0,
             sheet: 0,
+            is_whole: false,
             writing: None,
         }
     }
@@ -115,6 +118,13 @@ impl PapersAt {
             let stem = job.file_stem().unwrap_or_default().to_string_lossy();
             job.with_file_name(format!("{stem}-papers"))
         })
+    }
+
+    /// How many lines of a text are shown at a time, on a screen of so many columns and lines.
+    #[must_use]
+    pub fn lines_shown(&self, (_, lines): (u16, u16)) -> usize {
+        let taken = if self.is_whole { 2 } else { 4 };
+        usize::from(lines.saturating_sub(taken))
     }
 
     /// What is written now: what is chosen, or the kind one is on when nothing is.

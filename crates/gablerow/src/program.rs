@@ -5,10 +5,12 @@ use std::path::Path;
 use gablerow_core::job::LeftAt;
 
 use crate::app::{App, Asked, Notice};
+use crate::paper_work::PaperWork;
+use crate::papers_at::PaperWish;
 use crate::session::{Opened, Outcome, Session};
 use crate::shop_file::ShopFile;
 use crate::shop_folder::{Environment, ShopFolder};
-use crate::terminal::{self, Incoming};
+use crate::terminal::{self, Incoming, Waker};
 use crate::theme::Theme;
 use crate::update::{Effect, Kept, Message, update};
 use crate::view::view;
@@ -27,7 +29,7 @@ pub fn run(path: Option<&Path>, environment: Environment<'_>) -> anyhow::Result<
     };
     let Opened {
         desk,
-        mut session,
+        session,
         found,
         said,
     } = Session::open(path, &shop_file)?;
@@ -37,19 +39,26 @@ pub fn run(path: Option<&Path>, environment: Environment<'_>) -> anyhow::Result<
         app.asked = (found > 0).then_some(Asked::Found(found));
         app.notice = said.or(broken).map(Notice::refused);
         app.shop_file = shop_file;
+        let mut world = World {
+            session,
+            folder,
+            waker: screen.waker(),
+            papers: None,
+        };
         loop {
             if let Err(gone) = screen.paint(view(&app)) {
                 return terminal::lost(incoming, gone);
             }
             let first = incoming.recv()?;
             for arrived in std::iter::once(first).chain(incoming.try_iter()) {
-                let message = match arrived {
-                    Incoming::Press(press) => Message::Press(press),
-                    Incoming::Paste(text) => Message::Paste(text),
+                let messages = match arrived {
+                    Incoming::Press(press) => vec![Message::Press(press)],
+                    Incoming::Paste(text) => vec![Message::Paste(text)],
                     Incoming::Resize(size) => {
                         screen.repaint();
-                        Message::Resize(size.width, size.height)
+                        vec![Message::Resize(size.width, size.height)]
                     }
+                    Incoming::Woken => world.news(&app),
                     Incoming::Continue => {
                         screen.repaint();
                         continue;
@@ -63,62 +72,105 @@ pub fn run(path: Option<&Path>, environment: Environment<'_>) -> anyhow::Result<
                         );
                     }
                 };
-                if handle(&mut app, &mut session, &folder, message) {
-                    return Ok(0);
+                for message in messages {
+                    if handle(&mut app, &mut world, message) {
+                        return Ok(0);
+                    }
                 }
             }
         }
     })
 }
 
+/// What the program reaches of the world, beside the screen.
+struct World {
+    session: Session,
+    folder: ShopFolder,
+    waker: Waker,
+    /// Papers that are being written.
+    papers: Option<PaperWork>,
+}
+
+impl World {
+    /// What is new of the papers.
+    fn news(&mut self, app: &App) -> Vec<Message> {
+        let Some((mut news, is_last)) = self.papers.as_ref().map(PaperWork::news) else {
+            return Vec::new();
+        };
+        if is_last {
+            self.papers = None;
+            let is_end =
+                |it: &Message| matches!(it, Message::PapersOver(_) | Message::PapersFailed(_));
+            if app.papers.writing.is_some() && !news.iter().any(is_end) {
+                let why = "the printing broke off; the papers before are whole";
+                news.push(Message::PapersFailed(why.to_owned()));
+            }
+        }
+        news
+    }
+
+    fn write_papers(&mut self, app: &App, wish: PaperWish) -> Option<Message> {
+        let waker = self.waker.clone();
+        match PaperWork::start(app.desk.job.clone(), wish, move || waker.wake()) {
+            Ok(work) => {
+                self.papers = Some(work);
+                None
+            }
+            Err(error) => Some(Message::PapersFailed(format!("no papers written: {error}"))),
+        }
+    }
+}
+
 /// Answers a message and does what it asks of the world; gives whether to leave.
-fn handle(app: &mut App, session: &mut Session, folder: &ShopFolder, message: Message) -> bool {
+fn handle(app: &mut App, world: &mut World, message: Message) -> bool {
     let mut leave = false;
     for effect in update(app, message) {
-        match effect {
+        let answer = match effect {
             Effect::Keep(kept) => {
-                if let Err(error) = session.keep(&kept) {
-                    update(app, Message::Failed(format!("{error:#}")));
-                }
+                let kept = world.session.keep(&kept);
+                kept.err()
+                    .map(|error| Message::Failed(format!("{error:#}")))
             }
             Effect::Save {
                 path,
                 overwrite,
                 then_quit,
-            } => {
-                let answer = match session.save(&app.desk, &path, overwrite) {
-                    Ok(Outcome::Saved(path)) => {
-                        leave |= then_quit;
-                        Message::Saved(path)
-                    }
-                    Ok(Outcome::Occupied { path, what }) => Message::Occupied {
-                        path,
-                        what,
-                        then_quit,
-                    },
-                    Err(error) => Message::Failed(format!("{error:#}")),
-                };
-                update(app, answer);
+            } => Some(match world.session.save(&app.desk, &path, overwrite) {
+                Ok(Outcome::Saved(path)) => {
+                    leave |= then_quit;
+                    Message::Saved(path)
+                }
+                Ok(Outcome::Occupied { path, what }) => Message::Occupied {
+                    path,
+                    what,
+                    then_quit,
+                },
+                Err(error) => Message::Failed(format!("{error:#}")),
+            }),
+            Effect::ReadShop => Some(match world.folder.read() {
+                Ok(file) => Message::ShopRead(Box::new(file)),
+                Err(error) => Message::Failed(format!("{error:#}")),
+            }),
+            Effect::KeepInShop(kept) => Some(match world.folder.keep(*kept) {
+                Ok((file, path)) => Message::ShopKept(Box::new(file), path),
+                Err(error) => Message::Failed(format!("{error:#}")),
+            }),
+            Effect::WritePapers(wish) => world.write_papers(app, *wish),
+            Effect::StopPapers => {
+                world.papers.iter().for_each(PaperWork::stop);
+                None
             }
-            Effect::ReadShop => {
-                let answer = match folder.read() {
-                    Ok(file) => Message::ShopRead(Box::new(file)),
-                    Err(error) => Message::Failed(format!("{error:#}")),
-                };
-                update(app, answer);
+            Effect::Quit => {
+                leave = true;
+                None
             }
-            Effect::KeepInShop(kept) => {
-                let answer = match folder.keep(*kept) {
-                    Ok((file, path)) => Message::ShopKept(Box::new(file), path),
-                    Err(error) => Message::Failed(format!("{error:#}")),
-                };
-                update(app, answer);
-            }
-            Effect::Quit => leave = true,
+        };
+        if let Some(answer) = answer {
+            update(app, answer);
         }
     }
     if leave {
-        keep_place(app, session);
+        keep_place(app, &mut world.session);
     }
     leave
 }

@@ -365,6 +365,66 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         "Asks what is wrong with this panel, and keeps it with the job.",
     ),
     (
+        Action::Papers,
+        "papers",
+        "The papers: which are written, what they look like, and where to.",
+    ),
+    (
+        Action::Choose,
+        "choose",
+        "This paper is written, or it is not.",
+    ),
+    (
+        Action::ChooseAll,
+        "all",
+        "Every paper is written; again none is, and Enter writes the one of the line.",
+    ),
+    (
+        Action::Format,
+        "format",
+        "Its next format; each has those that make sense for it.",
+    ),
+    (
+        Action::SheetSize,
+        "sheets",
+        "The next size of sheets: A4, A3, Letter.",
+    ),
+    (
+        Action::WhichCabinet,
+        "cabinet",
+        "Papers of one cabinet alone, first of the one you come from; after the last one of all.",
+    ),
+    (
+        Action::Folder,
+        "to",
+        "Another folder; it is made when it is not there yet.",
+    ),
+    (
+        Action::Whole,
+        "larger",
+        "What is shown on all of the screen, or beside the list.",
+    ),
+    (
+        Action::SheetAfter,
+        "turn",
+        "The next sheet, or the next file.",
+    ),
+    (
+        Action::SheetBefore,
+        "turn",
+        "The sheet before, or the file before.",
+    ),
+    (
+        Action::Write,
+        "write",
+        "Writes what is chosen; nothing is written over unasked. Esc stops it between two files.",
+    ),
+    (
+        Action::WriteOver,
+        "write over",
+        "Writes over the files that have these names; what was in them is gone.",
+    ),
+    (
         Action::CutLengths,
         "as cut",
         "What was measured of its panels; 703.6 t18.3 d1.2 p0.2 is length, thickness, diagonals apart, play between stops.",

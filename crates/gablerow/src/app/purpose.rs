@@ -53,6 +53,8 @@ pub enum Purpose {
     CutLengths(Name),
     /// What went wrong at the bench with a face of a copy of a cabinet.
     Trouble(Name, Name, FaceId),
+    /// The folder that papers are written to.
+    Folder,
     /// Why a finding is accepted; the sentence that overrules it, when it is a stop.
     Reason {
         /// The rule.
@@ -121,6 +123,7 @@ impl Purpose {
                 format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
             }
             Self::Trouble(cabinet, ..) => format!("{}: what is wrong", name(cabinet)),
+            Self::Folder => "papers to".to_owned(),
             Self::Reason { rule, .. } => {
                 let info = rule.info();
                 let verb = match info.level {

@@ -4,8 +4,8 @@ use gablerow_core::bench::{Plan, plan_left};
 use gablerow_core::job::Job;
 use gablerow_papers::{SetUpRecord, bench_text};
 
-use super::released::Released;
 use super::table::json_table;
+use crate::released::Released;
 
 /// What of the work.
 #[derive(Clone, Copy)]

@@ -3,8 +3,8 @@
 use gablerow_papers::{HoleRecord, csv_table, hole_text, overruled_text};
 
 use super::faces::signs;
-use super::released::Released;
 use super::table::json_table;
+use crate::released::Released;
 
 /// The hole tables, each cabinet after the sentences that overrule its stops.
 pub(super) fn text(released: &Released) -> String {

@@ -43,7 +43,6 @@ mod output;
 mod papers;
 mod parts;
 mod reading;
-mod released;
 mod rules;
 mod table;
 mod words;
@@ -57,10 +56,10 @@ use gablerow_core::figures::figures;
 use gablerow_core::job::Job;
 use gablerow_papers::source_text;
 
+use crate::released::Released;
 use crate::shop_folder::Environment;
 use crate::{demo, program, terminal};
 use arguments::{Arguments, Command};
-use released::Released;
 
 /// Done.
 const DONE: u8 = 0;
@@ -117,9 +116,9 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
                 _ => holes::text(&released),
             })?;
             if *json || *csv {
-                released.say_overruled();
+                output::say_each(released.overruled());
             }
-            Ok(held(released.say_held_back()))
+            Ok(held(say_held_back(&released)))
         }
         Some(Command::Rules { json }) => {
             output::print(&if *json { rules::json()? } else { rules::text() })
@@ -145,9 +144,9 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
                 false => bench::text(&released, what),
             })?;
             if *json {
-                released.say_overruled();
+                output::say_each(released.overruled());
             }
-            Ok(held(released.say_held_back()))
+            Ok(held(say_held_back(&released)))
         }
         Some(Command::Papers(wanted)) => papers::perform(wanted),
         Some(Command::Schema) => output::print(SCHEMA),
@@ -157,6 +156,13 @@ fn perform(arguments: &Arguments, environment: Environment<'_>) -> anyhow::Resul
             source_text()
         }),
     }
+}
+
+/// Says which cabinets are held back, and by what; whether any is.
+fn say_held_back(released: &Released) -> bool {
+    let held = released.held_back();
+    output::say_each(held.iter().map(|it| format!("{it}; see `gablerow check`")));
+    !held.is_empty()
 }
 
 /// The exit code of what stops may hold back.

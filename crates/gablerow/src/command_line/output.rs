@@ -51,6 +51,11 @@ pub(super) fn say(text: &str) {
     let _ = write_to(&mut io::stderr().lock(), &format!("{}\n", shown(text)));
 }
 
+/// Says each of these on a line of its own.
+pub(super) fn say_each(texts: impl IntoIterator<Item = String>) {
+    texts.into_iter().for_each(|text| say(&text));
+}
+
 /// A text that cannot command a terminal, whatever stands in a file name; its lines stay lines.
 pub(super) fn shown(text: &str) -> String {
     let stand_in = |c| {

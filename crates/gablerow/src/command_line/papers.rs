@@ -1,15 +1,19 @@
 //! Papers written to a folder: what was chosen is printed, what is held back is named.
 
 use std::fmt::Write as _;
+use std::ops::ControlFlow;
 
-use anyhow::bail;
-use gablerow_papers::kinds::{Format, Kind, PaperFile, Printer};
+use anyhow::{Context, bail};
+use gablerow_core::job::{Job, Key};
+use gablerow_papers::kinds::{Format, Kind, PaperFile};
 
 use super::arguments::PapersWanted;
 use super::output::{say, shown};
-use super::released::Released;
-use super::{DONE, STOPPED, job_or_demo, output};
-use crate::store::{PaperFolder, Put};
+use super::{DONE, STOPPED, job_or_demo, output, say_held_back};
+use crate::paper_run::{PaperStep, write_papers};
+use crate::papers_at::PaperWish;
+use crate::released::Released;
+use crate::store::Put;
 
 /// Writes what is wanted, kind by kind, or lists what could be; gives the exit code.
 ///
@@ -22,42 +26,66 @@ pub(super) fn perform(wanted: &PapersWanted) -> anyhow::Result<u8> {
         _ => return output::print(&list()),
     };
     let job = job_or_demo(wanted.job.as_deref())?;
-    let pairs = pairs(wanted)?;
-    let mut released = Released::of(&job);
-    if let Some(name) = &wanted.cabinet {
-        released.keep_only(name)?;
-    }
-    let printer = Printer {
-        job: &job,
-        chosen: released.cabinets(),
-        paper: wanted.sheet,
+    let named = wanted.cabinet.as_ref().map(|name| cabinet(&job, name));
+    let wish = PaperWish {
+        kinds: pairs(wanted)?,
+        cabinet: named.transpose()?,
+        sheets: wanted.sheet,
+        folder: to.clone(),
+        replace: wanted.replace,
     };
-    let folder = PaperFolder::open(to)?;
-    let mut is_any_kept = false;
-    for &(kind, format) in &pairs {
-        for file in printer.files(kind, format) {
-            let put = folder.put(&file.name, &file.bytes, wanted.replace)?;
-            match put {
-                Put::Written => output::print(&line(&file, "written"))?,
-                Put::Same => output::print(&line(&file, "there already"))?,
-                Put::Kept => {
-                    is_any_kept = true;
-                    say(&format!(
-                        "not written: {}, a file with other contents has that name; \
-                         `--replace` writes over it",
-                        file.name
-                    ));
-                    DONE
-                }
-            };
+    let released = Released::of_one(&job, wish.cabinet);
+    let mut unsaid = None;
+    let tally = write_papers(&released, &wish, |step| match say_step(&step) {
+        Ok(_) => ControlFlow::Continue(()),
+        Err(error) => {
+            unsaid = Some(error);
+            ControlFlow::Break(())
         }
+    })?;
+    if let Some(error) = unsaid {
+        return Err(error);
     }
-    let is_for_boring = pairs.iter().any(|(kind, _)| kind.is_for_boring());
-    let is_any_held = is_for_boring && released.say_held_back();
-    Ok(if is_any_held || is_any_kept {
+    let is_for_boring = wish.kinds.iter().any(|(kind, _)| kind.is_for_boring());
+    let is_any_held = is_for_boring && say_held_back(&released);
+    Ok(if is_any_held || !tally.kept.is_empty() {
         STOPPED
     } else {
         DONE
+    })
+}
+
+/// Says what became of a file.
+fn say_step(step: &PaperStep) -> anyhow::Result<u8> {
+    match step.file {
+        None => Ok(DONE),
+        Some((file, Put::Written)) => output::print(&line(file, "written")),
+        Some((file, Put::Same)) => output::print(&line(file, "there already")),
+        Some((file, Put::Kept)) => {
+            say(&format!(
+                "not written: {}, a file with other contents has that name; \
+                 `--replace` writes over it",
+                file.name
+            ));
+            Ok(DONE)
+        }
+    }
+}
+
+/// The cabinet of a name, without regard to capitals unless two differ in nothing else.
+fn cabinet(job: &Job, name: &str) -> anyhow::Result<Key> {
+    let (wanted, all) = (name.to_lowercase(), &job.cabinets);
+    let exact = all.iter().find(|it| it.name.as_str() == name);
+    let loose = || {
+        all.iter()
+            .find(|it| it.name.as_str().to_lowercase() == wanted)
+    };
+    let meant = exact.or_else(loose);
+    meant.map(|it| it.key).with_context(|| {
+        let names = job.cabinets.iter().map(|it| it.name.as_str());
+        let names: Vec<&str> = names.collect();
+        let names = names.join(", ");
+        format!("no cabinet is called `{name}`; the cabinets are {names}")
     })
 }
 

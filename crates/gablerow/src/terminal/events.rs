@@ -34,12 +34,26 @@ pub enum Incoming {
     Paste(String),
     /// The terminal has a new size, in columns and rows. The next frame has to be a whole one.
     Resize(Size),
+    /// Somebody in the program has news; it is where they said it would be.
+    Woken,
     /// The program ran again after it was stopped. The next frame has to be a whole one.
     Continue,
     /// The program is asked to end: save the journal, then leave with [`Ending::exit_code`].
     End(Ending),
     /// No key will arrive any more, and why.
     InputClosed(String),
+}
+
+/// Wakes the main thread from another one, when that has news.
+#[derive(Clone, Debug)]
+pub struct Waker(pub(super) Sender<Incoming>);
+
+impl Waker {
+    /// Lets [`Incoming::Woken`] arrive.
+    pub fn wake(&self) {
+        // Nobody is there to be woken where the program is ending anyway.
+        let _ = self.0.send(Incoming::Woken);
+    }
 }
 
 /// The signal that asks the program to end.

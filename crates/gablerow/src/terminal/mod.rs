@@ -28,7 +28,7 @@ use anyhow::Context;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
 
-pub use events::{Ending, Incoming};
+pub use events::{Ending, Incoming, Waker};
 pub use painter::Painter;
 pub use picture::buffer_to_svg;
 pub use safe::is_shown;
@@ -75,6 +75,7 @@ fn usable(size: Size) -> Size {
 #[derive(Debug)]
 pub struct Screen {
     painter: Painter<HeldOutput>,
+    waker: Waker,
     _guard: Guard,
 }
 
@@ -83,6 +84,12 @@ impl Screen {
     #[must_use]
     pub fn size(&self) -> Size {
         size()
+    }
+
+    /// What wakes whoever waits for what arrives.
+    #[must_use]
+    pub fn waker(&self) -> Waker {
+        self.waker.clone()
     }
 
     /// An empty frame of the terminal's size.
@@ -142,7 +149,7 @@ impl Screen {
 ///             Incoming::Press(_) => return Ok(0),
 ///             Incoming::End(ending) => return Ok(ending.exit_code()),
 ///             Incoming::Resize(_) | Incoming::Continue => screen.repaint(),
-///             Incoming::Paste(_) => {}
+///             Incoming::Paste(_) | Incoming::Woken => {}
 ///             Incoming::InputClosed(why) => anyhow::bail!(why),
 ///         }
 ///     }
@@ -159,6 +166,7 @@ pub fn session(
     let guard = Guard::enter(hold.clone()).context("the terminal cannot be used as a screen")?;
     let mut screen = Screen {
         painter: Painter::new(HeldOutput(hold), charset),
+        waker: Waker(sender.clone()),
         _guard: guard,
     };
     events::start_input(sender).context("keys cannot be received")?;

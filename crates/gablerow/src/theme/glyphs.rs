@@ -59,6 +59,8 @@ pub struct Glyphs {
     pub arrow_down: char,
     /// An arrow to the right.
     pub arrow_right: char,
+    /// Chosen out of a list.
+    pub chosen: char,
     /// A bar: what is done.
     pub bar_done: char,
     /// A bar: what is left.
@@ -80,6 +82,7 @@ const UNICODE: Glyphs = Glyphs {
     arrow_up: '↑',
     arrow_down: '↓',
     arrow_right: '→',
+    chosen: '✓',
     bar_done: '▰',
     bar_left: '▱',
     rail: '═',
@@ -96,6 +99,7 @@ const ASCII: Glyphs = Glyphs {
     arrow_up: '^',
     arrow_down: 'v',
     arrow_right: '>',
+    chosen: '@',
     bar_done: '*',
     bar_left: '_',
     rail: '"',
@@ -133,6 +137,7 @@ mod tests {
             arrow_up,
             arrow_down,
             arrow_right,
+            chosen,
             bar_done,
             bar_left,
             rail,
@@ -179,6 +184,7 @@ mod tests {
             arrow_up,
             arrow_down,
             arrow_right,
+            chosen,
             bar_done,
             bar_left,
             rail,

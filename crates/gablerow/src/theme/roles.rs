@@ -66,6 +66,10 @@ pub enum Role {
     Gutter,
     /// The mark in the gutter at a hole that one panel lacks.
     GutterMark,
+    /// A sheet of paper, and what is printed on it.
+    Sheet,
+    /// What steps back on it: text, too small to be read, and grey lines.
+    SheetFaint,
 }
 
 /// The bench: the ground of every screen.
@@ -163,11 +167,13 @@ const ROWS: [Row; Role::COUNT] = [
     row(Role::FieldBad,   BOLD_LINED, BOLD_LINED.fg(Color::Red), lined(on(0xf6d9cd, BLOOD))),
     row(Role::Gutter,     BARE,       BARE,                      on(INK, STEEL)),
     row(Role::GutterMark, BOLD,       BOLD.fg(Color::Yellow),    bold(on(INK, 0xf09a5a))),
+    row(Role::Sheet,      BARE,       BARE,                      on(PAPER_BRIGHT, BORED)),
+    row(Role::SheetFaint, DIM,        DIM,                       on(PAPER_BRIGHT, 0x756650)),
 ];
 
 impl Role {
     /// How many roles there are.
-    pub(super) const COUNT: usize = Self::GutterMark as usize + 1;
+    pub(super) const COUNT: usize = Self::SheetFaint as usize + 1;
 }
 
 /// The style of every role at a depth of colour, with the role as the index.

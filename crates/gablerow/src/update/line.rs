@@ -11,7 +11,7 @@ use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
-use super::{Effect, Kept, as_cut, cards, free, job_list, save_to};
+use super::{Effect, Kept, as_cut, cards, free, job_list, papers, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -41,6 +41,10 @@ fn take(app: &mut App, line: Line) -> Vec<Effect> {
             vec![Effect::Keep(Kept::Trouble(trouble))]
         }
         Ok(Answer::Same) => Vec::new(),
+        Ok(Answer::Folder(folder)) => {
+            app.papers.folder = Some(folder);
+            Vec::new()
+        }
         Err(complaint) => {
             app.asked = Some(Asked::Line(Line {
                 complaint: Some(complaint),
@@ -126,6 +130,8 @@ enum Answer {
     },
     /// What went wrong at the bench.
     Trouble(Trouble),
+    /// Where papers are written to.
+    Folder(PathBuf),
     /// What was there already.
     Same,
 }
@@ -148,6 +154,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
                 then_quit: *then_quit,
             });
         }
+        Purpose::Folder => return Ok(Answer::Folder(papers::folder(text)?)),
         Purpose::Add(after) => Edit::Add {
             after: Some(*after),
             name: label()?,

@@ -17,6 +17,7 @@ mod from_shop;
 mod front;
 mod job_list;
 mod line;
+mod papers;
 mod proposals;
 mod sizes;
 
@@ -34,6 +35,7 @@ use crate::field::Field;
 use crate::key::{Key, Press};
 use crate::keymap::{self, Context};
 use crate::page;
+use crate::papers_at::{PaperTally, PaperWish};
 use crate::scene::Spot;
 use crate::shop_file::ShopFile;
 
@@ -63,6 +65,19 @@ pub enum Message {
     ShopRead(Box<ShopFile>),
     /// Saving failed; nothing is lost.
     Failed(String),
+    /// A paper was dealt with.
+    PaperPut {
+        /// How many were dealt with by now.
+        done: usize,
+        /// Of how many.
+        of: usize,
+        /// What it is called; nothing when there was nothing to put on it.
+        name: String,
+    },
+    /// All papers were dealt with, or it was stopped.
+    PapersOver(PaperTally),
+    /// The rest of the papers cannot be written, and why.
+    PapersFailed(String),
 }
 
 /// What the world has to do.
@@ -83,6 +98,10 @@ pub enum Effect {
     ReadShop,
     /// Put this into the shop's file.
     KeepInShop(Box<ShopFile>),
+    /// Write papers of the job as it is now, beside the screen.
+    WritePapers(Box<PaperWish>),
+    /// Stop writing them.
+    StopPapers,
     /// Leave.
     Quit,
 }
@@ -154,6 +173,18 @@ pub fn update(app: &mut App, message: Message) -> Vec<Effect> {
             app.notice = Some(Notice::refused(text));
             Vec::new()
         }
+        Message::PaperPut { done, of, name } => {
+            papers::put(app, done, of, name);
+            Vec::new()
+        }
+        Message::PapersOver(tally) => {
+            papers::over(app, tally);
+            Vec::new()
+        }
+        Message::PapersFailed(why) => {
+            papers::failed(app, why);
+            Vec::new()
+        }
     }
 }
 
@@ -206,6 +237,8 @@ fn act(app: &mut App, context: Context, action: Action, press: Press) -> Vec<Eff
         (_, Action::Why) => open_page(app, Pane::Why(0)),
         (_, Action::Cards) => cards::open(app),
         (_, Action::Bench) => bench::open(app, press.at),
+        (_, Action::Papers) => papers::open(app),
+        (Context::Papers, action) => papers::act(app, action),
         (Context::Bench, action) => bench::act(app, action, press.at),
         (Context::Face, action) => face::act(app, action),
         (Context::Front, action) => front::act(app, action),
@@ -220,7 +253,9 @@ fn act(app: &mut App, context: Context, action: Action, press: Press) -> Vec<Eff
             Vec::new()
         }
         (Context::Line, action) => line::act(app, action),
-        (Context::Leaving | Context::Found | Context::Occupied, action) => answer(app, action),
+        (Context::Leaving | Context::Found | Context::Occupied | Context::PapersThere, action) => {
+            answer(app, action)
+        }
     }
 }
 
@@ -338,6 +373,7 @@ fn answer(app: &mut App, action: Action) -> Vec<Effect> {
                 path, then_quit, ..
             }),
         ) => save_to(app, path, true, then_quit),
+        (Action::WriteOver, Some(Asked::PapersThere(_))) => papers::write(app, true),
         _ => Vec::new(),
     }
 }

@@ -81,7 +81,10 @@ pub(super) fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
                     let file = Box::new(app.shop_file.clone());
                     drop(update(app, Message::ShopRead(file)));
                 }
-                Effect::Quit => {}
+                Effect::WritePapers(_) => {
+                    drop(update(app, Message::PapersOver(PaperTally::default())));
+                }
+                Effect::StopPapers | Effect::Quit => {}
             }
         }
     }

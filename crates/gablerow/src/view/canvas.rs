@@ -18,6 +18,9 @@ pub(super) struct Canvas<'a> {
     theme: &'a Theme,
 }
 
+/// A role, and what draws dots in it.
+pub(super) type Layer<'a> = (Role, &'a dyn Fn(Rect, &mut Buffer));
+
 impl<'a> Canvas<'a> {
     pub(super) fn new(buffer: &'a mut Buffer, area: Rect, theme: &'a Theme) -> Self {
         let area = area.intersection(buffer.area);
@@ -89,6 +92,31 @@ impl<'a> Canvas<'a> {
         }
     }
 
+    /// What draws itself in dots, eight to a cell, layer on layer: a cell has the role of the last one with a dot in it. Where a
+    /// terminal has no dots it shows signs as dark as the dots are many.
+    pub(super) fn plot(&mut self, layers: &[Layer]) {
+        let mut patterns = vec![0; usize::from(self.area.width) * usize::from(self.area.height)];
+        for (role, draw) in layers {
+            let mut dots = Buffer::empty(self.area);
+            draw(self.area, &mut dots);
+            for (cell, pattern) in self.area.positions().zip(&mut patterns) {
+                let added = pattern_of(dots[cell].symbol());
+                if added > 0 {
+                    *pattern |= added;
+                    self.buffer[cell].set_style(self.theme.style(*role));
+                }
+            }
+        }
+        for (cell, pattern) in self.area.positions().zip(patterns) {
+            let glyph = match self.theme.charset() {
+                Charset::Ascii => darkness(pattern),
+                Charset::Unicode if pattern == 0 => ' ',
+                Charset::Unicode => char::from_u32(FIRST_PATTERN + pattern).unwrap_or(' '),
+            };
+            self.buffer[cell].set_char(glyph);
+        }
+    }
+
     /// Text from a column on; what does not fit is cut, with a mark. Gives the column after it.
     pub(super) fn text(&mut self, x: u16, y: u16, text: &str, role: Role) -> u16 {
         let room = usize::from(self.area.width.saturating_sub(x));
@@ -135,6 +163,27 @@ impl<'a> Canvas<'a> {
                 cell.modifier.insert(Modifier::REVERSED);
             }
         }
+    }
+}
+
+/// The first of 256 characters for the dots of a cell: the bits of the number added say which there are. Source: Unicode 16.0, Braille Patterns.
+const FIRST_PATTERN: u32 = 0x2800;
+
+/// Which dots a character has.
+fn pattern_of(symbol: &str) -> u32 {
+    let number = symbol.chars().next().map_or(0, u32::from);
+    let pattern = number.checked_sub(FIRST_PATTERN);
+    pattern.filter(|it| *it < 256).unwrap_or(0)
+}
+
+/// A sign as dark as dots are many.
+fn darkness(pattern: u32) -> char {
+    match pattern.count_ones() {
+        0 => ' ',
+        1..=2 => '.',
+        3..=4 => ':',
+        5..=6 => '+',
+        _ => '#',
     }
 }
 

@@ -27,6 +27,13 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
             &format!("{count} unsaved changes found, and shown here"),
         ),
         (Some(Asked::Occupied { what, .. }), _) => asking(&mut line, app, what),
+        (Some(Asked::PapersThere(names)), _) => {
+            let text = match names.as_slice() {
+                [only] => format!("{only} is there with other contents"),
+                all => format!("{} papers are there with other contents", all.len()),
+            };
+            asking(&mut line, app, &text);
+        }
         (None, Some(notice)) => {
             let role = if notice.is_refusal {
                 Role::Warn

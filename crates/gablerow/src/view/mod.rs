@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! App -> Scene -> face | book | front | job_list | bench  fills the screen
-//!                 sizes | checks | cards | page   beside it or on it
+//!                 sizes | checks | cards | papers | page   beside it or on it
 //!                 foot                          the last line: hints, what is asked, what is said
 //! ```
 
@@ -22,8 +22,10 @@ mod letters;
 mod on_bench;
 mod page;
 mod panel;
+mod papers;
 mod proposals;
 mod sizes;
+mod thumbnail;
 mod words;
 
 use ratatui::buffer::Buffer;
@@ -73,6 +75,7 @@ pub fn view(app: &App) -> Buffer {
         (Some(Pane::Checks(at)), _) => checks::draw(&mut canvas, &scene, at),
         (Some(Pane::Cards(at)), _) => cards::draw(&mut canvas, app, &scene, at),
         (Some(Pane::FromShop { line, .. }), _) => from_shop::draw(&mut canvas, app, line),
+        (Some(Pane::Papers), _) => papers::draw(&mut canvas, app),
         (None, _) if app.walk.is_some() => bench::draw(&mut canvas, app),
         (_, Screen::Job(here)) => job_list::draw(&mut canvas, app, here),
         (pane, Screen::Face | Screen::Book) => {

@@ -1,0 +1,121 @@
+//! What of a job may be bored: an open stop holds its cabinet back.
+
+use std::fmt;
+
+use gablerow_core::check::{self, Finding, Level, is_held_back};
+use gablerow_core::job::{Cabinet, Job, Key};
+use gablerow_core::layout::Layout;
+use gablerow_papers::kinds::Printer;
+use gablerow_papers::page::Paper;
+
+/// The cabinets of a job, and which of them may be bored.
+#[derive(Clone, Debug)]
+pub struct Released<'a> {
+    /// The whole job.
+    pub job: &'a Job,
+    /// Each cabinet with its stops and warns, whatever was said to them.
+    cabinets: Vec<(&'a Cabinet, Vec<Finding>)>,
+}
+
+/// A cabinet that is held back.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HeldBack {
+    /// What it is called.
+    pub cabinet: String,
+    /// The rules of its open stops, one for each, in the order of the findings.
+    pub rules: Vec<&'static str>,
+}
+
+impl HeldBack {
+    /// `2 stops are open`.
+    #[must_use]
+    pub fn count(&self) -> String {
+        match self.rules.len() {
+            1 => "1 stop is open".to_owned(),
+            many => format!("{many} stops are open"),
+        }
+    }
+}
+
+impl fmt::Display for HeldBack {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        let mut rules = self.rules.clone();
+        rules.dedup();
+        let (name, count, rules) = (&self.cabinet, self.count(), rules.join(", "));
+        write!(f, "held back: {name}, {count}: {rules}")
+    }
+}
+
+impl<'a> Released<'a> {
+    /// All cabinets of a job.
+    #[must_use]
+    pub fn of(job: &'a Job) -> Self {
+        Self::of_one(job, None)
+    }
+
+    /// The one cabinet of a job, or all of them when none is named.
+    #[must_use]
+    pub fn of_one(job: &'a Job, one: Option<Key>) -> Self {
+        let of = |cabinet: &'a Cabinet| {
+            let mut findings = check::of_cabinet(job, cabinet, &Layout::of(cabinet, job));
+            findings.retain(|finding| finding.level != Level::Note);
+            (cabinet, findings)
+        };
+        let wanted = |cabinet: &&Cabinet| one.is_none_or(|key| cabinet.key == key);
+        let cabinets = job.cabinets.iter().filter(wanted).map(of).collect();
+        Self { job, cabinets }
+    }
+
+    /// What prints papers of them on sheets of a size.
+    #[must_use]
+    pub fn printer(&self, paper: Paper) -> Printer<'_> {
+        Printer {
+            job: self.job,
+            chosen: &self.cabinets,
+            paper,
+        }
+    }
+
+    /// The cabinets without an open stop, each with its overruled stops and its warns.
+    pub fn free(&self) -> impl Iterator<Item = (&'a Cabinet, &[Finding])> {
+        let all = self.cabinets.iter();
+        let free = all.filter(|(_, findings)| !is_held_back(findings));
+        free.map(|(cabinet, findings)| (*cabinet, findings.as_slice()))
+    }
+
+    /// The job without the cabinets that are held back.
+    #[must_use]
+    pub fn free_job(&self) -> Job {
+        Job {
+            cabinets: self.free().map(|(cabinet, _)| cabinet.clone()).collect(),
+            ..self.job.clone()
+        }
+    }
+
+    /// What overrules the stops of what may be bored, a sentence each.
+    #[must_use]
+    pub fn overruled(&self) -> Vec<String> {
+        let mut said = Vec::new();
+        for (cabinet, findings) in self.free() {
+            for stop in findings.iter().filter(|it| it.level == Level::Stop) {
+                if let Some(reason) = &stop.accepted {
+                    let (name, rule) = (&cabinet.name, stop.rule_name());
+                    said.push(format!("overruled: {name}, {rule}: {reason}"));
+                }
+            }
+        }
+        said
+    }
+
+    /// The cabinets that are held back, and by what.
+    #[must_use]
+    pub fn held_back(&self) -> Vec<HeldBack> {
+        let held = |(cabinet, findings): &(&Cabinet, Vec<Finding>)| {
+            let open = findings.iter().filter(|stop| stop.is_open_stop());
+            let rules: Vec<&str> = open.map(Finding::rule_name).collect();
+            let cabinet = cabinet.name.to_string();
+            (!rules.is_empty()).then_some(HeldBack { cabinet, rules })
+        };
+        self.cabinets.iter().filter_map(held).collect()
+    }
+}
