@@ -5,15 +5,13 @@
 //! Python     indeterminatebeam, where Python and that library are there; it is said when they are not
 //! ```
 
-use std::io::Write;
-use std::process::Command;
-
 use gablerow_core::measure::Length;
 use gablerow_core::strength::{Section, Strip, line_load_of_pressure, sag};
 use proptest::prelude::*;
 
 use crate::fixture::{mm, um};
 use crate::handbooks::NO_CREEP;
+use crate::python;
 
 const PIECES: usize = 40;
 
@@ -156,40 +154,20 @@ proptest! {
     }
 }
 
-/// Prints the sag in the middle, or nothing where the library is not there.
+/// Prints the sag in the middle.
 const SCRIPT: &str = include_str!("beam.py");
 
 #[test]
 fn a_beam_library_says_the_same_where_there_is_one() {
-    let python = std::env::var("GABLEROW_PYTHON").unwrap_or_else(|_| "python3".into());
+    let judge = "the beam library of Python";
     let [e, span, load] = [1_600.0, 764.0, 718.2e-6 * 300.0];
     let inertia = 300.0 * 18.0_f64.powi(3) / 12.0;
     let figures = [e, inertia, span, load].map(|figure| figure.to_string());
-    let said = Command::new(&python)
-        .arg("-c")
-        .arg(SCRIPT)
-        .args(figures)
-        .output();
-    let text = match said {
-        Ok(said) if said.status.success() => String::from_utf8(said.stdout).unwrap(),
-        _ => String::new(),
-    };
-    let Ok(found) = text.trim().parse::<f64>() else {
-        let words = "the beam library of Python did not run: no Python with indeterminatebeam as python3 or GABLEROW_PYTHON\n";
-        std::io::stderr()
-            .lock()
-            .write_all(words.as_bytes())
-            .unwrap();
+    let Some(said) = python::run(judge, SCRIPT, &figures) else {
         return;
     };
+    let found: f64 = said.text.trim().parse().unwrap();
     let section = Section::board(mm(300), mm(18), e);
-    let program = by_program(section, mm(764), load);
-    assert!(
-        (found.abs() / program - 1.0).abs() < 1e-5,
-        "{found} and {program}"
-    );
-    std::io::stderr()
-        .lock()
-        .write_all(b"the beam library of Python ran and agrees\n")
-        .unwrap();
+    same(found.abs(), by_program(section, mm(764), load));
+    python::agrees(judge);
 }

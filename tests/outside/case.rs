@@ -66,6 +66,13 @@ pub(crate) const fn around(within: f64, why: &'static str) -> Within {
     }
 }
 
+/// The one of several printed numbers that is nearest to a computed one, where the source says only which there are.
+pub(crate) fn nearest(prints: &[f64], computed: f64) -> f64 {
+    let off = |printed: &&f64| (**printed - computed).abs();
+    let nearest = prints.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+    *nearest.unwrap()
+}
+
 /// A printed number against a computed one.
 pub(crate) struct Case {
     /// What it is about; cases of one family rest on one formula or table.

@@ -1,9 +1,7 @@
 //! Drawings, read by libraries of Python where they are there.
 
 use std::fs;
-use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 use gablerow::job_file;
 use gablerow_core::drawing::FaceDrawing;
@@ -12,10 +10,11 @@ use gablerow_core::layout::Layout;
 use gablerow_papers::page::Paper;
 use gablerow_papers::{DrawnCabinet, DrawnFace, FaceSize, dxf, pdf};
 
-const SCRIPT: &str = include_str!("drawings.py");
+use crate::python;
 
-/// What the script leaves with when a library is not there.
-const MISSING: i32 = 3;
+const JUDGE: &str = "the readers of drawings of Python";
+
+const SCRIPT: &str = include_str!("drawings.py");
 
 /// How far a reader may be off, in mm.
 const CLOSE: f64 = 0.001;
@@ -76,17 +75,10 @@ fn write(job: &Job, folder: &Path) -> Vec<Files> {
 
 /// What the script reads in each file, line by line, field by field; `None` where there is no Python with the libraries.
 fn read(paths: &[&PathBuf]) -> Option<Vec<Vec<Vec<String>>>> {
-    let python = std::env::var("GABLEROW_PYTHON").unwrap_or_else(|_| "python3".into());
-    let mut python = Command::new(python);
-    let said = python.arg("-c").arg(SCRIPT).args(paths).output().ok()?;
-    if said.status.code() == Some(MISSING) {
-        return None;
-    }
-    let complaints = String::from_utf8_lossy(&said.stderr);
-    assert!(said.status.success(), "{complaints}");
-    assert_eq!(complaints, "");
+    let said = python::run(JUDGE, SCRIPT, paths)?;
+    assert_eq!(said.complaints, "");
     let mut files = Vec::new();
-    for line in String::from_utf8(said.stdout).unwrap().lines() {
+    for line in said.text.lines() {
         let fields: Vec<String> = line.split('\t').map(Into::into).collect();
         match fields[0].as_str() {
             "file" => files.push(Vec::new()),
@@ -94,13 +86,6 @@ fn read(paths: &[&PathBuf]) -> Option<Vec<Vec<Vec<String>>>> {
         }
     }
     Some(files)
-}
-
-fn say(words: &str) {
-    std::io::stderr()
-        .lock()
-        .write_all(words.as_bytes())
-        .unwrap();
 }
 
 fn numbers(fields: &[String]) -> Vec<f64> {
@@ -172,9 +157,6 @@ fn libraries_of_python_read_the_drawings_where_they_are_there() {
         .flat_map(|file| [&file.dxf, &file.pdf])
         .collect();
     let Some(found) = read(&paths) else {
-        say(
-            "the readers of drawings did not run: no Python with ezdxf and pypdf as python3 or GABLEROW_PYTHON\n",
-        );
         return;
     };
     assert_eq!(found.len(), paths.len());
@@ -182,5 +164,5 @@ fn libraries_of_python_read_the_drawings_where_they_are_there() {
         hold_dxf(&files.drawing, &found[0]);
         hold_pdf(&files.drawing, &found[1]);
     }
-    say("the readers of drawings of Python ran and agree\n");
+    python::agrees(JUDGE);
 }

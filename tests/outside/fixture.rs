@@ -2,8 +2,8 @@
 
 use gablerow_core::check::{self, Rule};
 use gablerow_core::job::{
-    Bay, Division, Front, FrontHeight, FrontKind, Hand, Job, Joint, Key, Label, Opening, Part,
-    PartWidth, Partition, SideBySide,
+    Bay, Division, Front, FrontHeight, FrontKind, Hand, Inset, Job, Joint, Key, Label, Opening,
+    Part, PartWidth, Partition, SideBySide,
 };
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
@@ -76,6 +76,20 @@ pub(crate) fn divide(job: &mut Job) {
         first: part(40, Hand::Left),
         rest: vec![(partition, part(50, Hand::Right))],
     }));
+}
+
+/// The reveal beside an inset door of a board of this thickness, its gap 3.
+pub(crate) fn inset_reveal(board: i32) -> Length {
+    let laid = layout(&job(|job| {
+        all_boards(job, mm(board));
+        job.shop.fronts.gap_inset = mm(3);
+        job.cabinets[0].opening = closed(10, FrontKind::Door(Hand::Left));
+        bay(job).inset = Some(Inset {
+            front: Some(mm(board)),
+            set_in: Length::ZERO,
+        });
+    }));
+    laid.fronts[0].left
 }
 
 /// Whether a rule finds something in the one cabinet.

@@ -27,7 +27,7 @@ fn disagreements() -> Vec<Disagreement> {
 }
 
 /// Writes where a passing test is heard too.
-fn say(text: &str) {
+pub(crate) fn say(text: &str) {
     std::io::stderr().lock().write_all(text.as_bytes()).unwrap();
 }
 

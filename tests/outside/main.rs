@@ -12,6 +12,7 @@
 //! libraries       exact fractions, a schema validator
 //! beams           sag, solved in other ways
 //! drawings        DXF and PDF, read by libraries of Python
+//! python          how a judge written in Python is run
 //! ```
 
 // Marked as tests, so that helpers may unwrap as tests may.
@@ -33,6 +34,8 @@ mod harness;
 mod libraries;
 #[cfg(test)]
 mod practice;
+#[cfg(test)]
+mod python;
 #[cfg(test)]
 mod standards;
 #[cfg(test)]

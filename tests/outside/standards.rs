@@ -72,7 +72,15 @@ static MDF_INFO: Source = Source {
     author: "makers of MDF",
     title: "using MDF: fixing, screwing",
     year: "undated",
-    clause: "mdf-info.eu/using-mdf/fixing/screwing: a screw in a face 12 from the edge",
+    clause: "mdf-info.eu/using-mdf/fixing/screwing: a screw in a face 12 from the edge and 25 from a corner",
+    mark: Mark::Page,
+};
+
+static SCREW_EDGES: Source = Source {
+    author: "a page of answers",
+    title: "how far screws stay from an edge",
+    year: "undated",
+    clause: "experts123.com: no. 6, 8, 10 at 1/2, 5/8, 1 in",
     mark: Mark::Page,
 };
 
@@ -399,6 +407,17 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
     let most = |span: Length| limit.unwrap().at(span);
     // The first whole millimetre from which on the cap rules.
     let rules = (1..).map(mm).find(|span| most(*span) < span.mm() / 192.0);
+    let limits = Shop::starter().limits;
+    let of_shop =
+        "a limit of the shop for every board and every hole, not of screws; it can be typed";
+    let to_edge = |what, source, printed| Disagreement {
+        what,
+        source,
+        printed,
+        computed: limits.to_edge.mm(),
+        stated: 10.0,
+        reason: of_shop,
+    };
     let of_card = "the card of a board does not say what the board is; the one figure there is, is that of sanded particleboard";
     let off = |what, source, printed, board, way| Disagreement {
         what,
@@ -426,13 +445,17 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
             stated: 9.81,
             reason: "tests of furniture round it up, and so load more; a sag is reckoned with what the load weighs",
         },
+        to_edge("a screw in the face of MDF from its edge", &MDF_INFO, 12.0),
+        to_edge("a screw no. 6 from an edge", &SCREW_EDGES, 12.7),
+        to_edge("a screw no. 8 from an edge", &SCREW_EDGES, 15.875),
+        to_edge("a screw no. 10 from an edge", &SCREW_EDGES, 25.4),
         Disagreement {
-            what: "a hole in the face of MDF from its edge",
+            what: "a screw in the face of MDF from its corner",
             source: &MDF_INFO,
-            printed: 12.0,
-            computed: Shop::starter().limits.to_edge.mm(),
-            stated: 10.0,
-            reason: "a limit of the shop for every board and every hole, not of screws in MDF; it can be typed",
+            printed: 25.0,
+            computed: limits.to_end.mm(),
+            stated: 8.0,
+            reason: of_shop,
         },
         Disagreement {
             what: "span from which 6.4 mm caps L/192",

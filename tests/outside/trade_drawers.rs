@@ -2,14 +2,16 @@
 
 use gablerow_core::cards::Cards;
 use gablerow_core::job::{
-    CardId, Division, FixedShelf, FrontKind, Hand, HolePlace, Inset, Job, Joint, Key, Runner,
+    CardId, Division, FixedShelf, FrontKind, HolePlace, Inset, Job, Joint, Key, Runner,
     ShelfHeight, Shop, Spacers, Stacked,
 };
 use gablerow_core::measure::Length;
 use gablerow_core::parts::BoxPart;
 
-use crate::case::{Case, Disagreement, Mark, Source, Within};
-use crate::fixture::{all_boards, bay, closed, divide, fronts, job, layout, mm, parts, um};
+use crate::case::{Case, Disagreement, Mark, Source, Within, nearest};
+use crate::fixture::{
+    all_boards, bay, closed, divide, fronts, inset_reveal, job, layout, mm, parts, um,
+};
 
 static FRONTS: Source = Source {
     author: "two shops that build by the grid",
@@ -40,6 +42,14 @@ static BOXES: Source = Source {
     title: "how to measure for a drawer box",
     year: "undated",
     clause: "side-mount 12.7 a side; undermount 42 to the inside of the box",
+    mark: Mark::Pages,
+};
+
+static BESIDE_LEAST: Source = Source {
+    author: "makers of drawer boxes",
+    title: "how to measure for a drawer box",
+    year: "undated",
+    clause: "side-mount, 12.5 a side and up",
     mark: Mark::Pages,
 };
 
@@ -95,7 +105,7 @@ static GAPS: Source = Source {
     author: "a forum of cabinetmakers",
     title: "Frameless Cabinet Door Dimensions",
     year: "undated",
-    clause: "woodweb: 3 between doors, 1.5 a side; others 4",
+    clause: "woodweb: 3 between doors, 1.5 a side; others 4; 3.2 as told of a standard of architectural woodwork, which was not read",
     mark: Mark::Page,
 };
 
@@ -112,6 +122,7 @@ pub(crate) fn cases() -> Vec<Case> {
     all.extend(reveals());
     all.extend(runner_card());
     all.extend(runner_rows());
+    all.extend(starter_runner_rows());
     all.extend(boxes());
     all.extend(clearances());
     all
@@ -185,10 +196,6 @@ fn reveals() -> Vec<Case> {
     });
     let shared = laid(&divide);
     let half = mm(19) - shared.fronts[0].lap_right.total();
-    let stood_inside = laid(&|job| {
-        job.cabinets[0].opening = closed(10, FrontKind::Door(Hand::Left));
-        bay(job).inset = inset;
-    });
     let railed = laid(&|job| {
         let rail = |key, hole| FixedShelf {
             key: Key(key),
@@ -224,7 +231,7 @@ fn reveals() -> Vec<Case> {
             "reveal of an inset door at 19",
             &REVEALS,
             22.0,
-            stood_inside.fronts[0].left,
+            inset_reveal(19),
         ),
         case(
             "inset face between rails",
@@ -249,16 +256,11 @@ fn runner_card() -> Vec<Case> {
         .iter()
         .map(|length| {
             let name = length.name.mm();
-            let off = |printed: &&f64| (**printed - name).abs();
-            let nearest = prints
-                .iter()
-                .min_by(|a, b| off(a).total_cmp(&off(b)))
-                .unwrap();
             Case::new(
                 "rows of runners",
                 format!("runner of {name}"),
                 &RUNNER_NAMES,
-                *nearest,
+                nearest(&prints, name),
                 name,
             )
             .table()
@@ -301,9 +303,8 @@ fn runner_rows() -> Vec<Case> {
         put_runner(job, "runner-under", name);
     }));
     let rows = &laid.face(laid.bays[0].left).unwrap().rows;
-    let printed = [37.0, 165.0, 261.0, 389.0, 517.0, 645.0];
-    assert_eq!(rows.len(), printed.len());
-    let rows = rows.iter().zip(printed);
+    assert_eq!(rows.len(), GUIDE.len());
+    let rows = rows.iter().zip(GUIDE);
     rows.enumerate()
         .map(|(at, (row, printed))| {
             let name = format!("hole {} from the front", at + 1);
@@ -317,6 +318,38 @@ fn runner_rows() -> Vec<Case> {
         })
         .collect()
 }
+
+/// What the guide prints, for all lengths in one list.
+const GUIDE: [f64; 6] = [37.0, 165.0, 261.0, 389.0, 517.0, 645.0];
+
+/// The rows of the starter runner of a length, from the front.
+fn starter_rows(length: Length) -> Vec<f64> {
+    let laid = layout(&job(|job| {
+        job.cabinets[0].size.depth = mm(760);
+        put_runner(job, "runner-under", length);
+    }));
+    let rows = &laid.face(laid.bays[0].left).unwrap().rows;
+    rows.iter().map(|row| row.x.total().mm()).collect()
+}
+
+/// Rows of starter runners, each against the nearest that the guide prints; the one it does not print is stated below.
+fn starter_runner_rows() -> Vec<Case> {
+    let lengths = Cards::starter().runners.remove(0).lengths;
+    let rows = lengths.into_iter().flat_map(|length| {
+        let rows = starter_rows(length.name).into_iter();
+        rows.map(move |row| (length.name.mm(), row))
+    });
+    rows.filter(|row| *row != (500.0, ODD_ROW))
+        .map(|(name, row)| {
+            let words = format!("runner of {name}, row at {row}");
+            let printed = nearest(&GUIDE, row);
+            Case::new("rows of runners", words, &RUNNER_HOLES, printed, row).table()
+        })
+        .collect()
+}
+
+/// The last row of the starter runner of 500.
+const ODD_ROW: f64 = 453.0;
 
 /// The box on such runners in a bay of a width, of sides of a thickness.
 fn drawer_box(card: &str, width: i32, side: Length) -> BoxPart {
@@ -346,6 +379,18 @@ fn boxes() -> Vec<Case> {
     let mut all = vec![
         case("outside, side-mount, in 614", 588.6, beside.outside.total()),
         case("beside it, either side", 12.7, beside.side_gap),
+        Case::new(
+            family,
+            "the same, 12.5 and up",
+            &BESIDE_LEAST,
+            12.5,
+            beside.side_gap.mm(),
+        )
+        .within(Within {
+            below: 0.0,
+            above: 0.2 + 1e-9,
+            why: "the pages print 12.5 as the least, others 12.7",
+        }),
         case("inside, undermount, in 614", 572.0, under.inside.total()),
         case(
             "from carcass to the inside of the box",
@@ -391,6 +436,14 @@ fn clearances() -> Vec<Case> {
 pub(crate) fn disagreements() -> Vec<Disagreement> {
     let shop = Shop::starter();
     let length = &Cards::starter().runners[0].lengths[0];
+    let gap = |printed, what| Disagreement {
+        what,
+        source: &GAPS,
+        printed,
+        computed: shop.fronts.gap.mm(),
+        stated: 3.0,
+        reason: "3 is what most pages print; a value of the shop",
+    };
     let above = |printed, what| Disagreement {
         what,
         source: &BOX_HEIGHTS,
@@ -400,9 +453,19 @@ pub(crate) fn disagreements() -> Vec<Disagreement> {
         reason: "the house default follows the one drawer maker who prints 15, 25 and 10 together; it is a value of the shop, and a sheet decides",
     };
     vec![
+        gap(4.0, "gap between fronts, as others have it"),
+        gap(3.2, "gap between fronts, as told of a standard"),
         above(12.7, "clear above a box between its runners"),
         above(20.6, "clear above a box on its runners"),
         above(22.0, "the same, as advised"),
+        Disagreement {
+            what: "last row of a runner of 500",
+            source: &RUNNER_HOLES,
+            printed: 389.0,
+            computed: starter_rows(mm(500))[2],
+            stated: ODD_ROW,
+            reason: "the guide has one list for all lengths, 389 and then 517, which is beyond this runner; the starter card is a house guess",
+        },
         Disagreement {
             what: "what a runner at the side takes off the clear width",
             source: &BESIDE,

@@ -26,7 +26,7 @@ static CUP: Source = Source {
     author: "a hinge maker",
     title: "quick reference",
     year: "undated",
-    clause: "cup centres for tabs of 3 to 8",
+    clause: "cups of 35, their centres for tabs of 3 to 8",
     mark: Mark::Page,
 };
 
@@ -160,16 +160,18 @@ fn inset_plate() -> Case {
 fn hinge_card() -> Vec<Case> {
     let hinge = &Cards::starter().hinges[0];
     [
-        ("tab, least", 3.0, hinge.tabs.least.value),
-        ("tab, most", 7.0, hinge.tabs.most.value),
+        ("tab, least", &TABS, 3.0, hinge.tabs.least.value),
+        ("tab, most", &TABS, 7.0, hinge.tabs.most.value),
         (
             "depth of the cup, the most that is printed",
+            &TABS,
             13.0,
             hinge.cup_depth.value,
         ),
+        ("diameter of the cup", &CUP, 35.0, hinge.cup.value),
     ]
-    .map(|(name, printed, found)| {
-        Case::new("hinge relations", name, &TABS, printed, found.mm()).table()
+    .map(|(name, source, printed, found)| {
+        Case::new("hinge relations", name, source, printed, found.mm()).table()
     })
     .into()
 }

@@ -2,12 +2,14 @@
 
 use gablerow_core::cards::Cards;
 use gablerow_core::check::Rule;
-use gablerow_core::grid::{Ends, Grid, StartOffsets, railed_start_offsets, start_offsets};
+use gablerow_core::grid::{
+    Ends, Grid, HoleNumber, StartOffsets, railed_start_offsets, start_offsets,
+};
 use gablerow_core::job::{Back, BackRule, Depth, HolePlace, Inset, Job, Key, Shop, Zone};
 use gablerow_core::measure::{Length, Unit, parse_length};
 
-use crate::case::{Case, Disagreement, Mark, Source, around};
-use crate::fixture::{bay, finds, job, layout, mm, printed};
+use crate::case::{Case, Disagreement, Mark, Source, around, nearest};
+use crate::fixture::{bay, finds, inset_reveal, job, layout, mm, printed};
 
 static GRID: Source = Source {
     author: "an encyclopedia and a shop that builds by the grid",
@@ -29,7 +31,7 @@ static FIRST_HOLES: Source = Source {
     author: "a woodworker's site",
     title: "32mm, Basics: start-hole table",
     year: "undated",
-    clause: "bellinghambaywoodcraft.com/32mm/Basics; left out are its offsets for inset doors of 16 board, whose reveal is not t + gap",
+    clause: "bellinghambaywoodcraft.com/32mm/Basics",
     mark: Mark::Page,
 };
 
@@ -167,6 +169,15 @@ fn grid() -> Vec<Case> {
             Cards::starter().pins[0].pen.value.mm(),
         )
         .table(),
+        Case::new(
+            family,
+            "hole 7 where the first is at 16",
+            &GRID,
+            208.0,
+            Grid { first: mm(16) }
+                .height(HoleNumber::new(7).unwrap())
+                .mm(),
+        ),
         Case::new(family, "pin of 1/4 in", &QUARTER_INCH, 6.35, quarter),
     ]
 }
@@ -174,13 +185,6 @@ fn grid() -> Vec<Case> {
 /// Thicknesses of starter boards and of the starter band, each against the nearest that is printed. The board for boxes is of
 /// no printed thickness.
 fn starter_boards() -> Vec<Case> {
-    let nearest = |prints: &[f64], found: f64| {
-        let off = |printed: &&f64| (**printed - found).abs();
-        *prints
-            .iter()
-            .min_by(|a, b| off(a).total_cmp(&off(b)))
-            .unwrap()
-    };
     let case = |name: &str, source, prints: &[f64], found: f64| {
         Case::new(
             "boards and bands",
@@ -468,12 +472,28 @@ fn least_depth() -> f64 {
 }
 
 pub(crate) fn disagreements() -> Vec<Disagreement> {
-    vec![Disagreement {
-        what: "depth of a hole for a pin, least",
-        source: &PINS,
-        printed: 8.0,
-        computed: least_depth(),
-        stated: 8.5,
-        reason: "the page asks for no more than what goes in; the program leaves 0.5 under it, a limit of the shop",
-    }]
+    // The reveal of an inset door, and the first holes that the program has for it.
+    let reveal = inset_reveal(16);
+    let first = start_offsets(reveal, mm(3), Length::ZERO);
+    let inset = |what, printed, computed: Length, stated| Disagreement {
+        what,
+        source: &FIRST_HOLES,
+        printed,
+        computed: computed.mm(),
+        stated,
+        reason: "an inset reveal is t + gap, 19 for a board of 16 and a gap of 3; the offsets of the page do fit the reveal beside them",
+    };
+    vec![
+        Disagreement {
+            what: "depth of a hole for a pin, least",
+            source: &PINS,
+            printed: 8.0,
+            computed: least_depth(),
+            stated: 8.5,
+            reason: "the page asks for no more than what goes in; the program leaves 0.5 under it, a limit of the shop",
+        },
+        inset("inset reveal of a board of 16", 20.5, reveal, 19.0),
+        inset("its first hole, registered", 19.0, first.registered, 17.5),
+        inset("its first hole, shifted", 3.0, first.shifted, 1.5),
+    ]
 }
