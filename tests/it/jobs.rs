@@ -170,3 +170,12 @@ fn a_mirrored_copy_has_its_hinges_on_the_other_side() {
         (0, 4)
     );
 }
+
+#[test]
+fn a_tall_panel_and_a_narrow_one_have_no_stop() {
+    let job = opened("odd_shapes.json");
+    let sizes = job.cabinets.iter().map(|cabinet| cabinet.size);
+    let sizes: Vec<(Length, Length)> = sizes.map(|size| (size.height, size.depth)).collect();
+    let mm = |mm: i32| Length::from_um(mm * 1000);
+    assert_eq!(sizes, [(mm(2144), mm(560)), (mm(704), mm(150))]);
+}

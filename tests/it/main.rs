@@ -26,6 +26,8 @@ mod mended_demo;
 #[cfg(test)]
 mod papers_screen;
 #[cfg(test)]
+mod pictures;
+#[cfg(test)]
 mod pty;
 #[cfg(test)]
 mod readme;

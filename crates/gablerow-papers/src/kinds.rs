@@ -202,7 +202,7 @@ impl Kind {
                 "bench",
                 "every set-up, in the order that takes least time",
                 Scope::Job,
-                &[Pdf, Text],
+                &[Pdf, Text, Ascii],
             ),
             Self::Holes => for_boring(
                 "holes",

@@ -51,6 +51,7 @@ mod labels;
 mod list_pages;
 pub mod page;
 mod part_lists;
+mod part_needs;
 mod part_records;
 mod part_strength;
 mod part_table;

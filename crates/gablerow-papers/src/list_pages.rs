@@ -9,16 +9,17 @@ use alloc::vec::Vec;
 use gablerow_core::cautions::GENERAL;
 use gablerow_core::job::Job;
 use gablerow_core::measure::Length;
-use gablerow_core::parts::{Banded, BoardNeed, FrontPart, Piece, board_needs};
+use gablerow_core::parts::{Banded, FrontPart, Piece};
 
-use crate::page::{Page, Paper};
-use crate::part_lists::{NEEDS, PartList};
+use crate::page::{Page, Paper, TextEnd};
+use crate::part_lists::PartList;
+use crate::part_needs::{HEADS, RESTS_ON, TITLE, need_rows};
 use crate::part_records::{CabinetParts, Part, PartRecord, front_words};
 use crate::part_strength::tip_over_words;
 use crate::part_words::{
     box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, strength_words,
 };
-use crate::sheets::{Cell, Row, Sheets};
+use crate::sheets::{Cell, Column, Row, Sheets};
 
 /// One list of these cabinets of a job, on as many sheets as it takes; none when no cabinet has anything on it.
 #[must_use]
@@ -43,7 +44,7 @@ pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: P
         return Vec::new();
     }
     if list == PartList::Cut {
-        listing.push_needs(&mut sheets, cabinets);
+        push_needs(&mut sheets, job, cabinets);
     }
     sheets.space(3.0);
     if list == PartList::Boxes {
@@ -224,35 +225,30 @@ impl Listing<'_> {
         }
         remarks
     }
+}
 
-    /// What all of it takes of boards and bands.
-    fn push_needs(&self, sheets: &mut Sheets, cabinets: &[CabinetParts]) {
-        let row = |need: &BoardNeed| {
-            let card = need.board.as_ref();
-            let title = card.and_then(|id| self.job.cards.board(id));
-            let board = match (title, card) {
-                (Some(card), _) => card.title.to_string(),
-                (None, Some(id)) => id.to_string(),
-                (None, None) => "backs and bottoms of boxes".to_owned(),
-            };
-            vec![
-                Cell::words(board),
-                Cell::words(need.pieces.to_string()),
-                Cell::words(square_metres(need.area)),
-                Cell::bold(square_metres(need.area_take)),
-                Cell::words(metres(need.band)),
-                Cell::bold(metres(need.band_take)),
-            ]
+/// What all of it takes of boards and bands.
+fn push_needs(sheets: &mut Sheets, job: &Job, cabinets: &[CabinetParts]) {
+    let cells = |row: [String; 6]| {
+        let is_taken = |column: usize| HEADS[column].ends_with("TAKE");
+        let cells = row.into_iter().enumerate();
+        let cell = |(column, words)| match is_taken(column) {
+            true => Cell::bold(words),
+            false => Cell::words(words),
         };
-        let needs = board_needs(cabinets.iter().map(|of| &of.parts));
-        let rows: Vec<Row> = needs.iter().map(row).collect();
-        sheets.section("Boards and bands, an estimate");
-        sheets.table(&NEEDS, &rows);
-        sheets.remark(
-            "To take are a fifth more of a board than is cut of it, and of band 60 mm more for each edge, then a tenth: house defaults. \
-             How pieces lie on a sheet is not laid out.",
-        );
-    }
+        cells.map(cell).collect()
+    };
+    let rows: Vec<Row> = need_rows(job, cabinets).into_iter().map(cells).collect();
+    let side = |column: usize| match column {
+        0 => TextEnd::Start,
+        _ => TextEnd::End,
+    };
+    let columns: Vec<Column> = (HEADS.iter().enumerate())
+        .map(|(at, head)| (*head, side(at)))
+        .collect();
+    sheets.section(TITLE);
+    sheets.table(&columns, &rows);
+    sheets.remark(RESTS_ON);
 }
 
 fn band_words(banded: Banded) -> String {
@@ -261,21 +257,6 @@ fn band_words(banded: Banded) -> String {
         Banded::All => "all edges".to_owned(),
         some => some.edges().join(" "),
     }
-}
-
-/// An area in mm2 as m2, rounded up to hundredths.
-fn square_metres(area: u64) -> String {
-    hundredths(area.div_ceil(10_000))
-}
-
-/// A length in mm as m, rounded up to tenths.
-fn metres(length: u64) -> String {
-    let tenths = length.div_ceil(100);
-    format!("{}.{}", tenths / 10, tenths % 10)
-}
-
-fn hundredths(count: u64) -> String {
-    format!("{}.{:02}", count / 100, count % 100)
 }
 
 #[cfg(test)]

@@ -76,16 +76,6 @@ const BAG: [Column; 6] = [
     left("card"),
 ];
 
-/// What all of it takes of boards and bands.
-pub(crate) const NEEDS: [Column; 6] = [
-    left("board"),
-    right("pieces"),
-    right("m2 as cut"),
-    right("m2 TO TAKE"),
-    right("m of edges"),
-    right("m of band TO TAKE"),
-];
-
 /// A list of parts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum PartList {

@@ -10,6 +10,7 @@ use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::{BoxPart, FrontPart, Piece, ShelfPart};
 use gablerow_core::sum::Sum;
 
+use crate::part_needs::push_needs;
 use crate::part_records::{CabinetParts, front_words};
 use crate::part_strength::{push_strength_notes, push_tip_over};
 use crate::part_words::{
@@ -47,6 +48,7 @@ pub fn part_text(job: &Job) -> String {
         section.bag();
         section.missing();
     }
+    push_needs(&mut out, job, &cabinets);
     push_strength_notes(&mut out, job, &cabinets);
     push_tip_over(&mut out, job, &cabinets);
     out

@@ -105,6 +105,12 @@ impl Pen {
         self.shape(&corners, line, fill);
     }
 
+    /// A shaded rectangle between two corners, below all else that is on the page: no line of a neighbour vanishes under it.
+    pub(crate) fn ground(&mut self, from: (f64, f64), to: (f64, f64), shade: f64) {
+        self.block(from, to, None, Some(shade));
+        self.page.marks.rotate_right(1);
+    }
+
     pub(crate) fn ring(&mut self, (x, y): (f64, f64), radius: f64, fill: Option<f64>) {
         self.page.marks.push(Mark::Ring {
             centre: Point { x, y },

@@ -267,7 +267,7 @@ impl Sheets {
                 Cell::Bold(_) => self.lines(at, place.side, true, &cell.lines(place.width)),
                 Cell::Across { is_task, .. } => {
                     let (from, to) = ((MARGIN, floor), (right, self.y));
-                    self.pen.block(from, to, None, Some(ACROSS_SHADE));
+                    self.pen.ground(from, to, ACROSS_SHADE);
                     if *is_task {
                         self.tick(MARGIN, tick);
                     }

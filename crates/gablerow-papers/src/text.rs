@@ -74,6 +74,18 @@ pub(crate) fn push_indented(out: &mut String, first: &str, rest: &str, text: &st
     }
 }
 
+/// The text with `?` for every column of what is no ASCII: a name loses its letters, never its place.
+pub(crate) fn ascii(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for grapheme in text.graphemes(true) {
+        match grapheme.is_ascii() {
+            true => out.push_str(grapheme),
+            false => out.extend(core::iter::repeat_n('?', grapheme.width().max(1))),
+        }
+    }
+    out
+}
+
 /// Adds one line of two pieces, without blanks at its end.
 pub(crate) fn push_line(out: &mut String, start: &str, end: &str) {
     let line = start.to_owned() + end;

@@ -58,5 +58,6 @@ pub fn write_papers(
             break;
         }
     }
+    folder.settle()?;
     Ok(tally)
 }

@@ -12,6 +12,7 @@ use gablerow_core::job::{Cabinet, Job};
 use super::plan::{Build, Of, Planned, Printer};
 use super::{Format, Kind};
 use crate::page::Page;
+use crate::text::ascii;
 use crate::{
     BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord,
     LabelRecord, PartList, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, hole_text,
@@ -96,11 +97,15 @@ impl Printer<'_> {
     #[must_use]
     pub fn print(&self, planned: &Planned) -> Option<Printed> {
         let (kind, format) = (planned.kind, planned.format);
-        match &planned.of {
+        let printed = match &planned.of {
             Of::Chosen => self.of_chosen(kind, format),
             Of::Cabinet(cabinet, findings) => self.table(cabinet, findings, kind, format),
             Of::Build(build) => self.of_build(build, kind, format),
             Of::Face(build, drawing) => Some(self.drawing(build, drawing, format)),
+        };
+        match (printed, format) {
+            (Some(Printed::Text(text)), Format::Ascii) => Some(Printed::Text(ascii(&text))),
+            (printed, _) => printed,
         }
     }
 

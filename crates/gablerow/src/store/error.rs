@@ -50,6 +50,8 @@ pub enum Cause {
     ChangedOutside(Change),
     /// Another window holds the job.
     HeldBy(Holder),
+    /// Another program is writing papers into the folder.
+    PapersInHand,
     /// The journal was written by another version of the program.
     UnknownVersion(String),
     /// The journal has as many bytes as can be read again.
@@ -138,6 +140,7 @@ impl fmt::Display for Cause {
                 f.write_str("it was deleted or renamed since it was read")
             }
             Self::HeldBy(holder) => write!(f, "it is open in {holder}"),
+            Self::PapersInHand => f.write_str("another program is writing papers there"),
             Self::UnknownVersion(version) => {
                 write!(f, "its format has version {}, not 1", clean(version))
             }
@@ -164,6 +167,7 @@ impl Cause {
                 "save under another name and compare, or say that it shall be replaced"
             }
             Self::HeldBy(_) => "close it there first",
+            Self::PapersInHand => "try again when that is done, or use another folder",
             Self::UnknownVersion(_) => {
                 "open the job with the version of gablerow that wrote it, or move this file away"
             }

@@ -10,7 +10,7 @@ use super::fs::Fs;
 /// A file that is complete and flushed, but does not have its name yet.
 ///
 /// Dropped before that, it is removed again. What a crash leaves behind the next one clears away:
-/// the temporary name is always the same, which is safe because whoever writes holds the lock of
+/// the temporary name is always the same, which is safe because whoever writes holds the lock of the folder of papers, or of
 /// the job.
 pub(super) struct Fresh<'a> {
     file: File,

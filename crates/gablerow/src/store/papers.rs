@@ -1,22 +1,25 @@
 //! A folder that papers are written to: each file whole or not at all, nothing outside the folder, nothing over another unasked.
 
-use std::fs;
+use std::fs::{self, File, TryLockError};
 use std::path::{Path, PathBuf};
 
 use super::error::{Cause, StoreError, failed};
 use super::fresh::Fresh;
 use super::fs::{Access, Disk, Found, Fs};
 
-/// A folder for papers. One program at a time writes to it.
+/// A folder for papers, held as long as this lives: one program at a time writes to it, since files on their way have the same
+/// names in all of them. [`PaperFolder::settle`] comes last.
 #[derive(Debug)]
 pub struct PaperFolder {
     path: PathBuf,
+    /// The folder itself, locked; `None` where the disk knows no locks, or a folder cannot be opened.
+    _held: Option<File>,
 }
 
 /// What became of a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Put {
-    /// It is in its place and would survive a power cut.
+    /// It is in its place, whole.
     Written,
     /// The same bytes were there already.
     Same,
@@ -28,22 +31,31 @@ impl PaperFolder {
     /// The folder at a path; it is made, with those above it, when it is not there yet.
     ///
     /// # Errors
-    /// The system refuses, as where a file stands in its place.
+    /// - the system refuses, as where a file stands in its place;
+    /// - another program holds it.
     pub fn open(path: &Path) -> Result<Self, StoreError> {
-        fs::create_dir_all(path).map_err(failed("no papers written", path))?;
+        const WHAT: &str = "no papers written";
+        fs::create_dir_all(path).map_err(failed(WHAT, path))?;
+        let held = match File::open(path).map(|folder| (folder.try_lock(), folder)) {
+            Ok((Err(TryLockError::WouldBlock), _)) => {
+                return Err(StoreError::new(WHAT, path, Cause::PapersInHand));
+            }
+            Ok((Ok(()), folder)) => Some(folder),
+            Ok((Err(TryLockError::Error(_)), _)) | Err(_) => None,
+        };
         Ok(Self {
             path: path.to_path_buf(),
+            _held: held,
         })
     }
 
     /// Puts a file in it. What has the name and holds other bytes gives way only when `replace` says so.
     ///
     /// # Errors
-    /// What was there before is still there, and nothing else is left lying about, except after the last of these:
+    /// What was there before is still there, and nothing else is left lying about:
     /// - the name is more than a name, such as `../x` or `a/b`;
     /// - a folder, a link or a device has the name: what it leads to is not touched;
-    /// - the system refuses one of the steps;
-    /// - the folder cannot be flushed: then the file is whole, but not safe from a power cut yet.
+    /// - the system refuses one of the steps.
     pub fn put(&self, name: &str, bytes: &[u8], replace: bool) -> Result<Put, StoreError> {
         self.put_on(&Disk, name, bytes, replace)
     }
@@ -72,9 +84,21 @@ impl PaperFolder {
         Fresh::write(disk, &path, bytes, like)
             .and_then(Fresh::place)
             .map_err(failed("not written", &path))?;
-        disk.sync_folder(&self.path)
-            .map_err(failed("written, but not safe from a power cut yet", &path))?;
         Ok(Put::Written)
+    }
+
+    /// Makes what was put in it survive a power cut: each file is flushed before it gets its name, and the names are here, all at
+    /// once, since a flush for each would take longer than printing them.
+    ///
+    /// # Errors
+    /// The folder cannot be flushed: the files are whole, but a power cut may take their names.
+    pub fn settle(&self) -> Result<(), StoreError> {
+        self.settle_on(&Disk)
+    }
+
+    fn settle_on(&self, disk: &dyn Fs) -> Result<(), StoreError> {
+        let unsafe_yet = failed("written, but not safe from a power cut yet", &self.path);
+        disk.sync_folder(&self.path).map_err(unsafe_yet)
     }
 }
 
@@ -115,6 +139,16 @@ mod tests {
         assert_eq!(put(b"other", true), Put::Written);
         assert_eq!(fs::read(folder.path.join("cut.pdf")).unwrap(), b"other");
         assert_eq!(names(&folder), ["cut.pdf"]);
+    }
+
+    #[test]
+    fn two_programs_do_not_write_into_each_others_files() {
+        let (_around, folder) = folder();
+        let path = folder.path.clone();
+        let refused = PaperFolder::open(&path).unwrap_err();
+        assert!(matches!(refused.cause(), Cause::PapersInHand), "{refused}");
+        drop(folder);
+        assert!(PaperFolder::open(&path).is_ok());
     }
 
     #[test]
@@ -165,7 +199,8 @@ mod tests {
                     folder.put("cut.pdf", before.as_bytes(), false).unwrap();
                 }
                 let disk = Watched::new(Fault::Once(step));
-                let outcome = folder.put_on(&disk, "cut.pdf", b"new", true);
+                let put = folder.put_on(&disk, "cut.pdf", b"new", true);
+                let outcome = put.and_then(|_| folder.settle_on(&disk));
                 let failed = disk.failed();
                 assert_eq!(outcome.is_ok(), failed.is_empty(), "{failed:?}");
                 let is_placed = failed.first().is_none_or(|step| *step == "sync folder");

@@ -134,3 +134,18 @@ fn two_runs_give_the_same_bytes() {
     let job = named("glaze store", ["G1", "G2"]);
     assert_eq!(files(&job), files(&job));
 }
+
+#[test]
+fn what_is_written_as_ascii_is_ascii_whatever_things_are_called() {
+    let job = named("Glasur 釉", ["Übe\u{301}r", "漢"]);
+    let ascii = |(_, file): &(Kind, PaperFile)| file.name.ends_with(".asc");
+    let files: Vec<_> = files(&job).into_iter().filter(ascii).collect();
+    let kinds: BTreeSet<&str> = files.iter().map(|(kind, _)| kind.word()).collect();
+    assert_eq!(kinds, BTreeSet::from(["bench", "faces", "holes"]));
+    for (kind, file) in files {
+        assert!(file.bytes.is_ascii(), "{kind:?}");
+        // A letter is one column, and an ideograph two.
+        let text = String::from_utf8(file.bytes).unwrap();
+        assert!(text.contains("?b?r") || text.contains("??"), "{text}");
+    }
+}
