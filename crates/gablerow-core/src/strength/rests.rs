@@ -7,12 +7,12 @@ use super::{LIMITS, Standing, TIP_LEAST_KG};
 use crate::cards::Board;
 use crate::source::WOOD_2010;
 
-/// What the sag of a shelf is reckoned by, and its limit.
+/// What the sag of a shelf is reckoned by, and both limits of the house.
 #[must_use]
 pub fn sag_rests_on() -> String {
-    let limit = &LIMITS[0];
-    let (formula, standing) = (WOOD_2010.name, limit.standing.words());
-    format!("sag: {formula}; {}: {standing}", limit.words)
+    let [share, most, ..] = &LIMITS;
+    let limits = [share, most].map(|limit| format!("{}: {}", limit.words, limit.standing.words()));
+    format!("sag: {}; {}", WOOD_2010.name, limits.join("; "))
 }
 
 /// What the load that tips a shelf is reckoned by, and the least that is wished.
