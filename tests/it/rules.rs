@@ -42,6 +42,13 @@ fn what_is_live_is_a_rule_and_every_rule_is_on_a_list() {
 }
 
 #[test]
+fn what_is_no_rule_of_the_bench_says_why() {
+    for (name, reason) in lines(BENCH) {
+        assert!(reason.split(' ').count() >= 10, "{name}: {reason}");
+    }
+}
+
+#[test]
 fn what_cannot_go_wrong_has_a_law_that_says_so() {
     let sources = sources("crates");
     for (name, law) in lines(IMPOSSIBLE) {

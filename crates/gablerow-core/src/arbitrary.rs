@@ -5,6 +5,7 @@ mod cards;
 mod edits;
 mod fittings;
 mod jobs;
+mod measured;
 mod openings;
 mod shop;
 
@@ -13,6 +14,7 @@ use proptest::prelude::*;
 pub(crate) use build::*;
 pub(crate) use edits::{Wish, wish};
 pub(crate) use jobs::job;
+pub(crate) use measured::{measure_faces, measured_job};
 
 use crate::job::{Datum, Hand, HolePlace};
 use crate::measure::Length;

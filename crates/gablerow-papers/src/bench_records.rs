@@ -176,7 +176,7 @@ columns! {
         = |it| Value::Number(i64::try_from(it.set_up.holes.count()).unwrap_or(i64::MAX));
     checks "what to measure afterwards, centre to centre or to an end, in mm"
         = |it| Value::Phrases(
-            it.set_up.checks.iter().map(|check| format!("{} {}", check.words, check.want.exact_mm())).collect()
+            it.set_up.checks.iter().map(|check| format!("{} {}", check.span, check.want.exact_mm())).collect()
         );
 }
 

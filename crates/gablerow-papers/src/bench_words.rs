@@ -5,7 +5,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Panel, Plan, Rock, pace, progress_of_job};
+use gablerow_core::bench::{Check, Panel, Plan, Rock, SetUp, pace, progress_of_job};
 use gablerow_core::cautions::{AT_THE_BENCH, GENERAL};
 use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key, Trouble};
 use gablerow_core::measure::Length;
@@ -198,6 +198,14 @@ impl<'a> BenchWords<'a> {
         self.plan.rocks.iter().filter_map(line).collect()
     }
 
+    /// `hole 3 to hole 20 544.0 ____`, or what it was measured to be.
+    fn check(&self, set_up: &SetUp, check: &Check) -> String {
+        let (cabinet, copy, face) = (set_up.cabinet, set_up.copy, set_up.face);
+        let is = self.job.measured(cabinet, copy, face, check.span);
+        let is = is.map_or("____".to_string(), |is| format!("is {}", self.show(is)));
+        format!("{} {} {is}", check.span, self.show(check.want))
+    }
+
     /// Distances to measure once a face is done.
     pub(crate) fn checks(&self) -> Vec<String> {
         let mut lines = Vec::new();
@@ -210,7 +218,7 @@ impl<'a> BenchWords<'a> {
                 .set_up
                 .checks
                 .iter()
-                .map(|check| format!("{} {} ____", check.words, self.show(check.want)))
+                .map(|check| self.check(record.set_up, check))
                 .collect();
             lines.push(format!("[ ] {}: {}", record.panel(), checks.join(", ")));
         }

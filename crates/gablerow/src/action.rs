@@ -185,6 +185,8 @@ pub enum Action {
     NotDone,
     /// Something went wrong with it.
     Trouble,
+    /// What was measured of it.
+    Measured,
     /// The papers.
     Papers,
     /// A kind of paper more, or less.

@@ -23,6 +23,7 @@ enum Entry {
     Left(Raw),
     Bored { holes: Vec<Raw>, took: Option<Raw> },
     Trouble(Raw),
+    Measured(Raw),
     Began { shop: Raw, cards: Raw },
 }
 
@@ -97,6 +98,7 @@ pub fn write(kept: &Kept) -> Result<String, EntryError> {
             }
         }
         Kept::Trouble(trouble) => Entry::Trouble(raw(job_file::trouble_text(trouble))?),
+        Kept::Measured(measured) => Entry::Measured(raw(job_file::measured_text(measured))?),
         Kept::Began(house) => Entry::Began {
             shop: raw(job_file::shop_text(&house.0))?,
             cards: raw(job_file::cards_text(&house.1))?,
@@ -128,6 +130,9 @@ pub fn read(line: &str) -> Result<Kept, EntryError> {
         }
         Entry::Trouble(trouble) => {
             Kept::Trouble(job_file::read_trouble(trouble.get()).map_err(wrong)?)
+        }
+        Entry::Measured(measured) => {
+            Kept::Measured(job_file::read_measured(measured.get()).map_err(wrong)?)
         }
         Entry::Began { shop, cards } => Kept::Began(Box::new((
             job_file::read_shop(shop.get()).map_err(wrong)?,
@@ -223,7 +228,10 @@ mod tests {
     use crate::demo;
     use gablerow_core::bench::{Times, bored_by, plan};
     use gablerow_core::edit::{Edit, Measure};
-    use gablerow_core::job::{Bored, FaceId, Hand, Job, Key, LeftAt, Took, Trouble};
+    use gablerow_core::grid::HoleNumber;
+    use gablerow_core::job::{
+        Bored, FaceId, Hand, Job, Key, LeftAt, Measured, Span, Took, Trouble,
+    };
     use gablerow_core::measure::Length;
 
     /// What the first set-up of the demo bores.
@@ -278,7 +286,20 @@ mod tests {
             face: FaceId::inside(Hand::Left),
             words: Label::new("the bit wandered").unwrap(),
         };
+        let measured = Measured {
+            cabinet,
+            copy: Key(2),
+            face: FaceId::inside(Hand::Left),
+            span: Span::Holes {
+                row: Length::from_mm(37),
+                first: HoleNumber::FIRST,
+                last: HoleNumber::FIRST.up(5).unwrap(),
+            },
+            want: Length::from_mm(160),
+            is: Length::from_um(191_750),
+        };
         let bench = [
+            Kept::Measured(measured),
             Kept::Bored(bored(), Some(took)),
             Kept::Bored(Vec::new(), None),
             Kept::Trouble(trouble),

@@ -350,7 +350,7 @@ fn replay(lines: &[String], saved: usize, job: &mut Job) -> anyhow::Result<(Hist
                 continue;
             }
             // What was said at the bench stands, whatever becomes of the changes around it.
-            (Kept::Bored(..) | Kept::Trouble(_), true) => continue,
+            (Kept::Bored(..) | Kept::Trouble(_) | Kept::Measured(_), true) => continue,
             (Kept::Bored(holes, took), false) => {
                 job.bored.extend(holes);
                 job.took.extend(took);
@@ -358,6 +358,10 @@ fn replay(lines: &[String], saved: usize, job: &mut Job) -> anyhow::Result<(Hist
             }
             (Kept::Trouble(trouble), false) => {
                 job.troubles.push(trouble);
+                continue;
+            }
+            (Kept::Measured(measured), false) => {
+                job.measured.push(measured);
                 continue;
             }
             (Kept::Began(_), true) => continue,

@@ -40,6 +40,7 @@ pub(crate) fn job() -> impl Strategy<Value = Job> {
                 bored,
                 took: Vec::new(),
                 troubles: Vec::new(),
+                measured: Vec::new(),
                 revisions: Vec::new(),
                 left_at: face.map(|face| LeftAt {
                     cabinet: Key(1),

@@ -1,19 +1,18 @@
 //! What to measure on a face once its last hole is bored: one hole too far shows at once.
 
 use alloc::collections::BTreeMap;
-use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Holes, SetUp};
-use crate::job::{FaceId, Key};
+use crate::grid::HoleNumber;
+use crate::job::{FaceId, Key, Span};
 use crate::measure::Length;
 
-/// A distance to measure, centre to centre or to an end.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// A distance to measure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Check {
-    /// From where to where: `hole 3 to hole 20`.
-    pub words: String,
+    /// From where to where.
+    pub span: Span,
     /// What it shall be.
     pub want: Length,
 }
@@ -40,27 +39,34 @@ fn checks(face: &[&SetUp]) -> Vec<Check> {
     let mut checks = Vec::new();
     // The longest run of numbers in one row.
     let spans = face.iter().filter_map(|it| Some((ends(&it.holes)?, *it)));
-    let longest = spans.max_by_key(|((first, last), _)| last - first);
-    if let Some(((first, last), row)) = longest {
-        if first == last {
-            let index = i32::from(row.rest.index(first)) - 1;
-            let want = row.rest.stop + Length::PITCH * index - row.rest.packer;
-            let words = format!("hole {first} to the {}", row.rest.end.word());
-            checks.push(Check { words, want });
+    let longest = spans.max_by_key(|((first, last), _)| *last - *first);
+    if let Some(((lowest, highest), it)) = longest
+        && let (Ok(first), Ok(last)) = (HoleNumber::new(lowest), HoleNumber::new(highest))
+    {
+        let row = it.row;
+        checks.push(if first == last {
+            let (hole, end) = (first, it.rest.end);
+            let index = i32::from(it.rest.index(lowest)) - 1;
+            Check {
+                span: Span::ToEnd { row, hole, end },
+                want: it.rest.stop + Length::PITCH * index - it.rest.packer,
+            }
         } else {
-            let words = format!("hole {first} to hole {last}");
-            let want = Length::PITCH * (i32::from(last) - i32::from(first));
-            checks.push(Check { words, want });
-        }
+            Check {
+                span: Span::Holes { row, first, last },
+                want: Length::PITCH * last.above(first),
+            }
+        });
     }
     let (near, far) = (
         face.iter().map(|it| it.row).min(),
         face.iter().map(|it| it.row).max(),
     );
-    let apart = near.zip(far).map(|(near, far)| far - near);
-    if let Some(want) = apart.filter(|apart| *apart > Length::ZERO) {
-        let words = "first row to last row".into();
-        checks.push(Check { words, want });
+    if let Some((first, last)) = near.zip(far).filter(|(near, far)| near < far) {
+        checks.push(Check {
+            span: Span::Rows { first, last },
+            want: last - first,
+        });
     }
     checks
 }

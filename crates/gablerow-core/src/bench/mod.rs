@@ -8,6 +8,7 @@
 //!    | along    where a rail shorter than the panel is moved to, and what holds it there
 //!    | order    the order that takes least time
 //!    | measure  what to measure afterwards
+//!    | miscount what was measured, and shows holes that were counted wrong
 //!    | rock     how far shelves will be from level, where panels were cut longer or shorter
 //!    v
 //! Outlook: set-ups of one cabinet for whoever only checks it, without order
@@ -20,6 +21,7 @@ mod along;
 mod edge;
 mod left;
 mod measure;
+mod miscount;
 mod order;
 mod outlook;
 mod pace;
@@ -33,6 +35,7 @@ use alloc::vec::Vec;
 pub use along::{Held, Position};
 pub use left::{Done, Progress, bored_by, progress, progress_of_job};
 pub use measure::Check;
+pub use miscount::{Miscount, RunOf, miscounts};
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};
 pub use pace::pace;

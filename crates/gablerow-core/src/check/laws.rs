@@ -2,6 +2,7 @@
 
 use super::fixture::*;
 use super::*;
+use crate::arbitrary::measure_faces;
 use crate::cards::{Origin, Sourced};
 use crate::job::{
     Acceptance, Back, Depth, FrontHeight, FrontKind, Hand, HolePlace, Inset, Label, Notch, PinRows,
@@ -9,6 +10,7 @@ use crate::job::{
 };
 use crate::layout::Use;
 use crate::measure::{Length, Unit};
+use proptest::option::weighted;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::TestRunner;
@@ -34,10 +36,15 @@ pub(super) fn any_case() -> impl Strategy<Value = Case> {
         any::<bool>(),
         200_000..1_200_000_i32,
     );
-    (prop::collection::vec(put, 0..12), facts).prop_map(|(puts, facts)| {
+    let holes_off = weighted(0.3, -2..=2_i32);
+    (prop::collection::vec(put, 0..12), facts, holes_off).prop_map(|(puts, facts, holes_off)| {
         let mut case = Case::new();
         let upper = set_facts(&mut case, facts);
         puts.into_iter().for_each(|it| put_in(&mut case, upper, it));
+        if let Some(holes) = holes_off {
+            let off = |_| Some(Length::PITCH * holes);
+            measure_faces(&mut case.job, off);
+        }
         case
     })
 }
@@ -221,9 +228,9 @@ fn rules(job: &Job, cabinet: &Cabinet) -> BTreeMap<&'static str, usize> {
     rules
 }
 
-/// The cases of the laws below reach the rules of loose shelves: a law that meets none of them proves nothing of them.
+/// The cases of the laws below reach the rules of loose shelves and of measured faces: a law that meets none of them proves nothing of them.
 #[test]
-fn cases_reach_every_rule_of_shelves() {
+fn cases_reach_every_rule_of_shelves_and_what_was_miscounted() {
     let mut runner = TestRunner::deterministic();
     let mut reached = BTreeSet::new();
     for _ in 0..400 {
@@ -236,6 +243,7 @@ fn cases_reach_every_rule_of_shelves() {
         Rule::ShelfLength,
         Rule::ClearOpeningShort,
         Rule::NoLiftRoom,
+        Rule::MiscountedHole,
     ] {
         assert!(reached.contains(&rule), "{rule:?}");
     }
@@ -301,15 +309,19 @@ proptest! {
     #[test]
     fn mirror_image_breaks_the_same_rules(case in any_case()) {
         let cabinet = &case.job.cabinets[0];
-        let broken = |cabinet: &Cabinet| {
-            let mut broken = rules(&case.job, cabinet);
+        let mut mirrored = case.job.clone();
+        for measured in &mut mirrored.measured {
+            measured.face = measured.face.mirrored();
+        }
+        let broken = |job, cabinet: &Cabinet| {
+            let mut broken = rules(job, cabinet);
             // One stop is on the left, so what rests on it is not mirrored.
             if case.job.shop.reference == Reference::OneStop {
                 broken.remove(Rule::RailReIndex.info().name);
             }
             broken
         };
-        prop_assert_eq!(broken(cabinet), broken(&cabinet.mirrored()));
+        prop_assert_eq!(broken(&case.job, cabinet), broken(&mirrored, &cabinet.mirrored()));
     }
 
     /// No finding says that one runner of a pair has other holes than its mate: it cannot be.

@@ -47,6 +47,7 @@ mod joint;
 mod keep_outs;
 mod kept;
 pub mod meet;
+mod miscounted;
 mod near;
 mod new_hole;
 mod open_points;

@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 use super::context::Context;
 use super::{
     Finding, Level, as_cut, at_bench, balance, boxes, carried, depth, doors, exposed, fixed,
-    fronts, hinges, house, idle, inset, joint, keep_outs, near, open_points, opposed, outline,
-    rails, record, rise, runners, sag, share, shelves, zones,
+    fronts, hinges, house, idle, inset, joint, keep_outs, miscounted, near, open_points, opposed,
+    outline, rails, record, rise, runners, sag, share, shelves, zones,
 };
 
 /// Looks at one cabinet and adds what it finds.
@@ -338,6 +338,10 @@ rules! {
     at_bench::bit_wrong_for_hole {
         BitWrongForHole "bit-wrong-for-hole" Warn
             "Blind holes are bored with a flat bit, holes right through with a pointed one.";
+    }
+    miscounted::miscounted_hole {
+        MiscountedHole "miscounted-hole" Warn
+            "What was measured on a bored face misses what it should be by no whole holes.";
     }
     record::sheet_out_of_date {
         SheetOutOfDate "sheet-out-of-date" Warn

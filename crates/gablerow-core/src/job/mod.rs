@@ -7,7 +7,7 @@
 //!       |     +-- Zone, Shelf, Plate, Runner    fittings, at their hole numbers
 //!       +-- FreeRow, FreeHole                   what a face owns itself
 //!       +-- Copy --- AsCut                      what is built and measured
-//! Bored, Took, Trouble                          what was said at the bench: only ever added to
+//! Bored, Took, Trouble, Measured                what was said at the bench: only ever added to
 //! Revision                                      what state of a cabinet was saved last
 //! ```
 
@@ -53,7 +53,7 @@ pub use opening::{
     Partition, ShelfHeight, SideBySide, Stacked,
 };
 pub use place::{Datum, HolePlace};
-pub use record::{Bored, Revision, Took, Trouble};
+pub use record::{Bored, Measured, Revision, Span, Took, Trouble};
 pub use seat::Seat;
 pub use shop::{
     BackRule, Band, BandState, Bit, BoxRules, FrontRules, Limits, Reference, RevealScheme, Shop,
@@ -61,7 +61,7 @@ pub use shop::{
 
 pub use crate::cards::CardId;
 use crate::cards::{Cards, Rail};
-use crate::measure::Unit;
+use crate::measure::{Length, Unit};
 
 /// A job: the cabinets of one room or one order.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -82,6 +82,8 @@ pub struct Job {
     pub took: Vec<Took>,
     /// What went wrong at the bench.
     pub troubles: Vec<Trouble>,
+    /// What was measured on bored faces.
+    pub measured: Vec<Measured>,
     /// The revisions of the cabinets, each cabinet once.
     pub revisions: Vec<Revision>,
     /// The face the job was left on.
@@ -117,6 +119,7 @@ impl Job {
             bored: Vec::new(),
             took: Vec::new(),
             troubles: Vec::new(),
+            measured: Vec::new(),
             revisions: Vec::new(),
             left_at: None,
         }
@@ -144,7 +147,15 @@ impl Job {
     /// How many entries the records of the bench have.
     #[must_use]
     pub fn records(&self) -> usize {
-        self.bored.len() + self.took.len() + self.troubles.len()
+        self.bored.len() + self.took.len() + self.troubles.len() + self.measured.len()
+    }
+
+    /// What a distance on a face of a copy of a cabinet was measured to be, the last time; `None` when it never was.
+    #[must_use]
+    pub fn measured(&self, cabinet: Key, copy: Key, face: FaceId, span: Span) -> Option<Length> {
+        let of_it =
+            |it: &&Measured| (it.cabinet, it.copy, it.face, it.span) == (cabinet, copy, face, span);
+        self.measured.iter().rev().find(of_it).map(|it| it.is)
     }
 
     /// The position in the list of the cabinet with this key.
@@ -160,11 +171,13 @@ impl Job {
         let built = self.cabinets.iter().map(|cabinet| cabinet.key);
         let bored = self.bored.iter().map(|bored| bored.cabinet);
         let troubles = self.troubles.iter().map(|trouble| trouble.cabinet);
+        let measured = self.measured.iter().map(|it| it.cabinet);
         let revisions = self.revisions.iter().map(|revision| revision.cabinet);
         let left = self.left_at.iter().map(|left| left.cabinet);
         built
             .chain(bored)
             .chain(troubles)
+            .chain(measured)
             .chain(revisions)
             .chain(left)
             .max()
@@ -179,13 +192,16 @@ impl Job {
         let bored = self.bored.iter().filter(|bored| bored.cabinet == cabinet);
         let left = self.left_at.iter().filter(|left| left.cabinet == cabinet);
         let troubles = self.troubles.iter().filter(|it| it.cabinet == cabinet);
+        let measured = self.measured.iter().filter(|it| it.cabinet == cabinet);
         let faces = bored.clone().map(|bored| bored.face);
         faces
             .chain(troubles.clone().map(|trouble| trouble.face))
+            .chain(measured.clone().map(|it| it.face))
             .chain(left.map(|left| left.face))
             .filter_map(|face| face.panel.partition())
             .chain(bored.map(|bored| bored.copy))
             .chain(troubles.map(|trouble| trouble.copy))
+            .chain(measured.map(|it| it.copy))
             .fold(free, |free, named| free.max(named.next()))
     }
 }

@@ -1,6 +1,8 @@
 //! What was said at the bench and of the papers: lists that are only ever added to, and that undo never touches.
 
-use super::{FaceId, Key, Label};
+use core::fmt;
+
+use super::{End, FaceId, Key, Label};
 use crate::grid::HoleNumber;
 use crate::measure::Length;
 
@@ -47,6 +49,63 @@ pub struct Trouble {
     pub face: FaceId,
     /// What was said.
     pub words: Label,
+}
+
+/// A distance on a face, centre to centre or to an end of its panel, that shows whether it was bored as it should be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Span {
+    /// Along a row, from one hole to another.
+    Holes {
+        /// From the panel's front edge, as finished, to the row.
+        row: Length,
+        /// The lower hole.
+        first: HoleNumber,
+        /// The higher one.
+        last: HoleNumber,
+    },
+    /// From a hole of a row to an end of the panel.
+    ToEnd {
+        /// From the panel's front edge, as finished, to the row.
+        row: Length,
+        /// The hole.
+        hole: HoleNumber,
+        /// The end.
+        end: End,
+    },
+    /// Across, from one row to another.
+    Rows {
+        /// From the panel's front edge, as finished, to the row nearest to it.
+        first: Length,
+        /// The same of the farthest row.
+        last: Length,
+    },
+}
+
+impl fmt::Display for Span {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Holes { first, last, .. } => write!(f, "hole {first} to hole {last}"),
+            Self::ToEnd { hole, end, .. } => write!(f, "hole {hole} to the {}", end.word()),
+            Self::Rows { .. } => f.write_str("first row to last row"),
+        }
+    }
+}
+
+/// A distance that was measured on a bored face. The last entry on a span is what holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Measured {
+    /// The cabinet.
+    pub cabinet: Key,
+    /// Which of its copies.
+    pub copy: Key,
+    /// The face, as the copy has it.
+    pub face: FaceId,
+    /// From where to where.
+    pub span: Span,
+    /// What it should be by the layout of that day.
+    pub want: Length,
+    /// What it is.
+    pub is: Length,
 }
 
 /// The state of a cabinet that was saved last: how many there were, and the word of it.

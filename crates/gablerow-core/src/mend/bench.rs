@@ -3,9 +3,11 @@
 use alloc::vec::Vec;
 
 use super::trial::{Reach, Trial};
+use crate::bench::{Miscount, miscounts};
 use crate::cards::CardKind;
 use crate::check::Rule;
-use crate::edit::{Choice, Content, Edit, New};
+use crate::edit::{Adjust, Choice, Content, Edit, New};
+use crate::layout::Layout;
 
 pub(super) fn offer(trial: &mut Trial) {
     match trial.finding.rule {
@@ -31,7 +33,32 @@ pub(super) fn offer(trial: &mut Trial) {
             let choice = Choice::Reference;
             trial.offer(Reach::Job, Edit::Choose { cabinet, choice });
         }
+        Rule::MiscountedHole => to_their_holes(trial),
         _ => {}
+    }
+}
+
+/// Moves what was bored wrong to where its holes are: as built. Nothing is wrong any more then, but for what goes with it.
+fn to_their_holes(trial: &mut Trial) {
+    let cabinet = trial.cabinet;
+    let mut moves = Vec::new();
+    for copy in &cabinet.copies {
+        let layout = Layout::of(&cabinet.built_as(copy), trial.job);
+        let all = miscounts(trial.job, cabinet.key, copy, &layout);
+        moves.extend(all.iter().flat_map(Miscount::as_bored));
+    }
+    let about: Vec<_> = trial.about().collect();
+    for (thing, holes) in moves {
+        let Some(holes) = i16::try_from(holes).ok().filter(|_| about.contains(&thing)) else {
+            continue;
+        };
+        let edit = Edit::Adjust {
+            cabinet: cabinet.key,
+            thing,
+            adjust: Adjust::Up(holes),
+        };
+        let also = "as it was bored; its other holes, and every other copy, go with it";
+        trial.offer_saying(Reach::Fitting, edit, also.into());
     }
 }
 
@@ -57,3 +84,6 @@ fn offsets_of_the_stop(trial: &mut Trial) {
         trial.offer(Reach::Cabinet, edit);
     }
 }
+
+#[cfg(test)]
+mod tests;

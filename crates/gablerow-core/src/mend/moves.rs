@@ -1,11 +1,16 @@
 //! The nearest holes on which a fitting would be clean.
 
 use super::trial::{Reach, Trial};
+use crate::check::Rule;
 use crate::edit::{Adjust, Edit};
 use crate::job::Key;
 
-/// Offers the nearest clean holes below and above, of every fitting the finding is about.
+/// Offers the nearest clean holes below and above, of every fitting the finding is about. What was bored wrong is wrong wherever
+/// its fitting goes; only where its holes are is it right.
 pub(super) fn offer(trial: &mut Trial) {
+    if trial.is_of(&[Rule::MiscountedHole]) {
+        return;
+    }
     for thing in trial.about() {
         nearest(trial, thing, -1);
         nearest(trial, thing, 1);

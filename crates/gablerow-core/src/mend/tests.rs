@@ -5,18 +5,16 @@ use proptest::sample::Index;
 
 use super::fixes;
 use crate::arbitrary::*;
-use crate::bench::plan;
 use crate::cards::{CardId, Sourced};
 use crate::check::{self, Finding, Level, Rule};
 use crate::edit::Edit;
 use crate::job::{
-    BackRail, Bit, Depth, Edge, End, FreeHole, Front, FrontHeight, FrontKind, Hand, Job, Key,
-    Label, Reference, Runner, TopKind,
+    BackRail, Depth, Edge, End, FreeHole, Front, FrontHeight, FrontKind, Hand, Job, Key, Label,
+    Reference, Runner, TopKind,
 };
-use crate::measure::Length;
 use crate::propose::Proposal;
 
-fn the_finding(job: &Job, rule: Rule) -> Finding {
+pub(super) fn the_finding(job: &Job, rule: Rule) -> Finding {
     let found = check::of_job(job);
     let one = found.iter().find(|finding| finding.rule == rule);
     let rules: Vec<_> = found.iter().map(Finding::rule_name).collect();
@@ -24,7 +22,7 @@ fn the_finding(job: &Job, rule: Rule) -> Finding {
         .clone()
 }
 
-fn titles(job: &Job, rule: Rule) -> Vec<String> {
+pub(super) fn titles(job: &Job, rule: Rule) -> Vec<String> {
     let fixes = fixes(job, &the_finding(job, rule));
     fixes.into_iter().map(|fix| fix.title).collect()
 }
@@ -424,7 +422,7 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases / 8, ..ProptestConfig::default() })]
 
     #[test]
-    fn every_fix_removes_its_finding_and_opens_no_stop(job in job(), index in any::<Index>()) {
+    fn every_fix_removes_its_finding_and_opens_no_stop(job in measured_job(), index in any::<Index>()) {
         let Some((finding, fixes)) = tried(&job, index) else { return Ok(()) };
         let before = open_stops(&job);
         for fix in fixes {
@@ -456,39 +454,4 @@ proptest! {
         }
         prop_assert!(fixes.iter().all(|fix| !fix.title.is_empty() && !fix.why.is_empty()));
     }
-}
-
-#[test]
-fn a_stop_that_the_rail_lacks_is_mended_by_offsets_it_has_and_habits_by_others() {
-    let job = job_with(|job| {
-        job.cabinets[0].offsets.foot = Length::from_um(16_200);
-        job.shop.bit = Bit::Pointed;
-        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
-    });
-    assert_eq!(titles(&job, Rule::EndStopValue)[0], "offsets 16.0 and 16.0");
-    assert_eq!(titles(&job, Rule::BitWrongForHole), ["bit flat"]);
-}
-
-/// A stop that measures 16.2 is typed on the card of the rail, and the holes of whoever takes its offset are 0.2 higher.
-#[test]
-fn a_measured_stop_makes_the_offsets_that_it_gives() {
-    let mut job = job_with(|job| {
-        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
-    });
-    let long = job.shop.rail.clone();
-    let rail = job
-        .cards
-        .rails
-        .iter_mut()
-        .find(|rail| Some(&rail.id) == long.as_ref());
-    rail.unwrap().stops[0] = Length::from_um(16_200);
-    let fixes = fixes(&job, &the_finding(&job, Rule::EndStopValue));
-    let fix = fixes
-        .iter()
-        .find(|fix| fix.title == "offsets 16.2 and 16.2");
-    let step = fix.unwrap().edit.as_ref().unwrap().apply(&job).unwrap();
-    step.apply(&mut job);
-    let plan = plan(&job, &[job.cabinets[0].key], &job.shop.bench.times);
-    let stops: Vec<_> = plan.set_ups.iter().map(|it| it.rest.stop).collect();
-    assert_eq!(stops, [Length::from_um(16_200); 4]);
 }

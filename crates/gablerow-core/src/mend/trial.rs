@@ -90,6 +90,7 @@ impl<'a> Trial<'a> {
             bored: job.bored.clone(),
             took: Vec::new(),
             troubles: Vec::new(),
+            measured: job.measured.clone(),
             revisions: Vec::new(),
             left_at: None,
         };

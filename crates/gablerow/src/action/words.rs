@@ -365,6 +365,11 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         "Asks what is wrong with this panel, and keeps it with the job.",
     ),
     (
+        Action::Measured,
+        "measured",
+        "Asks what the distances of this face measure, ; between two; a hole that was counted wrong shows at once.",
+    ),
+    (
         Action::Papers,
         "papers",
         "The papers: which are written, what they look like, and where to.",

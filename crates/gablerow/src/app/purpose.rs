@@ -1,5 +1,6 @@
 //! What a line is typed for.
 
+use gablerow_core::bench::Check;
 use gablerow_core::cards::CardName;
 use gablerow_core::check::{Level, Rule};
 use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
@@ -53,6 +54,17 @@ pub enum Purpose {
     CutLengths(Name),
     /// What went wrong at the bench with a face of a copy of a cabinet.
     Trouble(Name, Name, FaceId),
+    /// What distances on a bored face measure.
+    Measured {
+        /// The cabinet.
+        cabinet: Name,
+        /// Which of its copies.
+        copy: Name,
+        /// The face, as the copy has it.
+        face: FaceId,
+        /// The distances, in the order they are typed in.
+        checks: Vec<Check>,
+    },
     /// The folder that papers are written to.
     Folder,
     /// Why a finding is accepted; the sentence that overrules it, when it is a stop.
@@ -123,6 +135,20 @@ impl Purpose {
                 format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
             }
             Self::Trouble(cabinet, ..) => format!("{}: what is wrong", name(cabinet)),
+            Self::Measured {
+                cabinet,
+                copy,
+                face,
+                checks,
+            } => {
+                let wants = checks.iter().map(|it| it.want.show(job.unit).to_string());
+                let wants: Vec<String> = wants.collect();
+                format!(
+                    "{}: {}",
+                    face_words(job, *cabinet, *copy, *face),
+                    wants.join("; ")
+                )
+            }
             Self::Folder => "papers to".to_owned(),
             Self::Reason { rule, .. } => {
                 let info = rule.info();
@@ -134,4 +160,17 @@ impl Purpose {
             }
         }
     }
+}
+
+/// A face of a copy in the words of the bench: `left side inside`.
+fn face_words(job: &Job, cabinet: Name, copy: Name, face: FaceId) -> String {
+    let cabinet = job.cabinet(cabinet);
+    let built = cabinet.and_then(|cabinet| {
+        let copy = cabinet.copies.iter().find(|it| it.key == copy)?;
+        Some(cabinet.built_as(copy))
+    });
+    built.map_or_else(String::new, |built| {
+        let name = Names::of(&built.opening).face(face);
+        format!("{} {}", name.panel, name.word)
+    })
 }

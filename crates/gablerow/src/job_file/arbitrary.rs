@@ -2,9 +2,9 @@
 
 use gablerow_core::grid::HoleNumber;
 use gablerow_core::job::{
-    Bay, Bored, Cabinet, Copy, DRAWER_LOAD_MOST, Datum, Depth, Division, FaceId, Front,
-    FrontHeight, FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Opening, PanelId, Part,
-    PartWidth, Partition, Plate, SideBySide, Stacked, Took, Trouble, Zone,
+    Bay, Bored, Cabinet, Copy, DRAWER_LOAD_MOST, Datum, Depth, Division, End, FaceId, Front,
+    FrontHeight, FrontKind, Hand, HolePlace, Job, Joint, Key, Label, Measured, Opening, PanelId,
+    Part, PartWidth, Partition, Plate, SideBySide, Span, Stacked, Took, Trouble, Zone,
 };
 use gablerow_core::job::{FixedShelf, ShelfHeight};
 use gablerow_core::measure::range::{self, Range};
@@ -244,6 +244,36 @@ fn trouble() -> impl Strategy<Value = Trouble> {
     })
 }
 
+fn measured() -> impl Strategy<Value = Measured> {
+    (bored(), bored(), 0..3_u8).prop_map(|(one, other, kind)| {
+        let hole = |it: Bored| it.hole.unwrap_or(HoleNumber::FIRST);
+        let row = one.from_front;
+        Measured {
+            cabinet: one.cabinet,
+            copy: one.copy,
+            face: one.face,
+            span: match kind {
+                0 => Span::Holes {
+                    row,
+                    first: hole(one),
+                    last: hole(other),
+                },
+                1 => Span::ToEnd {
+                    row,
+                    hole: hole(one),
+                    end: if one.taken_back { End::Foot } else { End::Head },
+                },
+                _ => Span::Rows {
+                    first: row,
+                    last: other.from_front,
+                },
+            },
+            want: one.from_foot,
+            is: other.from_foot,
+        }
+    })
+}
+
 /// A job that [`Job::validate`] has nothing to say about.
 pub(crate) fn job() -> impl Strategy<Value = Job> {
     let plain = Job::plain(Label::new("A").unwrap());
@@ -254,9 +284,10 @@ pub(crate) fn job() -> impl Strategy<Value = Job> {
         bored,
         prop::collection::vec(took(), 0..3),
         prop::collection::vec(trouble(), 0..2),
+        prop::collection::vec(measured(), 0..3),
     );
     (label(), unit, cabinets, bench).prop_map(move |(title, unit, mut cabinets, bench)| {
-        let (bored, took, troubles) = bench;
+        let (bored, took, troubles, measured) = bench;
         for (at, cabinet) in cabinets.iter_mut().enumerate() {
             cabinet.key = Key(u32::try_from(at).unwrap());
             cabinet.name = Label::new(&format!("A{at}")).unwrap();
@@ -269,6 +300,7 @@ pub(crate) fn job() -> impl Strategy<Value = Job> {
             bored,
             took,
             troubles,
+            measured,
             ..plain
         };
         job.revisions = revised(&job);

@@ -30,7 +30,9 @@ mod laws;
 mod sample;
 
 use gablerow_core::cards::Cards;
-use gablerow_core::job::{Bored, Cabinet, Fault, Job, Label, LeftAt, Shop, Took, Trouble};
+use gablerow_core::job::{
+    Bored, Cabinet, Fault, Job, Label, LeftAt, Measured, Shop, Took, Trouble,
+};
 use gablerow_core::measure::Unit;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -179,5 +181,6 @@ kept_alone! {
     "the face a job was left on" v1::job::LeftAt = LeftAt: left_at_text, read_left_at;
     "a bored hole" v1::job::Bored = Bored: bored_text, read_bored;
     "what a set-up took" v1::job::Took = Took: took_text, read_took;
+    "a distance that was measured" v1::job::Measured = Measured: measured_text, read_measured;
     "what went wrong at the bench" v1::job::Trouble = Trouble: trouble_text, read_trouble;
 }

@@ -8,9 +8,9 @@ use gablerow_core::job::{
     Acceptance, AsCut, Back, BackRail, BackRule, BandState, Bay, BenchRules, Bit, Bored, Bottom,
     Cabinet, Carcass, Copy, Datum, Depth, Division, Edge, End, EndOffsets, FaceId, Fastener, Fit,
     FixedShelf, FreeHole, FreeRow, Front, FrontHeight, FrontKind, Gauge, Hand, HolePlace, Inset,
-    Job, Joint, JointBore, Key, Label, LeftAt, Notch, Opening, PanelId, Part, PartWidth, Partition,
-    PinRows, Plate, Reference, Revision, Runner, Shelf, ShelfHeight, SideBySide, Sides, Size,
-    Spacers, Stacked, Stand, Took, Top, TopKind, Trouble, WorkOrder, Zone,
+    Job, Joint, JointBore, Key, Label, LeftAt, Measured, Notch, Opening, PanelId, Part, PartWidth,
+    Partition, PinRows, Plate, Reference, Revision, Runner, Shelf, ShelfHeight, SideBySide, Sides,
+    Size, Spacers, Span, Stacked, Stand, Took, Top, TopKind, Trouble, WorkOrder, Zone,
 };
 use gablerow_core::measure::{Length, Unit};
 
@@ -85,6 +85,7 @@ pub(super) fn glaze_store() -> Job {
         face: FaceId::inside(Hand::Left),
         words: name("the bit wandered at hole 7"),
     }];
+    job.measured = measured();
     job.revisions = vec![Revision {
         cabinet: Key(2),
         number: 7,
@@ -101,6 +102,7 @@ pub(super) fn glaze_store() -> Job {
 pub(super) fn first_glaze_store() -> Job {
     let mut job = glaze_store();
     (job.took, job.troubles, job.revisions) = (Vec::new(), Vec::new(), Vec::new());
+    job.measured.clear();
     job.bored
         .iter_mut()
         .for_each(|bored| bored.taken_back = false);
@@ -454,4 +456,35 @@ fn bored() -> Vec<Bored> {
             ..bored(partition, Hand::Left, None, None)
         },
     ]
+}
+
+/// A distance of each kind.
+fn measured() -> Vec<Measured> {
+    let hole = |number: i64| HoleNumber::new(number).unwrap();
+    let row = mm(37);
+    let spans = [
+        Span::Holes {
+            row,
+            first: hole(3),
+            last: hole(20),
+        },
+        Span::ToEnd {
+            row,
+            hole: hole(7),
+            end: End::Head,
+        },
+        Span::Rows {
+            first: row,
+            last: mm(503),
+        },
+    ];
+    let measured = |span| Measured {
+        cabinet: Key(2),
+        copy: Key(51),
+        face: FaceId::inside(Hand::Left),
+        span,
+        want: mm(544),
+        is: Length::from_um(575_700),
+    };
+    spans.map(measured).to_vec()
 }

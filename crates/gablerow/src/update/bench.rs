@@ -1,9 +1,11 @@
 //! At the bench: what is bored goes on record, set-up by set-up.
 
+use std::cmp::Ordering;
 use std::time::Instant;
 
-use gablerow_core::bench::bored_by;
-use gablerow_core::job::{Bored, Took};
+use gablerow_core::bench::{Check, bored_by};
+use gablerow_core::job::{Bored, FaceId, Key, Measured, Took};
+use gablerow_core::measure::{Unit, parse_onto, range};
 
 use super::{Effect, Kept, ask};
 use crate::action::Action;
@@ -86,6 +88,11 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
             app.walk = stay(walk.begun);
             Vec::new()
         }
+        Action::Measured => {
+            ask_measured(app, &bench);
+            app.walk = stay(walk.begun);
+            Vec::new()
+        }
         Action::Leave if walk.leaving => {
             app.walk = None;
             Vec::new()
@@ -99,6 +106,88 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
         }
         _ => Vec::new(),
     }
+}
+
+/// Asks what the distances of a face measure: of the one that is bored now, where its last set-up is in sight, else of the one
+/// before, where that was its last.
+fn ask_measured(app: &mut App, bench: &AtBench) {
+    let both = [bench.set_up(), bench.before()];
+    let measurable = both.into_iter().flatten().find(|it| !it.checks.is_empty());
+    match measurable {
+        Some(it) => {
+            let purpose = Purpose::Measured {
+                cabinet: it.cabinet,
+                copy: it.copy,
+                face: it.face,
+                checks: it.checks.clone(),
+            };
+            ask(app, purpose, "");
+        }
+        None => {
+            let text = "nothing to measure yet: that comes with the last set-up of a face";
+            app.notice = Some(Notice::refused(text));
+        }
+    }
+}
+
+/// What a typed text says of the distances of a face of a copy of a cabinet: one after the other, `;` between them, nothing for
+/// what was not measured.
+///
+/// # Errors
+/// In words, when there are more than the distances, when one is no length, and when no job can hold it.
+pub(super) fn read_measured(
+    (cabinet, copy, face): (Key, Key, FaceId),
+    checks: &[Check],
+    text: &str,
+    unit: Unit,
+) -> Result<Vec<Measured>, String> {
+    let typed: Vec<&str> = text.split(';').map(str::trim).collect();
+    if typed.len() > checks.len() {
+        let (typed, count) = (typed.len(), checks.len());
+        return Err(format!("{typed} between ;, but {count} to measure"));
+    }
+    let mut all = Vec::new();
+    for (check, typed) in checks
+        .iter()
+        .zip(typed)
+        .filter(|(_, typed)| !typed.is_empty())
+    {
+        let is = parse_onto(typed, check.want, unit).map_err(|wrong| wrong.to_string())?;
+        for length in [check.want, is] {
+            let held = range::PANEL_POSITION.check(length);
+            held.map_err(|wrong| wrong.to_string())?;
+        }
+        all.push(Measured {
+            cabinet,
+            copy,
+            face,
+            span: check.span,
+            want: check.want,
+            is,
+        });
+    }
+    match all.is_empty() {
+        true => Err("type what the tape says, or Esc".to_owned()),
+        false => Ok(all),
+    }
+}
+
+/// Puts what was measured on record, in the job and in the journal, and says how far off it is.
+pub(super) fn measured(app: &mut App, all: Vec<Measured>) -> Vec<Effect> {
+    let unit = app.desk.job.unit;
+    let off = |it: &Measured| {
+        let (span, off) = (it.span, (it.is - it.want).abs().show(unit));
+        match it.is.cmp(&it.want) {
+            Ordering::Equal => format!("{span} as wanted"),
+            Ordering::Greater => format!("{span} {off} too long"),
+            Ordering::Less => format!("{span} {off} too short"),
+        }
+    };
+    let words: Vec<String> = all.iter().map(off).collect();
+    app.notice = Some(Notice::done(words.join(", ")));
+    app.desk.job.measured.extend(&all);
+    let kept = all.into_iter().map(Kept::Measured);
+    kept.map(Effect::Keep).collect()
 }
 
 /// Puts holes on record, in the job and in the journal.

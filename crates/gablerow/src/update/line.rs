@@ -6,12 +6,12 @@ use gablerow_core::cards::{CardId, CardName};
 use gablerow_core::edit::{
     Edit, FreeEdit, New, Value, ValueName, card_values, own_values, shop_values,
 };
-use gablerow_core::job::{Acceptance, Job, Key as Name, Trouble};
+use gablerow_core::job::{Acceptance, Job, Key as Name, Measured, Trouble};
 use gablerow_core::label::Label;
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Unit, parse_onto};
 
-use super::{Effect, Kept, as_cut, cards, free, job_list, papers, save_to};
+use super::{Effect, Kept, as_cut, bench, cards, free, job_list, papers, save_to};
 use crate::action::Action;
 use crate::app::{App, Asked, Line, Purpose, Screen};
 use crate::key::Key;
@@ -40,6 +40,7 @@ fn take(app: &mut App, line: Line) -> Vec<Effect> {
             app.desk.job.troubles.push(trouble.clone());
             vec![Effect::Keep(Kept::Trouble(trouble))]
         }
+        Ok(Answer::Measured(measured)) => bench::measured(app, measured),
         Ok(Answer::Same) => Vec::new(),
         Ok(Answer::Folder(folder)) => {
             app.papers.folder = Some(folder);
@@ -130,6 +131,8 @@ enum Answer {
     },
     /// What went wrong at the bench.
     Trouble(Trouble),
+    /// What was measured there.
+    Measured(Vec<Measured>),
     /// Where papers are written to.
     Folder(PathBuf),
     /// What was there already.
@@ -167,14 +170,8 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             cabinet: *cabinet,
             name: label()?,
         },
-        &Purpose::Trouble(cabinet, copy, face) => {
-            let words = label()?;
-            return Ok(Answer::Trouble(Trouble {
-                cabinet,
-                copy,
-                face,
-                words,
-            }));
+        Purpose::Trouble(..) | Purpose::Measured { .. } => {
+            return of_bench(purpose, text, job.unit);
         }
         Purpose::Remove(cabinet) => remove(job, *cabinet, text)?,
         Purpose::FreeRow(first, last) => free::row(app, text, (*first, *last))?,
@@ -210,6 +207,31 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
             },
         },
     }))
+}
+
+/// What a text typed at the bench comes to: what went wrong, or what was measured.
+fn of_bench(purpose: &Purpose, text: &str, unit: Unit) -> Result<Answer, String> {
+    match purpose {
+        Purpose::Measured {
+            cabinet,
+            copy,
+            face,
+            checks,
+        } => {
+            let face = (*cabinet, *copy, *face);
+            bench::read_measured(face, checks, text, unit).map(Answer::Measured)
+        }
+        &Purpose::Trouble(cabinet, copy, face) => {
+            let words = Label::new(text).map_err(|wrong| wrong.to_string())?;
+            Ok(Answer::Trouble(Trouble {
+                cabinet,
+                copy,
+                face,
+                words,
+            }))
+        }
+        _ => Ok(Answer::Same),
+    }
 }
 
 /// The edit that removes a cabinet whose name was typed.

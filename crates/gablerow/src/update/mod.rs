@@ -26,7 +26,7 @@ use std::path::PathBuf;
 use gablerow_core::cards::Cards;
 use gablerow_core::edit::Edit;
 use gablerow_core::history::{Change, Step};
-use gablerow_core::job::{Bored, LeftAt, Shop, Took, Trouble};
+use gablerow_core::job::{Bored, LeftAt, Measured, Shop, Took, Trouble};
 use gablerow_core::stamp::revised;
 
 use crate::action::Action;
@@ -119,6 +119,8 @@ pub enum Kept {
     Bored(Vec<Bored>, Option<Took>),
     /// Something went wrong at the bench.
     Trouble(Trouble),
+    /// A distance was measured on a bored face.
+    Measured(Measured),
     /// The person left the job on this face; no change.
     Left(LeftAt),
     /// A job that has no file yet began with these house defaults and cards of the shop; no change.

@@ -98,6 +98,7 @@ fn edited(job: &Job) -> Job {
         bored: Vec::new(),
         took: Vec::new(),
         troubles: Vec::new(),
+        measured: Vec::new(),
         revisions: Vec::new(),
         ..job.clone()
     }
@@ -143,7 +144,7 @@ proptest! {
                 Kept::Undone => drop(history.undo(&mut again)),
                 Kept::Redone => drop(history.redo(&mut again)),
                 Kept::Left(place) => again.left_at = Some(place),
-                Kept::Bored(..) | Kept::Trouble(_) => {}
+                Kept::Bored(..) | Kept::Trouble(_) | Kept::Measured(_) => {}
                 Kept::Began(_) => panic!("no key begins a job"),
             }
         }

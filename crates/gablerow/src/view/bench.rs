@@ -11,8 +11,10 @@
 //! ```
 
 use gablerow_core::bench::{Check, Holes, Progress, SetUp, pace, progress_of_job};
+use gablerow_core::check::{self, Rule};
 use gablerow_core::job::{Job, Key, Names, PanelId, Trouble};
-use gablerow_core::measure::{Length, Unit};
+use gablerow_core::layout::Layout;
+use gablerow_core::measure::Length;
 use gablerow_papers::{SetUpRecord, rail_notes, run_words};
 
 use super::canvas::Canvas;
@@ -48,8 +50,11 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
     let y = canvas.height().saturating_sub(BELOW);
     bars(canvas, app, y, &bench, &panels);
     let lines = said(app, walk, &bench, &panels);
-    for (y, (text, role)) in (y + 1..canvas.height().saturating_sub(1)).zip(lines) {
-        canvas.text(1, y, &text, role);
+    let (width, room) = (canvas.width(), BELOW.saturating_sub(2));
+    let mut below = canvas.part(0, y + 1, width, room);
+    let mut y = 0;
+    for (text, role) in lines {
+        y = below.paragraph(y, 1, &text, role);
     }
 }
 
@@ -136,19 +141,24 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     if !rest.is_empty() {
         words.push(format!("and holes {}", rest.join(" ")));
     }
-    words.extend(notes(set_up, unit));
+    words.extend(notes(set_up, &app.desk.job));
     canvas.paragraph(y, 1, &words.join("; "), Role::Plain);
 }
 
 /// What goes with the large letters: how many, from where, the rail's own numbers, and what to measure then.
-fn notes(set_up: &SetUp, unit: Unit) -> Vec<String> {
+fn notes(set_up: &SetUp, job: &Job) -> Vec<String> {
+    let unit = job.unit;
     let (end, count) = (set_up.rest.end.word(), set_up.holes.count());
     let holes = if count == 1 { "hole" } else { "holes" };
     let first = match &set_up.holes {
         Holes::Runs(_) => format!("{count} {holes}, the {end} on the stop"),
         Holes::ByTape(_) => format!("{count} {holes} by tape, from the {end}"),
     };
-    let check = |it: &Check| format!("then {} = {}", it.words, it.want.show(unit));
+    let check = |it: &Check| {
+        let is = job.measured(set_up.cabinet, set_up.copy, set_up.face, it.span);
+        let is = is.map_or(String::new(), |is| format!(", is {}", is.show(unit)));
+        format!("then {} = {}{is}", it.span, it.want.show(unit))
+    };
     let checks = set_up.checks.iter().map(check);
     let rail = rail_notes(set_up, unit).into_iter();
     [first].into_iter().chain(rail).chain(checks).collect()
@@ -212,6 +222,7 @@ fn said(app: &App, walk: &Walk, bench: &AtBench, panels: &[Progress]) -> Vec<(St
         let text = "once more to leave; all that is done is kept";
         lines.push((text.into(), Role::Warn));
     }
+    lines.extend(miscounted(job, bench).map(|text| (text, Role::Warn)));
     let of = |it: &Progress| (it.cabinet, it.copy);
     for of_copy in panels.chunk_by(|a, b| of(a) == of(b)) {
         lines.extend(stale(job, of_copy).map(|text| (text, Role::Warn)));
@@ -228,6 +239,17 @@ fn said(app: &App, walk: &Walk, bench: &AtBench, panels: &[Progress]) -> Vec<(St
         lines.extend(troubles.map(|it| (format!("trouble: {}", it.words), Role::Note)));
     }
     lines
+}
+
+/// What was measured of the cabinet in work that shows a hole counted wrong.
+fn miscounted(job: &Job, bench: &AtBench) -> impl Iterator<Item = String> {
+    let set_up = bench.set_up().or(bench.before());
+    let cabinet = set_up.and_then(|it| job.cabinet(it.cabinet));
+    let found = cabinet.map_or_else(Vec::new, |it| {
+        check::of_rule(Rule::MiscountedHole, job, it, &Layout::of(it, job))
+    });
+    let open = found.into_iter().filter(|it| it.accepted.is_none());
+    open.map(|it| it.message)
 }
 
 /// What of a copy was bored and is wanted no longer, panel by panel; nothing when nothing is.

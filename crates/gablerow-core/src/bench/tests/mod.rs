@@ -107,7 +107,7 @@ fn distances_to_measure_are_those_of_the_sheet() {
         .set_ups
         .iter()
         .flat_map(|it| &it.checks)
-        .map(|it| format!("{} {}", it.words, mm(it.want)))
+        .map(|it| format!("{} {}", it.span, mm(it.want)))
         .collect();
     for want in [
         "hole 3 to hole 20 544.0",

@@ -12,7 +12,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use core::fmt;
 
-use super::{Depth, HolePlace, Job};
+use super::{Depth, HolePlace, Job, Span};
 use crate::cards::CardId;
 use crate::measure::Length;
 use crate::measure::range::{self, NumberRange, Range};
@@ -182,6 +182,19 @@ impl Job {
             keys::key("cabinet", trouble.cabinet)?;
             keys::key("copy", trouble.copy)?;
             keys::panel("face", trouble.face.panel)
+        })?;
+        all(&self.measured, "measured", |measured| {
+            keys::key("cabinet", measured.cabinet)?;
+            keys::key("copy", measured.copy)?;
+            keys::panel("face", measured.face.panel)?;
+            length("want", &range::PANEL_POSITION, measured.want)?;
+            length("is", &range::PANEL_POSITION, measured.is)?;
+            let rows = match measured.span {
+                Span::Holes { row, .. } | Span::ToEnd { row, .. } => [row, row],
+                Span::Rows { first, last } => [first, last],
+            };
+            rows.into_iter()
+                .try_for_each(|row| length("span", &range::PANEL_POSITION, row))
         })?;
         let mut revised = BTreeSet::new();
         all(&self.revisions, "revisions", |revision| {

@@ -11,7 +11,7 @@ use super::cards::Cards;
 use super::first;
 use super::measure::Mm;
 use super::record::Revision;
-pub(in crate::job_file) use super::record::{Bored, Took, Trouble};
+pub(in crate::job_file) use super::record::{Bored, Measured, Took, Trouble};
 use super::text::Text;
 use super::twin::{Key, Twin, plain, record, words};
 use crate::job_file::wrong::Wrong;
@@ -55,6 +55,9 @@ pub(in crate::job_file) struct JobFile {
     /// What went wrong at the bench; only ever added to.
     #[serde(default, skip_serializing_if = "plain")]
     troubles: Vec<Trouble>,
+    /// What was measured on bored faces; only ever added to.
+    #[serde(default, skip_serializing_if = "plain")]
+    measured: Vec<Measured>,
     /// The revisions of the cabinets; none for a cabinet that was never saved with one.
     #[serde(default, skip_serializing_if = "plain")]
     revisions: Vec<Revision>,
@@ -73,6 +76,7 @@ impl Twin for JobFile {
             bored,
             took,
             troubles,
+            measured,
             revisions,
             left_at,
         } = core;
@@ -88,6 +92,7 @@ impl Twin for JobFile {
             bored: Twin::of(bored),
             took: Twin::of(took),
             troubles: Twin::of(troubles),
+            measured: Twin::of(measured),
             revisions: Twin::of(revisions),
         }
     }
@@ -106,6 +111,7 @@ impl Twin for JobFile {
             bored,
             took,
             troubles,
+            measured,
             revisions,
         } = self;
         let within = |name: &'static str| move |wrong: Wrong| wrong.within(name);
@@ -118,6 +124,7 @@ impl Twin for JobFile {
             bored: bored.into_core().map_err(within("bored"))?,
             took: took.into_core().map_err(within("took"))?,
             troubles: troubles.into_core().map_err(within("troubles"))?,
+            measured: measured.into_core().map_err(within("measured"))?,
             revisions: revisions.into_core().map_err(within("revisions"))?,
             left_at: left_at.into_core().map_err(within("left_at"))?,
         })

@@ -3,10 +3,13 @@
 use gablerow_core::job;
 use gablerow_core::job::{FaceId, Label};
 use gablerow_core::measure::Length;
+use serde::{Deserialize, Serialize};
 
+use super::free::End;
 use super::measure::{Measure, Mm};
 use super::text::Text;
-use super::twin::{Hole, Key, plain, record};
+use super::twin::{Hole, Key, Twin, plain, record};
+use crate::job_file::wrong::Wrong;
 
 record! {
     /// One hole that has been bored, or was said to be by mistake.
@@ -56,6 +59,98 @@ record! {
         face: Text<FaceId>,
         /// What was said.
         words: Text<Label>,
+    }
+}
+
+record! {
+    /// A distance that was measured on a bored face.
+    Measured = job::Measured {
+        /// The key of the cabinet.
+        cabinet: Key,
+        /// The key of the copy.
+        copy: Key,
+        /// The face, as the copy has it.
+        face: Text<FaceId>,
+        /// From where to where.
+        span: Span,
+        /// What it should be by the layout of that day, in mm.
+        want: Mm,
+        /// What it is, in mm.
+        is: Mm,
+    }
+}
+
+/// A distance on a face. Rows stand so far from the panel's front edge, as finished, in mm.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(in crate::job_file) enum Span {
+    /// Along a row, from one hole to another.
+    Holes {
+        /// The row, in mm.
+        row: Mm,
+        /// The lower hole.
+        first: Hole,
+        /// The higher one.
+        last: Hole,
+    },
+    /// From a hole of a row to an end of the panel.
+    ToEnd {
+        /// The row, in mm.
+        row: Mm,
+        /// The hole.
+        hole: Hole,
+        /// The end.
+        end: End,
+    },
+    /// Across, from one row to another.
+    Rows {
+        /// The row nearest to the front edge, in mm.
+        first: Mm,
+        /// The farthest row, in mm.
+        last: Mm,
+    },
+}
+
+impl Twin for Span {
+    type Core = job::Span;
+
+    fn of(core: &job::Span) -> Self {
+        match core {
+            job::Span::Holes { row, first, last } => Self::Holes {
+                row: Mm::of(row),
+                first: Hole::of(first),
+                last: Hole::of(last),
+            },
+            job::Span::ToEnd { row, hole, end } => Self::ToEnd {
+                row: Mm::of(row),
+                hole: Hole::of(hole),
+                end: End::of(end),
+            },
+            job::Span::Rows { first, last } => Self::Rows {
+                first: Mm::of(first),
+                last: Mm::of(last),
+            },
+        }
+    }
+
+    fn into_core(self) -> Result<job::Span, Wrong> {
+        Ok(match self {
+            Self::Holes { row, first, last } => job::Span::Holes {
+                row: row.into_core()?,
+                first: first.into_core()?,
+                last: last.into_core()?,
+            },
+            Self::ToEnd { row, hole, end } => job::Span::ToEnd {
+                row: row.into_core()?,
+                hole: hole.into_core()?,
+                end: end.into_core()?,
+            },
+            Self::Rows { first, last } => job::Span::Rows {
+                first: first.into_core()?,
+                last: last.into_core()?,
+            },
+        })
     }
 }
 

@@ -2,7 +2,9 @@
 
 use std::time::{Duration, Instant};
 
+use gablerow_core::check::{self, Rule};
 use gablerow_core::job::Job;
+use gablerow_core::measure::Length;
 
 use super::*;
 use crate::app::Screen;
@@ -75,7 +77,7 @@ fn every_other_key_is_dead() {
     let mut app = app(job);
     press_all(&mut app, &[BENCH, Key::SPACE]);
     let before = app.desk.job.clone();
-    let letters = (' '..='~').filter(|letter| !" bx?".contains(*letter));
+    let letters = (' '..='~').filter(|letter| !" bmx?".contains(*letter));
     let others = [
         Key::Enter,
         Key::Up,
@@ -171,4 +173,93 @@ fn a_stop_holds_its_cabinet_back_from_the_bench() {
         app.notice.unwrap().text,
         "nothing to bore: G3 held back by stops, which the checks name"
     );
+}
+
+/// Works up to the first set-up that has two distances to measure; what they should be.
+fn to_the_first_distances(app: &mut App) -> Vec<Check> {
+    press_all(app, &[BENCH]);
+    loop {
+        let bench = AtBench::of(&app.desk.job, &app.walk.unwrap());
+        let set_up = bench.set_up().expect("a face with two distances");
+        if let [_, _] = set_up.checks[..] {
+            return set_up.checks.clone();
+        }
+        press_all(app, &[Key::SPACE]);
+    }
+}
+
+fn type_measured(app: &mut App, text: &str) -> Vec<Kept> {
+    let typed = text.chars().map(Key::Char);
+    let keys = [Key::Char('m')].into_iter().chain(typed);
+    press_all(app, &keys.chain([Key::Enter]).collect::<Vec<_>>())
+}
+
+#[test]
+fn what_was_measured_is_kept_and_a_hole_too_far_is_a_finding_at_once() {
+    let (job, _) = store();
+    let mut app = app(job);
+    let checks = to_the_first_distances(&mut app);
+    let kept = type_measured(&mut app, "+0.2; +0");
+    let all = app.desk.job.measured.clone();
+    assert_eq!(
+        kept,
+        all.iter().copied().map(Kept::Measured).collect::<Vec<_>>()
+    );
+    let is: Vec<Length> = all.iter().map(|it| it.is - it.want).collect();
+    assert_eq!(is, [Length::from_um(200), Length::ZERO]);
+    let want: Vec<Length> = all.iter().map(|it| it.want).collect();
+    assert_eq!(want, checks.iter().map(|it| it.want).collect::<Vec<_>>());
+    let said = app.notice.clone().unwrap().text;
+    assert!(
+        said.ends_with("0.2 too long, first row to last row as wanted"),
+        "{said}"
+    );
+    let miscounted = |app: &App| {
+        let found = check::of_job(&app.desk.job);
+        found
+            .iter()
+            .filter(|it| it.rule == Rule::MiscountedHole)
+            .count()
+    };
+    assert_eq!(miscounted(&app), 0);
+    let longer = checks[0].want + Length::PITCH;
+    type_measured(&mut app, &longer.show(Unit::Millimetre).to_string());
+    assert_eq!((miscounted(&app), app.desk.job.measured.len()), (1, 3));
+    assert!(!app.desk.is_saved(), "the record is not in the file yet");
+    type_measured(&mut app, "+0");
+    assert_eq!(miscounted(&app), 0, "what was measured last holds");
+}
+
+#[test]
+fn what_is_no_distance_is_asked_again_and_nothing_is_kept() {
+    let (job, _) = store();
+    let mut app = app(job);
+    to_the_first_distances(&mut app);
+    for text in ["", " ; ", "1; 2; 3", "wide", "9999"] {
+        assert!(type_measured(&mut app, text).is_empty(), "{text}");
+        assert!(app.asked.is_some(), "{text}");
+        press_all(&mut app, &[Key::Esc]);
+    }
+    assert!(app.desk.job.measured.is_empty());
+}
+
+#[test]
+fn a_face_that_is_not_done_has_nothing_to_measure_and_one_that_was_done_just_now_has() {
+    let (job, _) = store();
+    let mut app = app(job);
+    press_all(&mut app, &[BENCH]);
+    let first = AtBench::of(&app.desk.job, &app.walk.unwrap());
+    assert!(first.set_up().unwrap().checks.is_empty());
+    press_all(&mut app, &[Key::Char('m')]);
+    assert!(app.asked.is_none() && app.notice.as_ref().unwrap().is_refusal);
+    let checks = to_the_first_distances(&mut app);
+    press_all(&mut app, &[Key::SPACE]);
+    let next = AtBench::of(&app.desk.job, &app.walk.unwrap());
+    let in_sight = next
+        .set_up()
+        .map(|it| &it.checks)
+        .filter(|it| !it.is_empty());
+    assert_eq!(type_measured(&mut app, "+0").len(), 1);
+    let measured = app.desk.job.measured[0].span;
+    assert_eq!(measured, in_sight.unwrap_or(&checks)[0].span);
 }

@@ -1,0 +1,103 @@
+//! Holes that were counted wrong: a distance measured along a row that misses what was wanted by whole pitches.
+
+use alloc::collections::BTreeMap;
+use alloc::vec::Vec;
+
+use crate::job::{Copy, End, FaceId, Job, Key, Measured, Span};
+use crate::layout::{Face, Layout, Upright};
+use crate::measure::Length;
+
+/// How near to whole pitches a distance comes that was counted wrong: 2.0, a house default. A tape is read better than that.
+const NEAR: Length = Length::from_mm(2);
+
+/// A row that has a hole where none should be, and none where one should.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Miscount {
+    /// What was measured.
+    pub measured: Measured,
+    /// From the panel's front edge, as finished, to the row.
+    pub row: Length,
+    /// How many holes too far the ends of the distance are from each other; too near when negative. Never 0.
+    pub holes: i32,
+    /// What was bored at its ends: the lower run first, and once where it is one.
+    pub runs: Vec<RunOf>,
+}
+
+/// A run of holes, both ends included, and the fitting, joint or row it belongs to.
+pub type RunOf = ((i16, i16), Key);
+
+/// The rows of a copy that were measured and miscounted.
+///
+/// What the copy does not want any more is no concern of it, nor is a row whose ends the layout has as far apart by now as they
+/// were measured.
+#[must_use]
+pub fn miscounts(job: &Job, cabinet: Key, copy: &Copy, built: &Layout) -> Vec<Miscount> {
+    // The last entry on a span is what holds.
+    let mut latest: BTreeMap<(FaceId, Span), Measured> = BTreeMap::new();
+    let own = |it: &&Measured| (it.cabinet, it.copy) == (cabinet, copy.key);
+    for measured in job.measured.iter().filter(own) {
+        latest.insert((measured.face, measured.span), *measured);
+    }
+    let miscount = |measured| miscount(measured, built);
+    latest.into_values().filter_map(miscount).collect()
+}
+
+fn miscount(measured: Measured, built: &Layout) -> Option<Miscount> {
+    let holes = whole_pitches(measured.is - measured.want).filter(|holes| *holes != 0)?;
+    let upright = built.upright(measured.face.panel)?;
+    let face = built.face(measured.face)?;
+    let (row, ends) = match measured.span {
+        Span::Holes { row, first, last } => (row, [first, last]),
+        Span::ToEnd { row, hole, .. } => (row, [hole, hole]),
+        Span::Rows { .. } => return None,
+    };
+    let all = runs(row, face, upright);
+    let mut runs = Vec::new();
+    for end in ends {
+        let number = i16::try_from(end.get()).ok()?;
+        let run = all
+            .iter()
+            .find(|((first, last), _)| (*first..=*last).contains(&number))?;
+        runs.push(*run);
+    }
+    runs.dedup();
+    let lowest = all.iter().map(|((first, _), _)| *first).min()?;
+    let highest = all.iter().map(|((_, last), _)| *last).max()?;
+    let apart = Length::PITCH * (i32::from(highest) - i32::from(lowest));
+    let is_as_measured = ends[0] != ends[1] && (measured.is - apart).abs() <= NEAR;
+    (!is_as_measured).then_some(Miscount {
+        measured,
+        row,
+        holes,
+        runs,
+    })
+}
+
+/// How many whole pitches a length is; `None` where it is not near any number of them.
+fn whole_pitches(length: Length) -> Option<i32> {
+    let pitches = (length + Length::PITCH.half()).div_floor(Length::PITCH);
+    let rest = length - Length::PITCH * pitches;
+    (rest.abs() <= NEAR).then_some(pitches)
+}
+
+/// The runs of a face at a setback from the panel's front edge.
+fn runs(row: Length, face: &Face, upright: &Upright) -> Vec<RunOf> {
+    let at = |it: &&crate::layout::Row| it.x.total() - upright.front.total() == row;
+    let rows = face.rows.iter().filter(at).flat_map(|it| &it.runs);
+    rows.map(|run| ((run.first, run.last), run.spec.owner))
+        .collect()
+}
+
+impl Miscount {
+    /// How the fittings it is about would be moved to where their holes were bored, in holes upward: each of them a way of its own. None
+    /// where one run has both ends of what was measured, since then the fault is inside it.
+    #[must_use]
+    pub fn as_bored(&self) -> Vec<(Key, i32)> {
+        match (self.measured.span, &self.runs[..]) {
+            (Span::ToEnd { end: End::Head, .. }, [(_, owner)]) => [(*owner, -self.holes)].into(),
+            (Span::ToEnd { .. }, [(_, owner)]) => [(*owner, self.holes)].into(),
+            (_, [(_, lower), (_, higher)]) => [(*higher, self.holes), (*lower, -self.holes)].into(),
+            _ => Vec::new(),
+        }
+    }
+}

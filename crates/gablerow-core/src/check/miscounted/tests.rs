@@ -1,0 +1,134 @@
+//! Proof of `miscounted`.
+
+use super::super::fixture::*;
+use super::*;
+use crate::arbitrary::measure_faces;
+use crate::job::{FaceId, Hand, HolePlace, Key};
+use crate::measure::Length;
+
+/// All of a face measured, so far off.
+fn measure(case: &mut Case, face: FaceId, off: Length) {
+    measure_faces(&mut case.job, |it| (it == face).then_some(off));
+    assert!(!case.job.measured.is_empty());
+}
+
+/// A door on plates 3-4 and 19-20, pins on 11 to 16 of both walls.
+fn furnished(case: &mut Case) {
+    case.door(1, Hand::Left, 1, &[3, 19]);
+    case.pins(1, 11, 16);
+}
+
+fn said_of(off: Length, change: impl FnOnce(&mut Case)) -> Vec<String> {
+    said(Rule::MiscountedHole, |case| {
+        furnished(case);
+        measure(case, left_side(), off);
+        change(case);
+    })
+}
+
+#[test]
+fn a_distance_that_is_right_or_badly_read_is_no_miscount() {
+    for off in [
+        0, 400, -2_000, 2_000, 10_000, 29_900, 34_100, -29_900, 61_000,
+    ] {
+        assert_eq!(said_of(um(off), |_| ()), [""; 0], "{off}");
+    }
+}
+
+#[test]
+fn a_whole_hole_too_far_names_the_panel_the_row_and_the_runs_in_doubt() {
+    let said = said_of(um(31_700), |_| ());
+    assert_eq!(
+        said,
+        [
+            "left side inside, copy 1: hole 3 to hole 20 at 37.0 is 575.7, not 544.0, 1 hole too far; 3-4 or 19-20 miscounted, or \
+             counted from the wrong end?"
+        ]
+    );
+}
+
+#[test]
+fn two_holes_too_near_are_said_so() {
+    let said = said_of(mm(-64), |_| ());
+    assert!(
+        said[0].contains("is 480.0, not 544.0, 2 holes too near;"),
+        "{said:?}"
+    );
+}
+
+#[test]
+fn a_run_that_has_both_ends_is_named_once_on_the_right_wall_too() {
+    let said = said(Rule::MiscountedHole, |case| {
+        furnished(case);
+        measure(case, right_side(), mm(32));
+    });
+    let begins = "right side inside, copy 1: hole 11 to hole 16 at ";
+    let ends =
+        " is 192.0, not 160.0, 1 hole too far; 11-16 miscounted, or counted from the wrong end?";
+    assert!(
+        said[0].starts_with(begins) && said[0].ends_with(ends),
+        "{said:?}"
+    );
+}
+
+// 16 + 32 * 6 is hole 7; one too far is 240.
+#[test]
+fn a_hole_that_is_alone_is_measured_from_the_end_it_was_bored_from() {
+    let said = said(Rule::MiscountedHole, |case| {
+        case.row(left_side(), mm(90), 7, 7);
+        measure(case, left_side(), mm(32));
+    });
+    assert_eq!(
+        said,
+        [
+            "left side inside, copy 1: hole 7 to the foot at 90.0 is 240.0, not 208.0, 1 hole too far; 7 miscounted, or counted \
+             from the head?"
+        ]
+    );
+}
+
+#[test]
+fn what_was_measured_last_holds() {
+    let again = |off: i32| said_of(mm(32), |case| measure(case, left_side(), mm(off)));
+    assert_eq!(again(0), [""; 0]);
+    assert_eq!(again(64).len(), 1);
+}
+
+#[test]
+fn what_the_layout_wants_no_longer_is_no_concern_and_what_agrees_is_mended() {
+    for (hole, left) in [(18, 0), (20, 0), (17, 0), (19, 1)] {
+        let said = said_of(mm(32), |case| {
+            case.bay(1).plates[1].hole = HolePlace::foot(hole);
+        });
+        assert_eq!(said.len(), left, "{hole}: {said:?}");
+    }
+}
+
+/// Measured on a copy that is built the other way round: its left is the cabinet's right.
+#[test]
+fn a_mirrored_copy_is_held_against_its_own_sides() {
+    let found = found(Rule::MiscountedHole, |case| {
+        furnished(case);
+        case.cabinet().copies[0].mirrored = true;
+        measure(case, right_side(), mm(32));
+    });
+    let [finding] = &found[..] else {
+        panic!("{found:?}");
+    };
+    assert_eq!(finding.place.face, Some(left_side()));
+    assert!(
+        finding
+            .message
+            .starts_with("right side inside, copy 1: hole 3 to hole 20 at 37.0")
+    );
+}
+
+#[test]
+fn another_cabinet_has_nothing_to_do_with_it() {
+    let said = said_of(mm(32), |case| {
+        for measured in &mut case.job.measured {
+            measured.cabinet = Key(99);
+        }
+    });
+    assert_eq!(said, [""; 0]);
+}

@@ -1,0 +1,110 @@
+//! Proof of `bench`.
+
+use proptest::prelude::*;
+use proptest::strategy::ValueTree as _;
+use proptest::test_runner::TestRunner;
+
+use super::super::fixes;
+use super::super::tests::{the_finding, titles};
+use crate::arbitrary::*;
+use crate::bench::plan;
+use crate::check::{self, Finding, Rule};
+use crate::job::{Bit, Hand, Job, Key};
+use crate::measure::Length;
+
+#[test]
+fn a_stop_that_the_rail_lacks_is_mended_by_offsets_it_has_and_habits_by_others() {
+    let job = job_with(|job| {
+        job.cabinets[0].offsets.foot = Length::from_um(16_200);
+        job.shop.bit = Bit::Pointed;
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
+    });
+    assert_eq!(titles(&job, Rule::EndStopValue)[0], "offsets 16.0 and 16.0");
+    assert_eq!(titles(&job, Rule::BitWrongForHole), ["bit flat"]);
+}
+
+/// A stop that measures 16.2 is typed on the card of the rail, and the holes of whoever takes its offset are 0.2 higher.
+#[test]
+fn a_measured_stop_makes_the_offsets_that_it_gives() {
+    let mut job = job_with(|job| {
+        job.cabinets[0].opening.bay_mut(Key(1)).unwrap().zones = [zone(12, 3..=10)].into();
+    });
+    let long = job.shop.rail.clone();
+    let rail = job
+        .cards
+        .rails
+        .iter_mut()
+        .find(|rail| Some(&rail.id) == long.as_ref());
+    rail.unwrap().stops[0] = Length::from_um(16_200);
+    let fixes = fixes(&job, &the_finding(&job, Rule::EndStopValue));
+    let fix = fixes
+        .iter()
+        .find(|fix| fix.title == "offsets 16.2 and 16.2");
+    let step = fix.unwrap().edit.as_ref().unwrap().apply(&job).unwrap();
+    step.apply(&mut job);
+    let plan = plan(&job, &[job.cabinets[0].key], &job.shop.bench.times);
+    let stops: Vec<_> = plan.set_ups.iter().map(|it| it.rest.stop).collect();
+    assert_eq!(stops, [Length::from_um(16_200); 4]);
+}
+
+/// Plates on 3-4 and 19-20 of the left side, and pins on 11 to 16, measured so many holes off there.
+fn measured(holes: i32) -> Job {
+    let mut job = bay_with(|bay| {
+        bay.zones = [zone(12, 11..=16)].into();
+        bay.plates = [plate(13, Hand::Left, 3), plate(14, Hand::Left, 19)].into();
+    });
+    let off = Length::PITCH * holes;
+    measure_faces(&mut job, |face| (face == LEFT_INSIDE).then_some(off));
+    job
+}
+
+#[test]
+fn a_plate_goes_to_where_its_holes_were_bored() {
+    assert_eq!(
+        titles(&measured(1), Rule::MiscountedHole)[..2],
+        ["hinge plate to hole 20", "hinge plate to hole 2"]
+    );
+    assert_eq!(
+        titles(&measured(-1), Rule::MiscountedHole)[..2],
+        ["hinge plate to hole 18", "hinge plate to hole 4"]
+    );
+    let fix = &fixes(
+        &measured(1),
+        &the_finding(&measured(1), Rule::MiscountedHole),
+    )[0];
+    assert_eq!(
+        fix.why[1],
+        "as it was bored; its other holes, and every other copy, go with it"
+    );
+}
+
+/// Pins that are measured from their own first hole to their own last one are wrong inside, wherever they go.
+#[test]
+fn a_row_that_is_wrong_inside_loses_a_hole_or_is_accepted_and_moves_nowhere() {
+    let mut job = bay_with(|bay| bay.zones = [zone(12, 11..=16)].into());
+    measure_faces(&mut job, |_| Some(Length::PITCH));
+    let less = [
+        "pins 11-16 without 11",
+        "pins 11-16 without 16",
+        "no pins 11-16",
+    ];
+    assert_eq!(titles(&job, Rule::MiscountedHole), less);
+}
+
+/// The laws of all fixes are held over jobs in which rows were miscounted, and some of those are mended.
+#[test]
+fn laws_meet_rows_that_were_miscounted_and_mend_some() {
+    let mut runner = TestRunner::deterministic();
+    let mut mended = 0;
+    for _ in 0..200 {
+        let job = measured_job().new_tree(&mut runner).unwrap().current();
+        let found = check::of_job(&job);
+        let of_it = |it: &&Finding| it.rule == Rule::MiscountedHole;
+        mended += found
+            .iter()
+            .filter(of_it)
+            .map(|it| fixes(&job, it).len())
+            .sum::<usize>();
+    }
+    assert!(mended > 10, "{mended}");
+}
