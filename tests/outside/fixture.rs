@@ -1,5 +1,6 @@
 //! One plain cabinet to lay out and make parts of, by the same ways the program goes.
 
+use gablerow_core::cards::Cards;
 use gablerow_core::check::{self, Rule};
 use gablerow_core::job::{
     Bay, Division, Front, FrontHeight, FrontKind, Hand, Inset, Job, Joint, Key, Label, Opening,
@@ -7,7 +8,8 @@ use gablerow_core::job::{
 };
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
-use gablerow_core::parts::Parts;
+use gablerow_core::parts::{Parts, strength};
+use gablerow_core::strength::SHELF_TESTS;
 
 pub(crate) fn mm(mm: i32) -> Length {
     Length::from_mm(mm)
@@ -90,6 +92,17 @@ pub(crate) fn inset_reveal(board: i32) -> Length {
         });
     }));
     laid.fronts[0].left
+}
+
+/// The load in Pa of a published test of shelves, out of the sag that the program finds for a shelf of 900 x 300 of a board of
+/// 18 with 1600 N/mm2: 384*E*I / (5*L^4), a mm of depth.
+pub(crate) fn tested_with(words: &str) -> f64 {
+    let board = &Cards::starter().boards[0];
+    let found = strength(board, [mm(900), mm(300)], None, Length::ZERO, 4);
+    let tests = SHELF_TESTS.iter().zip(found.tests.unwrap());
+    let mut of_load = tests.filter(|(test, _)| test.load.words.starts_with(words));
+    let (_, sag) = of_load.next().unwrap();
+    sag * 384.0 * 1_600.0 * 18.0_f64.powi(3) / 12.0 / (5.0 * 900.0_f64.powi(4)) * 1e6
 }
 
 /// Whether a rule finds something in the one cabinet.

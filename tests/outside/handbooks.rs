@@ -7,7 +7,7 @@ use gablerow_core::strength::{
 };
 
 use crate::case::{Case, Disagreement, Mark, Source, Within, around};
-use crate::fixture::mm;
+use crate::fixture::{mm, tested_with};
 
 static WOOD_2010: Source = Source {
     author: "Forest Products Laboratory",
@@ -130,7 +130,7 @@ fn woods() -> Vec<Case> {
 
 /// The load of these words in the table, in Pa.
 fn pressure(pounds: u8) -> f64 {
-    let words = format!("{pounds} lb on each square foot");
+    let words = format!("{pounds} lb/ft2");
     let load = LOADS.iter().find(|load| load.words.starts_with(&words));
     load.unwrap().pressure
 }
@@ -144,13 +144,20 @@ fn loads() -> Vec<Case> {
     let limit = LIMITS.iter().find(|limit| limit.words == "L/144").unwrap();
     let span = mm(900);
     vec![
-        Case::new(family, "shelves, lb/ft2", &AWS, 40.0, pounds(pressure(40))).within(float),
+        Case::new(
+            family,
+            "shelves, lb/ft2",
+            &AWS,
+            40.0,
+            pounds(tested_with("40 lb")),
+        )
+        .within(float),
         Case::new(
             family,
             "book shelves, lb/ft2",
             &AWS,
             50.0,
-            pounds(pressure(50)),
+            pounds(tested_with("50 lb")),
         )
         .within(float),
         Case::new(

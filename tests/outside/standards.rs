@@ -10,7 +10,7 @@ use gablerow_core::strength::{
 };
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::fixture::{all_boards, closed, finds, fronts, job, layout, mm, parts, um};
+use crate::fixture::{all_boards, closed, finds, fronts, job, layout, mm, parts, tested_with, um};
 
 static EN_312: Source = Source {
     author: "CEN",
@@ -220,22 +220,19 @@ fn creeps() -> Vec<Case> {
 /// In Pa: a pound-force of 0.453 592 37 kg at 9.806 65 m/s2, on a foot of 0.3048 m by itself.
 const POUND_ON_SQUARE_FOOT: f64 = 0.453_592_37 * 9.806_65 / (0.304_8 * 0.304_8);
 
-fn pressure(words: &str) -> f64 {
-    let load = LOADS.iter().find(|load| load.words == words).unwrap();
-    load.pressure
-}
-
 fn loads() -> Vec<Case> {
     let family = "loads and limits";
     let limit = LIMITS.iter().find(|limit| limit.words.starts_with("L/192"));
     let at = |span| limit.unwrap().at(span);
+    let class = LOADS.iter().find(|load| load.words.ends_with("class L50"));
+    let class = class.unwrap().pressure;
     vec![
         Case::new(
             family,
             "15 lb on a square foot",
             &KCMA,
             718.0,
-            pressure("15 lb on each square foot"),
+            tested_with("15 lb/ft2"),
         )
         .within(around(0.5, "printed in whole pascals")),
         Case::new(family, "sag of a span of 305", &KCMA, 1.6, at(mm(305))).within(around(
@@ -244,20 +241,14 @@ fn loads() -> Vec<Case> {
         )),
         Case::new(family, "sag of no shelf is more", &KCMA, 6.4, at(mm(2_400)))
             .within(around(0.05, "printed to a tenth")),
-        Case::new(
-            family,
-            "class L50",
-            &DIN_68930,
-            490.0,
-            pressure("kitchen shelf, class L50"),
-        )
-        .within(around(0.5, "quoted in whole pascals")),
+        Case::new(family, "class L50", &DIN_68930, 490.0, class)
+            .within(around(0.5, "quoted in whole pascals")),
         Case::new(
             family,
             "class L50, kg on a square metre",
             &DIN_68930,
             50.0,
-            pressure("kitchen shelf, class L50") / GRAVITY,
+            class / GRAVITY,
         )
         .within(around(
             0.02,
@@ -268,7 +259,7 @@ fn loads() -> Vec<Case> {
             "40 lb on a square foot, in Pa",
             &SEFA,
             40.0 * POUND_ON_SQUARE_FOOT,
-            pressure("40 lb on each square foot"),
+            tested_with("40 lb/ft2"),
         )
         .within(around(1e-3, "a pound on a square foot in seven digits")),
     ]

@@ -17,7 +17,8 @@ use crate::part_needs::{HEADS, RESTS_ON, TITLE, need_rows};
 use crate::part_records::{CabinetParts, Part, PartRecord, front_words};
 use crate::part_strength::tip_over_words;
 use crate::part_words::{
-    box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, strength_words,
+    box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, shelf_test_words,
+    strength_words,
 };
 use crate::sheets::{Cell, Column, Row, Sheets};
 
@@ -212,10 +213,9 @@ impl Listing<'_> {
             }
             PartList::Shelves => {
                 for shelf in &parts.shelves {
-                    if let Some(strength) = &shelf.strength {
-                        let words = strength_words(strength);
-                        remarks.push(format!("hole {}: {words}", shelf.hole));
-                    }
+                    let strength = shelf.strength.as_ref().map(strength_words);
+                    let said = strength.into_iter().chain(shelf_test_words(shelf));
+                    remarks.extend(said.map(|words| format!("hole {}: {words}", shelf.hole)));
                 }
             }
             PartList::Bag => {

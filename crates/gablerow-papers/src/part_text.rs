@@ -15,7 +15,7 @@ use crate::part_records::{CabinetParts, front_words};
 use crate::part_strength::{push_strength_notes, push_tip_over};
 use crate::part_words::{
     bag_words, box_words, by, cabinet_words, cup_words, hinge_words, kg, missing_words,
-    strength_words,
+    shelf_test_words, strength_words,
 };
 use crate::text::{push_columns, push_indented};
 
@@ -203,8 +203,8 @@ impl Section<'_> {
         let head = ["", "hole", "finished", "cut", "band", "below", "above"];
         push_columns(self.out, "    ", &head, &rows);
         for shelf in shelves {
-            if let Some(strength) = &shelf.strength {
-                let text = strength_words(strength);
+            let strength = shelf.strength.as_ref().map(strength_words);
+            for text in strength.into_iter().chain(shelf_test_words(shelf)) {
                 self.line(&format!("hole {}: {text}", shelf.hole));
             }
         }
@@ -279,6 +279,8 @@ mod tests {
         // (263 - 25) / 25 of its own mass tips it.
         let shelf = from(&text, "hole 15").join(" ");
         assert!(shelf.starts_with("hole 15: 3.5 kg and 25.0 kg on it: sags 1.6 mm, 3.2 mm after years; up to 540.0 mm long within L/200; 7.1 kg on each pin; tips at 32.9 kg on its front edge"), "{shelf}");
+        // 5 * 718.2e-6 * 526 * 562^4 / (384 * 1600 * 526 * 18^3 / 12) = 1.20, of 562/192 = 2.93.
+        assert!(shelf.contains("hole 15: published tests, at once: 1.2 mm of 2.9 mm under 15 lb/ft2 (ANSI/KCMA A161.1); 3.2 mm of 3.9 mm under 40 lb"), "{shelf}");
         assert!(!text.contains("MISSING"), "{text}");
     }
 

@@ -6,9 +6,11 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::measure::{Length, Unit};
-use gablerow_core::parts::{BagLine, BoxPart, Built, FrontPart, Hanging, Missing, Piece, Strength};
+use gablerow_core::parts::{
+    BagLine, BoxPart, Built, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
+};
 use gablerow_core::solve::hinges::{Cup, chart_of};
-use gablerow_core::strength::length_down;
+use gablerow_core::strength::{SHELF_TESTS, length_down};
 
 use crate::part_records::CabinetParts;
 
@@ -168,6 +170,24 @@ pub(crate) fn strength_words(strength: &Strength) -> String {
         text += &format!("; tips at {} on its front edge", kg(tip));
     }
     text
+}
+
+/// `published tests, at once: 1.2 mm of 2.9 mm under 15 lb/ft2 (ANSI/KCMA A161.1); ...`; `None` when the
+/// stiffness of its board is not known.
+pub(crate) fn shelf_test_words(shelf: &ShelfPart) -> Option<String> {
+    let sags = shelf.strength.as_ref()?.tests?;
+    let length = shelf.piece.length.total();
+    let tests = SHELF_TESTS.iter().zip(sags).map(|(test, sag)| {
+        let (load, limit) = (test.load, test.limit);
+        format!(
+            "{sag:.1} mm of {:.1} mm under {} ({})",
+            limit.at(length),
+            load.words,
+            limit.standing.words()
+        )
+    });
+    let tests: Vec<String> = tests.collect();
+    Some(format!("published tests, at once: {}", tests.join("; ")))
 }
 
 /// Holes with a comma between each two: `hole 3`, `holes 3, 19`.

@@ -8,8 +8,9 @@ use crate::job::{Key, PinRows, Shelf};
 use crate::layout::{BayLayout, SHELF_TO_BACK};
 use crate::measure::Length;
 use crate::strength::{
-    Creep, Limit, SHELF_LOAD_KG, Sag, Section, Standing, house_limit, line_load_of_mass,
-    load_on_pin, longest_in_house, mass_kg, sag, tip_load_kg,
+    Creep, Limit, SHELF_LOAD_KG, SHELF_TESTS, Sag, Section, Standing, house_limit,
+    line_load_of_mass, line_load_of_pressure, load_on_pin, longest_in_house, mass_kg, sag,
+    tip_load_kg,
 };
 use crate::sum::Sum;
 
@@ -52,6 +53,8 @@ pub struct Strength {
     pub now: Option<f64>,
     /// Its sag after years; `None` when the creep of its board is not known either.
     pub later: Option<f64>,
+    /// Its sag at once, in mm, under the loads of [`SHELF_TESTS`] alone; `None` when the stiffness of its board is not known.
+    pub tests: Option<[f64; SHELF_TESTS.len()]>,
     /// The load at its very front edge that tips it, in kg; `None` when none can.
     pub tip_kg: Option<f64>,
     /// What each pin bears when the load stands evenly, in kg.
@@ -194,6 +197,12 @@ pub fn strength(
     let bent = section
         .map(|section| sag(section, length, load, &creep))
         .filter(|Sag { now, .. }| now.is_finite());
+    let tests = section.map(|section| {
+        SHELF_TESTS.map(|test| {
+            let load = line_load_of_pressure(test.load.pressure, depth);
+            sag(section, length, load, &creep).now
+        })
+    });
     let longest = section.map(|section| longest_in_house(section, load, &creep));
     Strength {
         mass_kg,
@@ -201,6 +210,7 @@ pub fn strength(
         load_is_typed: load_kg.is_some(),
         now: bent.map(|sag| sag.now),
         later: bent.filter(|_| board.creep.is_some()).map(|sag| sag.later),
+        tests: tests.filter(|sags| sags.iter().all(|sag| sag.is_finite())),
         tip_kg: tip_load_kg(mass_kg, depth, overhang),
         pin_kg: load_on_pin(goods, mass_kg, pins),
         limit: house_limit(length),

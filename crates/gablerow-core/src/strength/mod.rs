@@ -27,8 +27,8 @@ pub use rests::{board_rests_on, sag_rests_on, tip_rests_on};
 pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_in_house, longest_span, sag};
 pub use section::{Section, Strip};
 pub use tables::{
-    CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, ShelfLoad, elasticity,
-    house_limit,
+    CREEPS, Creep, ELASTICITIES, Elasticity, LIMITS, LOADS, Limit, SHELF_TESTS, ShelfLoad,
+    ShelfTest, elasticity, house_limit,
 };
 pub use tip_over::{
     ScopeUnit, TIP_OVER_HEIGHT, TIP_OVER_MASS_KG, TIP_OVER_STORAGE_DM3, may_tip_over,

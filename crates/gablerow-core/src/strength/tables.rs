@@ -236,7 +236,7 @@ pub struct ShelfLoad {
 /// One pound-force on each square foot, in Pa. Source: definition of the pound-force and the foot.
 const PSF: f64 = 47.880_26;
 
-/// Even loads to test a shelf with.
+/// Even loads that are printed for shelves.
 pub const LOADS: [ShelfLoad; 4] = [
     ShelfLoad {
         words: "kitchen shelf, class L50",
@@ -244,18 +244,43 @@ pub const LOADS: [ShelfLoad; 4] = [
         standing: Standing::Published(DIN_68930),
     },
     ShelfLoad {
-        words: "15 lb on each square foot",
+        words: "15 lb/ft2",
         pressure: 15.0 * PSF,
         standing: Standing::Published(KCMA),
     },
     ShelfLoad {
-        words: "40 lb on each square foot",
+        words: "40 lb/ft2",
         pressure: 40.0 * PSF,
         standing: Standing::Published(AWS),
     },
     ShelfLoad {
-        words: "50 lb on each square foot: book shelves",
+        words: "50 lb/ft2, book shelves",
         pressure: 50.0 * PSF,
         standing: Standing::Published(AWS),
+    },
+];
+
+/// A published test of a shelf: an even load, and how far the shelf may sag under it on the day it is loaded.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ShelfTest {
+    /// The load.
+    pub load: &'static ShelfLoad,
+    /// The limit that the same standard sets.
+    pub limit: &'static Limit,
+}
+
+/// The tests whose load and limit are both known.
+pub const SHELF_TESTS: [ShelfTest; 3] = [
+    ShelfTest {
+        load: &LOADS[1],
+        limit: &LIMITS[3],
+    },
+    ShelfTest {
+        load: &LOADS[2],
+        limit: &LIMITS[4],
+    },
+    ShelfTest {
+        load: &LOADS[3],
+        limit: &LIMITS[4],
     },
 ];
