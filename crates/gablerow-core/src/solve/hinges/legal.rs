@@ -60,15 +60,15 @@ impl HingeRow<'_> {
     /// The places between two heights, both included, on which a plate makes no new stop; upward.
     #[must_use]
     pub fn legal(&self, from: Length, to: Length) -> Vec<LegalCentre> {
-        let (middle, last) = match self.plate {
-            PlateShape::AlongRow => (Length::PITCH.half(), 1),
-            PlateShape::InLine => (Length::ZERO, 0),
+        let last = match self.plate {
+            PlateShape::AlongRow => 1,
+            PlateShape::InLine => 0,
         };
         let free = |hole: HoleNumber| {
             self.holes.contains(hole) && !self.taken.iter().any(|run| run.contains(hole))
         };
         let place = |hole: HoleNumber| {
-            let centre = self.grid.height(hole) + middle;
+            let centre = self.grid.height(hole) + self.plate.rise();
             let zone = Interval::around(centre, self.half_zone);
             let legal = (from <= centre && centre <= to)
                 && free(hole)
