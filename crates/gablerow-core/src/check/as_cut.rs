@@ -12,19 +12,19 @@ use crate::layout::Upright;
 use crate::measure::Length;
 
 /// The most a panel may be off before it is cut again, either way: 1.0, a house default. Less is made up for at the bench.
-const OFF_MOST: Length = Length::from_mm(1);
+pub(crate) const OFF_MOST: Length = Length::from_mm(1);
 
 /// The most the two sides of a copy may differ: 0.5, a house default. More leaves the head sloping.
-const DIFFER_MOST: Length = Length::from_um(500);
+pub(crate) const DIFFER_MOST: Length = Length::from_um(500);
 
 /// The most a shelf may rock: 0.5, a house default.
-const ROCK_MOST: Length = Length::from_um(500);
+pub(crate) const ROCK_MOST: Length = Length::from_um(500);
 
 /// The most a board may be off its card, either way: what sanded particleboard brings. Source: EN 312, Table 1.
 pub const THICKNESS_OFF_MOST: Length = Length::from_um(300);
 
 /// The most one row may come to be above another for an end that is out of square: 0.5, a house default.
-const SHIFT_MOST: Length = Length::from_um(500);
+pub(crate) const SHIFT_MOST: Length = Length::from_um(500);
 
 /// Panels that were cut so long or so short that no boring makes up for it.
 pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {

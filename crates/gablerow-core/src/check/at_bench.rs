@@ -11,11 +11,11 @@ use crate::measure::Length;
 
 /// What a test hole may be off, either way, and a base off its middle: the budgets of boring depth and of an index pin. House
 /// defaults, both.
-const DEPTH_OFF_MOST: Length = Length::from_um(300);
-const BASE_OFF_MOST: Length = Length::from_um(100);
+pub(crate) const DEPTH_OFF_MOST: Length = Length::from_um(300);
+pub(crate) const BASE_OFF_MOST: Length = Length::from_um(100);
 
 /// What a setting by a pencil line is off, either way: a house default.
-const BY_EYE: Length = Length::from_um(500);
+pub(crate) const BY_EYE: Length = Length::from_um(500);
 
 /// Settings from an edge whose band is not on yet.
 pub(super) fn band_after_boring(cx: &Context, found: &mut Vec<Finding>) {

@@ -14,7 +14,7 @@ use crate::measure::Length;
 use crate::parts::{BoxFit, Leaf, Over, box_widths};
 
 /// How much of what a pair of runners carries a drawer may weigh, in percent; a house default.
-const LOAD_MOST: f64 = 80.0;
+pub(crate) const LOAD_MOST: f64 = 80.0;
 
 /// Boxes that share their height with a rail at the back, with less depth before it than their runners need.
 pub(super) fn box_behind_blocked(cx: &Context, found: &mut Vec<Finding>) {

@@ -9,7 +9,7 @@ use crate::layout::{BoreSpec, Face, Upright};
 use crate::measure::Length;
 
 /// Least board behind a face that shows, whatever the bit: 3 mm, a house default.
-const SHOW_SKIN: Length = Length::from_mm(3);
+pub(crate) const SHOW_SKIN: Length = Length::from_mm(3);
 
 /// Any hole on an outside that shows.
 pub(super) fn bored_on_show_face(cx: &Context, found: &mut Vec<Finding>) {

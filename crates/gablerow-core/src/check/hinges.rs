@@ -16,10 +16,10 @@ use crate::solve::hinges::{ChartHeight, Count, OverlayFit, chart_of};
 
 /// Fifths of a door's width that its first and last hinge are apart at least: 0.8, a house default. A maker asks for the
 /// whole width.
-const SPREAD_FIFTHS: i64 = 4;
+pub(crate) const SPREAD_FIFTHS: i64 = 4;
 
 /// How far a front row may be off where its door wants it: 0.5, a house default. A hinge takes more by its own adjusting.
-const ROW_OFF: Length = Length::from_um(500);
+pub(crate) const ROW_OFF: Length = Length::from_um(500);
 
 /// Doors whose overlay no tab and plate of the card comes near enough to.
 pub(super) fn overlay_unreachable(cx: &Context, found: &mut Vec<Finding>) {

@@ -11,7 +11,7 @@ use crate::layout;
 use crate::measure::Length;
 
 /// How near to whole inches a length is read as inches: 0.5, a house default. A 12 inch runner is sold as 305 too.
-const NEARLY: Length = Length::from_um(500);
+pub(crate) const NEARLY: Length = Length::from_um(500);
 
 /// What a tenth is.
 const TENTH: Length = Length::from_um(100);

@@ -78,10 +78,17 @@ mod tests;
 use alloc::vec::Vec;
 
 pub use as_cut::THICKNESS_OFF_MOST;
+pub(crate) use as_cut::{DIFFER_MOST, OFF_MOST, ROCK_MOST, SHIFT_MOST};
+pub(crate) use at_bench::{BASE_OFF_MOST, BY_EYE, DEPTH_OFF_MOST};
+pub(crate) use boxes::LOAD_MOST;
+pub(crate) use exposed::SHOW_SKIN;
 pub use finding::{Finding, Level, Place, is_held_back};
+pub(crate) use hinges::{ROW_OFF, SPREAD_FIFTHS};
+pub(crate) use house::NEARLY;
 pub use kept::Checked;
 pub use new_hole::stopped_holes;
 pub use rule::{RULES, Rule, RuleInfo};
+pub(crate) use shelves::BEARING_LEAST;
 
 use context::Context;
 use door::Door;

@@ -15,7 +15,7 @@ use crate::parts::ShelfPart;
 use crate::strength::{TIP_LEAST_KG, length_down, tip_overhang};
 
 /// The least that pins bear of a shelf that is pushed to one side; a house default.
-const BEARING_LEAST: Length = Length::from_mm(4);
+pub(crate) const BEARING_LEAST: Length = Length::from_mm(4);
 
 /// Loose shelves that little on their front edge tips.
 pub(super) fn shelf_tips(cx: &Context, found: &mut Vec<Finding>) {

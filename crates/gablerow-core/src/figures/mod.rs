@@ -2,12 +2,14 @@
 //!
 //! ```text
 //! strength, solve, grid, layout   formulas, constants, tables --\
+//! check, parts, propose           guesses ----------------------+
 //! job, edit                       house: defaults --------------+--> Figure, Figure, ...
 //! cards                           house: starter cards ---------/
 //! ```
 
 mod constants;
 mod formulas;
+mod guesses;
 mod house;
 mod tables;
 
@@ -51,6 +53,7 @@ fn figure(
 pub fn figures() -> Vec<Figure> {
     let mut all = formulas::all();
     all.extend(constants::all());
+    all.extend(guesses::all());
     all.extend(tables::all());
     all.extend(house::all());
     all

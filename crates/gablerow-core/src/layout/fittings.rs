@@ -7,9 +7,9 @@ use crate::job::{Bay, Depth, FaceId, Hand, HolePlace, Key, PinRows, Plate, Runne
 use crate::measure::Length;
 use crate::sum::Sum;
 
-/// How far a loose shelf ends before the back panel. Common practice.
+/// How far a loose shelf ends before the back panel; a house default.
 pub const SHELF_TO_BACK: Length = Length::from_mm(2);
-/// How much shorter than its bay a loose shelf is when nobody has said otherwise. Common practice.
+/// How much shorter than its bay a loose shelf is when nobody has said otherwise; a house default.
 pub const SHELF_SHORTER: Length = Length::from_mm(2);
 
 /// How far a loose shelf stands behind the bay's front when nobody has said otherwise; a house default.

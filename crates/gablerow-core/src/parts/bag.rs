@@ -8,10 +8,13 @@ use crate::job::{Division, Fastener, Joint, Opening, PinRows, Stand};
 use crate::measure::Length;
 
 /// Feet of a cabinet, and how many more where it is wide or a partition stands on its bottom: common practice.
-const FEET: [u32; 2] = [4, 2];
+pub(crate) const FEET: [u32; 2] = [4, 2];
+
+/// How many hundredths more is taken of what is small and gets lost: common practice.
+pub(crate) const MORE_OF_EACH: u32 = 10;
 
 /// A cabinet is wide above this width: common practice.
-const WIDE: Length = Length::from_mm(900);
+pub(crate) const WIDE: Length = Length::from_mm(900);
 
 /// One kind of hardware, and how much of it all that is built of a cabinet takes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,7 +94,7 @@ impl BagKind {
         matches!(self, Self::Runner | Self::FrontConnector)
     }
 
-    /// Whether it is small and gets lost, so that a tenth more is taken.
+    /// Whether it is small and gets lost, so that some more is taken.
     #[must_use]
     pub fn gets_lost(self) -> bool {
         matches!(
@@ -104,7 +107,7 @@ impl BagKind {
     #[must_use]
     pub fn take(self, count: u32) -> u32 {
         if self.gets_lost() {
-            count.saturating_add(count.div_ceil(10))
+            count.saturating_add(count.saturating_mul(MORE_OF_EACH).div_ceil(100))
         } else {
             count
         }

@@ -24,11 +24,11 @@ use crate::sum::Sum;
 pub const CLEAR_OF_DOOR: Length = Length::from_mm(3);
 
 /// What a bottom is shorter than its seat between two grooves, so that it goes in: a house default.
-const BOTTOM_SHORTER: Length = Length::from_mm(1);
+pub(crate) const BOTTOM_SHORTER: Length = Length::from_mm(1);
 
 /// How thick the bottom of a box is taken to be for its mass, of the board of its sides, since no card names one: a house
 /// guess.
-const BOTTOM_THICKNESS: Length = Length::from_mm(8);
+pub(crate) const BOTTOM_THICKNESS: Length = Length::from_mm(8);
 
 /// A drawer box on its pair of runners, whether or not there is room for one.
 #[derive(Clone, Copy, Debug)]

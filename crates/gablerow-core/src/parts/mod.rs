@@ -31,11 +31,15 @@ mod storage;
 use alloc::vec::Vec;
 
 pub use bag::{BagKind, BagLine};
+pub(crate) use bag::{FEET, MORE_OF_EACH, WIDE};
+pub(crate) use box_fit::{BOTTOM_SHORTER, BOTTOM_THICKNESS};
 pub use box_fit::{BoxFit, CLEAR_OF_DOOR, Over, box_fits, box_widths};
 pub use boxes::BoxPart;
 pub use fronts::{FrontPart, Hanging};
 pub use hang::{Arm, DoorPlate, Leaf};
+pub(crate) use needs::{BAND_MORE, BAND_OVER, BOARD_MORE};
 pub use needs::{BoardNeed, board_needs};
+pub(crate) use panels::BACK_SHORTER;
 pub use panels::{BackPart, PanelName, PanelPart};
 pub use piece::{Banded, Grain, Piece};
 pub use shelves::{ShelfPart, Strength, strength};

@@ -10,7 +10,7 @@ use crate::measure::Length;
 use crate::sum::Sum;
 
 /// What a back panel is shorter than its seat, in each direction, so that it goes in: a house default.
-const BACK_SHORTER: Length = Length::from_mm(1);
+pub(crate) const BACK_SHORTER: Length = Length::from_mm(1);
 
 /// A panel of the carcass.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -16,7 +16,7 @@ use crate::solve::Interval;
 use crate::solve::drawers::{Blocked, Clearances, Distances, NoPlan, Stack, StackPlan, place};
 
 /// The least height of a box that is worth making; a house default.
-const BOX_LEAST: Length = Length::from_mm(40);
+pub(crate) const BOX_LEAST: Length = Length::from_mm(40);
 
 const WALLS: [Hand; 2] = [Hand::Left, Hand::Right];
 

@@ -22,6 +22,8 @@ mod packing;
 mod shelves;
 mod walls;
 
+pub(crate) use drawers::BOX_LEAST;
+
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
