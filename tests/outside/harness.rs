@@ -4,13 +4,18 @@ use std::collections::BTreeMap;
 use std::io::Write;
 
 use crate::case::{Case, Disagreement, Kind, Mark, Source, around};
-use crate::{formats, handbooks, practice, standards, trade_drawers, trade_hinges, trade_pages};
+use crate::{
+    formats, handbooks, practice, standards, trade_drawers, trade_fronts, trade_heights,
+    trade_hinges, trade_pages,
+};
 
 /// Cases of published numbers.
 fn published() -> Vec<Case> {
     let mut all = standards::cases();
     all.extend(handbooks::cases());
     all.extend(trade_pages::cases());
+    all.extend(trade_heights::cases());
+    all.extend(trade_fronts::cases());
     all.extend(trade_drawers::cases());
     all.extend(trade_hinges::cases());
     all.extend(formats::cases());
@@ -21,6 +26,7 @@ fn disagreements() -> Vec<Disagreement> {
     let mut all = standards::disagreements();
     all.extend(handbooks::disagreements());
     all.extend(trade_pages::disagreements());
+    all.extend(trade_fronts::disagreements());
     all.extend(trade_drawers::disagreements());
     all.extend(trade_hinges::disagreements());
     all
@@ -107,17 +113,23 @@ fn nothing_without_a_source_counts_as_published() {
 
 #[test]
 fn every_source_is_named_in_full() {
-    for case in published().iter().chain(&practice::cases()) {
+    let named = |source: &Source, why: &str, what: &str| {
         let Source {
             author,
             title,
             year,
             clause,
             ..
-        } = case.source;
-        for words in [author, title, year, clause, &case.within.why] {
-            assert!(!words.trim().is_empty(), "{}", case.report());
+        } = source;
+        for words in [author, title, year, clause, why] {
+            assert!(!words.trim().is_empty(), "{what}");
         }
+    };
+    for case in published().iter().chain(&practice::cases()) {
+        named(case.source, case.within.why, &case.report());
+    }
+    for found in disagreements() {
+        named(found.source, found.reason, found.what);
     }
 }
 

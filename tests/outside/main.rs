@@ -4,8 +4,10 @@
 //! case            a printed number, its source, the computed number, how far they may be apart and why
 //! standards       standards, acts and codes, most of them as makers' sheets and pages quote them
 //! handbooks       handbooks that were read on their own pages
-//! trade_pages     pages of the trade: the grid, first holes, heights, partitions
-//! trade_drawers   pages of the trade: fronts, runners, boxes
+//! trade_pages     pages of the trade: the grid, rows, first holes, boards
+//! trade_heights   pages of the trade: balanced heights, partitions
+//! trade_fronts    pages of the trade: fronts
+//! trade_drawers   pages of the trade: runners, boxes
 //! trade_hinges    pages of the trade: hinges and doors
 //! formats         what the formats of the papers ask of a file, read off the bytes the program writes
 //! practice        rules of thumb without a source, and what is known from memory alone: they prove nothing
@@ -40,6 +42,10 @@ mod python;
 mod standards;
 #[cfg(test)]
 mod trade_drawers;
+#[cfg(test)]
+mod trade_fronts;
+#[cfg(test)]
+mod trade_heights;
 #[cfg(test)]
 mod trade_hinges;
 #[cfg(test)]
