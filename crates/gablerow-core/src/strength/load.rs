@@ -80,28 +80,3 @@ pub fn tip_set_back(
 pub fn load_on_pin(load_kg: f64, shelf_kg: f64, pins: u8) -> Option<f64> {
     (pins > 0).then(|| (load_kg + shelf_kg) / f64::from(pins))
 }
-
-/// What each of two pins bears, in kg.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct PinLoads {
-    /// Each front pin.
-    pub front: f64,
-    /// Each back pin; below zero is a shelf that tips.
-    pub back: f64,
-}
-
-/// What each of four pins bears when goods stand forward or back: the two rows share it by their distances.
-///
-/// `goods` and `shelf` are a mass in kg and its distance behind the front pins; `rows` is from the front pins to the back
-/// ones. `None` when the rows are one.
-#[must_use]
-pub fn pin_loads(goods: (f64, Length), shelf: (f64, Length), rows: Length) -> Option<PinLoads> {
-    if rows <= Length::ZERO {
-        return None;
-    }
-    let back = (goods.0 * goods.1.mm() + shelf.0 * shelf.1.mm()) / rows.mm();
-    Some(PinLoads {
-        front: (goods.0 + shelf.0 - back) / 2.0,
-        back: back / 2.0,
-    })
-}

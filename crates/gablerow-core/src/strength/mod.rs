@@ -20,8 +20,7 @@ mod tip_over;
 
 pub use crate::source::Standing;
 pub use load::{
-    PinLoads, SHELF_LOAD_KG, TIP_LEAST_KG, load_on_pin, mass_kg, pin_loads, tip_load_kg,
-    tip_overhang, tip_set_back,
+    SHELF_LOAD_KG, TIP_LEAST_KG, load_on_pin, mass_kg, tip_load_kg, tip_overhang, tip_set_back,
 };
 pub use rests::{board_rests_on, sag_rests_on, tip_rests_on};
 pub use sag::{Sag, line_load_of_mass, line_load_of_pressure, longest_in_house, longest_span, sag};

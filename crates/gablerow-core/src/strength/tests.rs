@@ -205,30 +205,18 @@ fn mass_is_volume_times_density() {
 fn pins_bear_what_lies_on_them() {
     assert_eq!(load_on_pin(25.0, 3.0, 4), Some(7.0));
     assert_eq!(load_on_pin(25.0, 3.0, 0), None);
-    let rows = mm(400);
-    let even = pin_loads((20.0, mm(200)), (4.0, mm(200)), rows).unwrap();
-    assert_eq!((even.front, even.back), (6.0, 6.0));
-    let forward = pin_loads((20.0, mm(100)), (4.0, mm(200)), rows).unwrap();
-    near(2.0 * (forward.front + forward.back), 24.0, 1e-9);
-    near(forward.back, 3.5, 1e-9);
-    assert_eq!(
-        pin_loads((20.0, mm(100)), (4.0, mm(200)), Length::ZERO),
-        None
-    );
 }
 
+// Source of 1600: EN 312, type P2. Twice after years is a house guess.
 #[test]
-fn pins_bear_below_zero_where_the_shelf_tips() {
-    let (mass, depth, pins_behind_edge) = (3.0, mm(500), mm(25));
-    let tips = tip_load_kg(mass, depth, pins_behind_edge).unwrap();
-    let behind = depth.half() - pins_behind_edge;
-    let back = |load: f64| {
-        pin_loads((load, -pins_behind_edge), (mass, behind), mm(440))
-            .unwrap()
-            .back
-    };
-    near(back(tips), 0.0, 1e-9);
-    assert!(back(tips + 0.1) < 0.0 && back(tips - 0.1) > 0.0);
+fn starter_boards_are_as_stiff_as_the_tables_say() {
+    for board in crate::cards::Cards::starter().boards {
+        let stiffness = board.stiffness.map(|it| f64::from(it.value));
+        let row = elasticity("particleboard P2", board.thickness.value);
+        assert_eq!(stiffness, row.map(|row| row.least), "{}", board.id);
+        let creep_of_card = board.creep.map(|it| f64::from(it.value) / 100.0);
+        assert_eq!(creep_of_card, Some(creep("furniture board").factor));
+    }
 }
 
 // 880 long: 4.4 by L/200, but 3 mm is less. 5.67 now at 25 kg, twice that after years: 642 by L/200, where it would sag 3.2;
