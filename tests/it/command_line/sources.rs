@@ -7,6 +7,7 @@ use gablerow_core::figures::figures;
 use gablerow_core::source::SOURCES;
 
 use super::Shop;
+use crate::house::source::sources;
 
 #[test]
 fn every_figure_is_listed_with_its_source_or_that_it_has_none() {
@@ -38,4 +39,41 @@ fn the_caution_stands_below_the_sources_and_below_strength() {
         let (before, _) = text.split_once(GENERAL).unwrap();
         assert!(before.contains(above), "{text}");
     }
+}
+
+/// What is common practice or a guess and yet no figure of a cabinet: cautions, how many words or distances a sentence has, how
+/// a wrong count is known.
+const NO_FIGURES: [&str; 4] = ["AT_THE_BENCH", "LISTED", "SENTENCE_WORDS", "NEAR"];
+
+#[test]
+fn every_guess_of_the_code_is_listed() {
+    let core = sources("crates/gablerow-core/src");
+    let (lists, others): (Vec<_>, Vec<_>) = core
+        .iter()
+        .partition(|source| source.name.contains("/figures/"));
+    let is_listed = |name: &str| lists.iter().any(|list| list.text.contains(name));
+    let mut found = 0;
+    for source in others {
+        let mut remark = String::new();
+        for line in source.text.lines().map(str::trim) {
+            if let Some(words) = line.strip_prefix("///") {
+                remark = remark + &words.to_lowercase();
+                continue;
+            }
+            let name = line.split_once("const ").and_then(|(_, name)| {
+                let (name, kind) = name.split_once(": ")?;
+                kind.starts_with(['L', 'f', 'u', 'i', '[']).then_some(name)
+            });
+            let is_guess = ["house default", "house guess", "common practice"]
+                .iter()
+                .any(|words| remark.contains(words));
+            remark.clear();
+            let Some(name) = name.filter(|name| is_guess && !NO_FIGURES.contains(name)) else {
+                continue;
+            };
+            found += 1;
+            assert!(is_listed(name), "{name} of {}", source.name);
+        }
+    }
+    assert!(found > 25, "{found}");
 }

@@ -19,7 +19,7 @@ pub(super) fn read(name: &str) -> String {
 #[derive(Debug)]
 pub(crate) struct Source {
     /// Its path from the root of the project.
-    pub(super) name: String,
+    pub(crate) name: String,
     /// All of it.
     pub(crate) text: String,
     /// The same, line by line, with remarks and the inside of texts blank.

@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::{Figure, figure, mm};
+use crate::bench::LENGTH_OFF;
 use crate::check::{
     BASE_OFF_MOST, BEARING_LEAST, BY_EYE, DEPTH_OFF_MOST, DIFFER_MOST, LOAD_MOST, NEARLY, OFF_MOST,
     ROCK_MOST, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
@@ -29,7 +30,7 @@ pub(super) fn all() -> Vec<Figure> {
 }
 
 /// Where a length is used, what it is, the length.
-const LENGTHS: [(&str, &str, Length); 24] = [
+const LENGTHS: [(&str, &str, Length); 25] = [
     ("balance", "counts as balanced within", BALANCED_WITHIN),
     ("hinges", "first plate from a door's end, least", END_LEAST),
     ("hinges", "cups this unlike make a door handed", HANDED_OVER),
@@ -70,6 +71,11 @@ const LENGTHS: [(&str, &str, Length); 24] = [
         SHIFT_MOST,
     ),
     ("bands", "more for each edge", BAND_OVER),
+    (
+        "at the bench",
+        "length off that nothing is done about, most",
+        LENGTH_OFF,
+    ),
     (
         "at the bench",
         "test hole off in depth, most",
