@@ -101,6 +101,20 @@ fn a_set_up_with_trouble_on_its_panel() {
 }
 
 #[test]
+fn a_hole_too_far_by_what_was_measured() {
+    // A dead key between two of a kind, which would be one of a worn key.
+    let script = "j B Space z Space z Space z Space z Space m 5 1 2 Enter";
+    is_committed("bench_measured", script, "miscounted");
+}
+
+#[test]
+fn cabinets_that_are_bored_in_part_or_for_another_state() {
+    let bored = "Space z ".repeat(8);
+    let script = format!("B {bored} Esc Esc Up Up Up Up Up Up Up x j");
+    is_committed("job_bored", &script, "bored and not wanted");
+}
+
+#[test]
 fn the_papers() {
     is_committed("papers", "P", "glaze-store_bench.pdf");
 }

@@ -49,6 +49,7 @@ pub fn bench_pages(plan: &Plan, job: &Job, findings: &[Finding], paper: Paper) -
     let mut sheets = Sheets::new(paper, &format!("{}: bench sheet", job.title));
     sheets.bold(&words.stamps());
     sheets.words(&format!("{}. Band {}.", words.amount(), words.band()));
+    push_lines(&mut sheets, "Record", &words.record());
     if !findings.is_empty() {
         sheets.section("Mind before boring");
         for finding in findings {
@@ -77,7 +78,7 @@ pub fn bench_pages(plan: &Plan, job: &Job, findings: &[Finding], paper: Paper) -
         "Holes, and how far they are from the foot of their panel",
         &map,
     );
-    push_lines(&mut sheets, "Mind", &cautions());
+    push_lines(&mut sheets, "Mind", &cautions(false));
     sheets.pages()
 }
 

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use gablerow_core::bench::{Held, Holes, Plan, Position, SetUp};
 use gablerow_core::job::{Cabinet, FaceName, Job, Key, Names, PanelId};
-use gablerow_core::measure::Length;
+use gablerow_core::measure::{Length, Unit};
 use gablerow_core::stamp::Stamp;
 
 use crate::Value;
@@ -176,7 +176,7 @@ columns! {
         = |it| Value::Number(i64::try_from(it.set_up.holes.count()).unwrap_or(i64::MAX));
     checks "what to measure afterwards, centre to centre or to an end, in mm"
         = |it| Value::Phrases(
-            it.set_up.checks.iter().map(|check| format!("{} {}", check.span, check.want.exact_mm())).collect()
+            it.set_up.checks.iter().map(|check| format!("{} {}", check.span.show(Unit::Millimetre), check.want.exact_mm())).collect()
         );
 }
 

@@ -12,7 +12,7 @@ use crate::bench_rows::push_set_ups;
 use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::findings_text;
 use crate::hole_map::hole_map;
-use crate::part_text::part_text;
+use crate::part_text::parts_and_caution;
 use crate::text::{WIDTH, push_indented, push_line};
 
 /// A plan of this job to bore by, with what was found about it: its warns, and its overruled stops.
@@ -38,8 +38,9 @@ pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
     sheet.block("CHECK  ", &words.checks());
     sheet.block("HOLES  ", &hole_map(&HoleRecord::of_job(job), job.unit));
     sheet.rule();
-    sheet.out.push_str(&part_text(job));
-    sheet.cautions();
+    let (parts, is_general_said) = parts_and_caution(job);
+    sheet.out.push_str(&parts);
+    sheet.block("MIND   ", &cautions(is_general_said));
     sheet.out
 }
 
@@ -75,10 +76,6 @@ impl Sheet<'_> {
         }
     }
 
-    fn cautions(&mut self) {
-        self.block("MIND   ", &cautions());
-    }
-
     /// A block of lines below a rule, a word before the first; nothing when there are none.
     fn block(&mut self, word: &str, lines: &[String]) {
         if !lines.is_empty() {
@@ -87,6 +84,31 @@ impl Sheet<'_> {
         for (at, line) in lines.iter().enumerate() {
             let start = if at == 0 { word } else { "       " };
             push_indented(&mut self.out, start, "           ", line);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{drawers, two_bays};
+    use gablerow_core::bench::plan;
+    use gablerow_core::cautions::GENERAL;
+    use gablerow_core::job::{Depth, Key};
+    use std::vec::Vec;
+
+    #[test]
+    fn the_general_caution_is_said_once_with_figures_of_strength_and_without() {
+        let bare = {
+            let mut job = two_bays(Depth::Shop);
+            job.cabinets[0].opening.fronts.clear();
+            job
+        };
+        for job in [drawers(), bare] {
+            let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
+            let sheet = bench_text(&plan(&job, &keys, &job.shop.bench.times), &job, &[]);
+            let words: Vec<&str> = sheet.split_whitespace().collect();
+            assert_eq!(words.join(" ").matches(GENERAL).count(), 1, "{sheet}");
         }
     }
 }

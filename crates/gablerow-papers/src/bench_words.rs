@@ -17,11 +17,12 @@ use crate::bench_records::{CopyNames, SetUpRecord};
 pub(crate) const LAY: &str = "the face named up, the edge named toward you, the foot to the hand named. Push the end named against its \
     stop every time; blow the stop before each first hole.";
 
-/// The usual cautions, for whoever bores and in general.
-pub(crate) fn cautions() -> Vec<String> {
+/// The usual cautions, for whoever bores and, where that is not said already, in general.
+pub(crate) fn cautions(is_general_said: bool) -> Vec<String> {
+    let general = (!is_general_said).then_some(GENERAL);
     AT_THE_BENCH
         .into_iter()
-        .chain([GENERAL])
+        .chain(general)
         .map(String::from)
         .collect()
 }
@@ -198,12 +199,16 @@ impl<'a> BenchWords<'a> {
         self.plan.rocks.iter().filter_map(line).collect()
     }
 
-    /// `hole 3 to hole 20 544.0 ____`, or what it was measured to be.
+    /// `hole 3 to hole 20 in row 37.0: 544.0 ____`, or what it was measured to be.
     fn check(&self, set_up: &SetUp, check: &Check) -> String {
         let (cabinet, copy, face) = (set_up.cabinet, set_up.copy, set_up.face);
         let is = self.job.measured(cabinet, copy, face, check.span);
         let is = is.map_or("____".to_string(), |is| format!("is {}", self.show(is)));
-        format!("{} {} {is}", check.span, self.show(check.want))
+        format!(
+            "{}: {} {is}",
+            check.span.show(self.job.unit),
+            self.show(check.want)
+        )
     }
 
     /// Distances to measure once a face is done.

@@ -13,14 +13,15 @@ use crate::part_records::CabinetParts;
 use crate::part_words::kg;
 use crate::text::push_indented;
 
-/// Adds what the figures of strength of these cabinets rest on, and the caution; nothing where there are none.
-pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[CabinetParts]) {
+/// Adds what the figures of strength of these cabinets rest on, and the caution; nothing where there are none. Whether there are
+/// any.
+pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[CabinetParts]) -> bool {
     let shelves = || cabinets.iter().flat_map(|one| &one.parts.shelves);
     let strong = || shelves().filter_map(|shelf| Some((shelf, shelf.strength?)));
     let counted = |one: &CabinetParts| one.parts.fronts.iter().any(|front| front.hanging.is_some());
     let counted = cabinets.iter().any(counted);
     if strong().next().is_none() && !counted {
-        return;
+        return false;
     }
     out.push_str("\nSTRENGTH, what its figures rest on\n");
     let mut lines = Vec::new();
@@ -40,6 +41,7 @@ pub(crate) fn push_strength_notes(out: &mut String, job: &Job, cabinets: &[Cabin
         push_indented(out, "    ", "      ", &line);
     }
     push_indented(out, "  ", "  ", GENERAL);
+    true
 }
 
 /// The note on tipping over with the cabinets it is for, and how each of them stands to the scope it names; nothing where none

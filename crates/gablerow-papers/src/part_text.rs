@@ -29,6 +29,11 @@ use crate::text::{push_columns, push_indented};
 /// ```
 #[must_use]
 pub fn part_text(job: &Job) -> String {
+    parts_and_caution(job).0
+}
+
+/// The same, and whether the general caution is among it: it is said once on a sheet.
+pub(crate) fn parts_and_caution(job: &Job) -> (String, bool) {
     let mut out = String::new();
     let cabinets = CabinetParts::of_job(job);
     for one in &cabinets {
@@ -49,9 +54,9 @@ pub fn part_text(job: &Job) -> String {
         section.missing();
     }
     push_needs(&mut out, job, &cabinets);
-    push_strength_notes(&mut out, job, &cabinets);
+    let is_cautioned = push_strength_notes(&mut out, job, &cabinets);
     push_tip_over(&mut out, job, &cabinets);
-    out
+    (out, is_cautioned)
 }
 
 /// The section of one cabinet in the making.

@@ -8,15 +8,13 @@ use crate::layout::{Face, Layout, Upright};
 use crate::measure::Length;
 
 /// How near to whole pitches a distance comes that was counted wrong: 2.0, a house default. A tape is read better than that.
-const NEAR: Length = Length::from_mm(2);
+pub(crate) const COUNTED_WITHIN: Length = Length::from_mm(2);
 
 /// A row that has a hole where none should be, and none where one should.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Miscount {
     /// What was measured.
     pub measured: Measured,
-    /// From the panel's front edge, as finished, to the row.
-    pub row: Length,
     /// How many holes too far the ends of the distance are from each other; too near when negative. Never 0.
     pub holes: i32,
     /// What was bored at its ends: the lower run first, and once where it is one.
@@ -64,10 +62,9 @@ fn miscount(measured: Measured, built: &Layout) -> Option<Miscount> {
     let lowest = all.iter().map(|((first, _), _)| *first).min()?;
     let highest = all.iter().map(|((_, last), _)| *last).max()?;
     let apart = Length::PITCH * (i32::from(highest) - i32::from(lowest));
-    let is_as_measured = ends[0] != ends[1] && (measured.is - apart).abs() <= NEAR;
+    let is_as_measured = ends[0] != ends[1] && (measured.is - apart).abs() <= COUNTED_WITHIN;
     (!is_as_measured).then_some(Miscount {
         measured,
-        row,
         holes,
         runs,
     })
@@ -77,7 +74,7 @@ fn miscount(measured: Measured, built: &Layout) -> Option<Miscount> {
 fn whole_pitches(length: Length) -> Option<i32> {
     let pitches = (length + Length::PITCH.half()).div_floor(Length::PITCH);
     let rest = length - Length::PITCH * pitches;
-    (rest.abs() <= NEAR).then_some(pitches)
+    (rest.abs() <= COUNTED_WITHIN).then_some(pitches)
 }
 
 /// The runs of a face at a setback from the panel's front edge.

@@ -35,6 +35,7 @@ use alloc::vec::Vec;
 pub use along::{Held, Position};
 pub use left::{Done, Progress, bored_by, progress, progress_of_job};
 pub use measure::Check;
+pub(crate) use miscount::COUNTED_WITHIN;
 pub use miscount::{Miscount, RunOf, miscounts};
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};

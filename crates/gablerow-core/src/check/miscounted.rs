@@ -31,7 +31,7 @@ pub(super) fn miscounted_hole(cx: &Context, found: &mut Vec<Finding>) {
     }
 }
 
-/// `left side inside, copy 1: hole 3 to hole 20 of the row at 37.0 measures 576.0, not 544.0: 1 hole too far`, and what is in doubt.
+/// `left side inside, copy 1: hole 3 to hole 20 in row 37.0 is 576.0, not 544.0, 1 hole too far`, and what is in doubt.
 fn message(cx: &Context, copy: &Copy, names: &Names, miscount: &Miscount) -> String {
     let measured = &miscount.measured;
     let name = names.face(measured.face);
@@ -48,12 +48,11 @@ fn message(cx: &Context, copy: &Copy, names: &Names, miscount: &Miscount) -> Str
         Span::Holes { .. } | Span::Rows { .. } => "wrong end",
     };
     format!(
-        "{} {}, copy {}: {} at {} is {}, not {}, {count} hole{s} too {way}; {} miscounted, or counted from the {from}?",
+        "{} {}, copy {}: {} is {}, not {}, {count} hole{s} too {way}; {} miscounted, or counted from the {from}?",
         name.panel,
         name.word,
         copy.name,
-        measured.span,
-        miscount.row.show(cx.unit),
+        measured.span.show(cx.unit),
         measured.is.show(cx.unit),
         measured.want.show(cx.unit),
         runs.join(" or "),

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::{Figure, figure, mm};
-use crate::bench::LENGTH_OFF;
+use crate::bench::{COUNTED_WITHIN, LENGTH_OFF};
 use crate::check::{
     BASE_OFF_MOST, BEARING_LEAST, BY_EYE, DEPTH_OFF_MOST, DIFFER_MOST, LOAD_MOST, NEARLY, OFF_MOST,
     ROCK_MOST, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
@@ -30,7 +30,7 @@ pub(super) fn all() -> Vec<Figure> {
 }
 
 /// Where a length is used, what it is, the length.
-const LENGTHS: [(&str, &str, Length); 25] = [
+const LENGTHS: [(&str, &str, Length); 26] = [
     ("balance", "counts as balanced within", BALANCED_WITHIN),
     ("hinges", "first plate from a door's end, least", END_LEAST),
     ("hinges", "cups this unlike make a door handed", HANDED_OVER),
@@ -86,6 +86,11 @@ const LENGTHS: [(&str, &str, Length); 25] = [
         "at the bench",
         "a setting by a pencil line is off by",
         BY_EYE,
+    ),
+    (
+        "at the bench",
+        "counts as whole holes off within",
+        COUNTED_WITHIN,
     ),
     ("lengths", "read as whole inches within", NEARLY),
 ];

@@ -1,10 +1,11 @@
 //! What was said at the bench and of the papers: lists that are only ever added to, and that undo never touches.
 
-use core::fmt;
+use alloc::format;
+use alloc::string::{String, ToString};
 
 use super::{End, FaceId, Key, Label};
 use crate::grid::HoleNumber;
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 
 /// One hole that has been bored, or was said to be by mistake.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -81,12 +82,19 @@ pub enum Span {
     },
 }
 
-impl fmt::Display for Span {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Span {
+    /// In words, its row so far from the front edge: `hole 3 to hole 20 in row 37.0`.
+    #[must_use]
+    pub fn show(&self, unit: Unit) -> String {
         match self {
-            Self::Holes { first, last, .. } => write!(f, "hole {first} to hole {last}"),
-            Self::ToEnd { hole, end, .. } => write!(f, "hole {hole} to the {}", end.word()),
-            Self::Rows { .. } => f.write_str("first row to last row"),
+            Self::Holes { row, first, last } => {
+                format!("hole {first} to hole {last} in row {}", row.show(unit))
+            }
+            Self::ToEnd { row, hole, end } => {
+                let end = end.word();
+                format!("hole {hole} in row {} to the {end}", row.show(unit))
+            }
+            Self::Rows { .. } => "first row to last row".to_string(),
         }
     }
 }

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::bench::plan;
+use gablerow_core::bench::plan_left;
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::{Cabinet, Job};
@@ -131,7 +131,7 @@ impl Printer<'_> {
         let heavy = |finding: &&Finding| finding.level != Level::Note;
         let findings = self.free().flat_map(|(_, findings)| findings);
         let findings: Vec<Finding> = findings.filter(heavy).cloned().collect();
-        let plan = plan(&job, &keys, &job.shop.bench.times);
+        let plan = plan_left(&job, &job.bored, &keys, &job.shop.bench.times);
         match format {
             Format::Pdf => {
                 let pages = bench_pages(&plan, &job, &findings, self.paper);

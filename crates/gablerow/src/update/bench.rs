@@ -176,11 +176,11 @@ pub(super) fn read_measured(
 pub(super) fn measured(app: &mut App, all: Vec<Measured>) -> Vec<Effect> {
     let unit = app.desk.job.unit;
     let off = |it: &Measured| {
-        let (span, off) = (it.span, (it.is - it.want).abs().show(unit));
+        let (span, off) = (it.span.show(unit), (it.is - it.want).abs().show(unit));
         match it.is.cmp(&it.want) {
-            Ordering::Equal => format!("{span} as wanted"),
-            Ordering::Greater => format!("{span} {off} too long"),
-            Ordering::Less => format!("{span} {off} too short"),
+            Ordering::Equal => format!("{span}: as wanted"),
+            Ordering::Greater => format!("{span}: {off} too long"),
+            Ordering::Less => format!("{span}: {off} too short"),
         }
     };
     let words: Vec<String> = all.iter().map(off).collect();

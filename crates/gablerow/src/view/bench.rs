@@ -157,7 +157,7 @@ fn notes(set_up: &SetUp, job: &Job) -> Vec<String> {
     let check = |it: &Check| {
         let is = job.measured(set_up.cabinet, set_up.copy, set_up.face, it.span);
         let is = is.map_or(String::new(), |is| format!(", is {}", is.show(unit)));
-        format!("then {} = {}{is}", it.span, it.want.show(unit))
+        format!("then {} = {}{is}", it.span.show(unit), it.want.show(unit))
     };
     let checks = set_up.checks.iter().map(check);
     let rail = rail_notes(set_up, unit).into_iter();
@@ -189,7 +189,7 @@ fn is_of(set_up: &SetUp, cabinet: Key, copy: Key, panel: PanelId) -> bool {
 }
 
 /// How many holes are done, and of how many.
-fn sum<'a>(panels: impl Iterator<Item = &'a Progress>) -> (usize, usize) {
+pub(super) fn sum<'a>(panels: impl Iterator<Item = &'a Progress>) -> (usize, usize) {
     panels.fold((0, 0), |(done, all), it| {
         (done + it.done, all + it.done + it.left)
     })
@@ -197,21 +197,32 @@ fn sum<'a>(panels: impl Iterator<Item = &'a Progress>) -> (usize, usize) {
 
 /// `panel ███░░░ 10/19`; gives the column after it.
 fn bar(canvas: &mut Canvas, x: u16, y: u16, name: &str, (done, all): (usize, usize)) -> u16 {
-    const WIDE: usize = 8;
-    let full = (done * WIDE).checked_div(all).unwrap_or(WIDE);
+    const WIDE: u16 = 8;
     let short: String = name.chars().take(6).collect();
     let x = canvas.text(x, y, &short, Role::Plain) + 1;
+    let after = gauge(canvas, (x, y), WIDE, (done, all));
+    canvas.text(after + 1, y, &format!("{done}/{all}"), Role::Plain)
+}
+
+/// `███░░░`, so many columns wide, from a column and line on; gives the column after it. Where there is nothing to do it is full.
+pub(super) fn gauge(
+    canvas: &mut Canvas,
+    (x, y): (u16, u16),
+    wide: u16,
+    (done, all): (usize, usize),
+) -> u16 {
+    let full = (done * usize::from(wide)).checked_div(all);
+    let full = full.map_or(wide, |full| u16::try_from(full).unwrap_or(wide));
     let (on, off) = (canvas.glyphs().bar_done, canvas.glyphs().bar_left);
-    for (column, at) in (x..).zip(0..WIDE) {
+    for at in 0..wide {
         let (glyph, role) = if at < full {
             (on, Role::Good)
         } else {
             (off, Role::Dim)
         };
-        canvas.set(column, y, glyph, role);
+        canvas.set(x + at, y, glyph, role);
     }
-    let after = x + u16::try_from(WIDE).unwrap_or(0);
-    canvas.text(after + 1, y, &format!("{done}/{all}"), Role::Plain)
+    x + wide
 }
 
 /// What has to be known beside: how to leave, what is stale, what is held back, what went wrong here.

@@ -107,11 +107,11 @@ fn distances_to_measure_are_those_of_the_sheet() {
         .set_ups
         .iter()
         .flat_map(|it| &it.checks)
-        .map(|it| format!("{} {}", it.span, mm(it.want)))
+        .map(|it| format!("{} {}", it.span.show(job.unit), mm(it.want)))
         .collect();
     for want in [
-        "hole 3 to hole 20 544.0",
-        "hole 2 to hole 17 480.0",
+        "hole 3 to hole 20 in row 37.0 544.0",
+        "hole 2 to hole 17 in row 37.0 480.0",
         "first row to last row 466.0",
         "first row to last row 416.0",
     ] {

@@ -41,7 +41,7 @@ fn a_whole_hole_too_far_names_the_panel_the_row_and_the_runs_in_doubt() {
     assert_eq!(
         said,
         [
-            "left side inside, copy 1: hole 3 to hole 20 at 37.0 is 575.7, not 544.0, 1 hole too far; 3-4 or 19-20 miscounted, or \
+            "left side inside, copy 1: hole 3 to hole 20 in row 37.0 is 575.7, not 544.0, 1 hole too far; 3-4 or 19-20 miscounted, or \
              counted from the wrong end?"
         ]
     );
@@ -62,7 +62,7 @@ fn a_run_that_has_both_ends_is_named_once_on_the_right_wall_too() {
         furnished(case);
         measure(case, right_side(), mm(32));
     });
-    let begins = "right side inside, copy 1: hole 11 to hole 16 at ";
+    let begins = "right side inside, copy 1: hole 11 to hole 16 in row ";
     let ends =
         " is 192.0, not 160.0, 1 hole too far; 11-16 miscounted, or counted from the wrong end?";
     assert!(
@@ -81,7 +81,7 @@ fn a_hole_that_is_alone_is_measured_from_the_end_it_was_bored_from() {
     assert_eq!(
         said,
         [
-            "left side inside, copy 1: hole 7 to the foot at 90.0 is 240.0, not 208.0, 1 hole too far; 7 miscounted, or counted \
+            "left side inside, copy 1: hole 7 in row 90.0 to the foot is 240.0, not 208.0, 1 hole too far; 7 miscounted, or counted \
              from the head?"
         ]
     );
@@ -119,7 +119,7 @@ fn a_mirrored_copy_is_held_against_its_own_sides() {
     assert!(
         finding
             .message
-            .starts_with("right side inside, copy 1: hole 3 to hole 20 at 37.0")
+            .starts_with("right side inside, copy 1: hole 3 to hole 20 in row 37.0")
     );
 }
 

@@ -2,13 +2,14 @@
 
 use std::collections::BTreeSet;
 
+use gablerow_core::bench::bored_by;
 use gablerow_core::cards::{CardId, RailKind};
 use gablerow_core::check;
 use gablerow_core::job::{Copy, Depth, Key, Label};
 use gablerow_core::layout::Layout;
 
 use super::*;
-use crate::fixture::two_bays;
+use crate::fixture::{texts, two_bays};
 use crate::page::Paper;
 
 /// All files of a job, kind by kind, with the open stops of the cabinets named and of no other.
@@ -147,5 +148,53 @@ fn what_is_written_as_ascii_is_ascii_whatever_things_are_called() {
         // A letter is one column, and an ideograph two.
         let text = String::from_utf8(file.bytes).unwrap();
         assert!(text.contains("?b?r") || text.contains("??"), "{text}");
+    }
+}
+
+/// The words of a text, one blank between each two.
+fn in_a_row(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// What a kind comes to in a format, printed.
+fn printed(job: &Job, kind: Kind, format: Format) -> Printed {
+    let chosen: Vec<_> = job.cabinets.iter().map(|it| (it, Vec::new())).collect();
+    let printer = Printer {
+        job,
+        chosen: &chosen,
+        paper: Paper::A4,
+    };
+    let planned = printer.plan(kind, format).remove(0);
+    printer.print(&planned).unwrap()
+}
+
+#[test]
+fn what_is_left_to_bore_is_on_the_sheet_of_text_and_on_that_of_paper_alike() {
+    let mut job = named("glaze store", ["G1", "G2"]);
+    let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
+    let all = plan_left(&job, &[], &keys, &job.shop.bench.times);
+    let (bored, left) = all.set_ups.split_at(all.set_ups.len() / 2);
+    let record = bored.iter().flat_map(|it| bored_by(it, &job));
+    let record: Vec<_> = record.collect();
+    let holes: usize = all.set_ups.iter().map(|it| it.holes.count()).sum();
+    let said = format!(
+        "{} of {holes} holes are bored; this sheet is of what is left",
+        record.len()
+    );
+    job.bored = record;
+    let Printed::Text(text) = printed(&job, Kind::Bench, Format::Text) else {
+        panic!("no text");
+    };
+    let pages = printed(&job, Kind::Bench, Format::Pdf);
+    let on_paper: Vec<&str> = pages.pages().iter().flat_map(texts).collect();
+    let on_paper = in_a_row(&on_paper.join(" "));
+    assert!(text.contains(&said), "{text}");
+    assert!(on_paper.contains(&said), "{on_paper}");
+    // The number of a set-up, its face, edge, hand and holes.
+    let rows = text.lines().filter(|line| line.contains(" [ ]  "));
+    let rows: Vec<String> = rows.map(|row| in_a_row(&row.replace("[ ]", ""))).collect();
+    assert_eq!(rows.len(), left.len());
+    for row in rows {
+        assert!(on_paper.contains(&row), "{row} is not in {on_paper}");
     }
 }

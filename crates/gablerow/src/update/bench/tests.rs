@@ -211,7 +211,7 @@ fn what_was_measured_is_kept_and_a_hole_too_far_is_a_finding_at_once() {
     assert_eq!(want, checks.iter().map(|it| it.want).collect::<Vec<_>>());
     let said = app.notice.clone().unwrap().text;
     assert!(
-        said.ends_with("0.2 too long, first row to last row as wanted"),
+        said.ends_with(": 0.2 too long, first row to last row: as wanted"),
         "{said}"
     );
     let miscounted = |app: &App| {
