@@ -46,7 +46,7 @@ fn all_papers_are_those_of_the_command_line() {
     assert!(from_screen.len() > 15, "{:?}", from_screen.keys());
     assert_eq!(from_screen, files(&folder.path().join("by-command")));
     send(&mut session, &presses("Enter"));
-    session.wait_text("were there already");
+    session.wait_text("are there already");
 }
 
 #[test]
@@ -75,7 +75,7 @@ fn a_folder_that_cannot_be_made_is_named_with_the_reason() {
     session.send(keys::ENTER);
     session.wait_text("to shelf");
     send(&mut session, &presses("Pause Enter"));
-    session.wait_text("no papers written: shelf");
+    session.wait_text("no papers written: shelf: that is a file; name a folder");
     session.send(keys::ESC);
     session.wait_text("left side, inside");
 }

@@ -101,12 +101,18 @@ fn inked(mark: &Mark) -> Vec<Point> {
             .is_some_and(|line| line.shade < 0.6 && line.dash.is_none())
     };
     match mark {
-        Mark::Path { corners, ink, .. } if is_seen(ink) => {
+        Mark::Path {
+            corners,
+            is_closed,
+            ink,
+        } if is_seen(ink) => {
+            let mut around = corners.clone();
+            around.extend(is_closed.then_some(corners[0]));
             let middle = |ends: &[Point]| Point {
                 x: f64::midpoint(ends[0].x, ends[1].x),
                 y: f64::midpoint(ends[0].y, ends[1].y),
             };
-            corners.windows(2).map(middle).collect()
+            around.windows(2).map(middle).collect()
         }
         Mark::Ring {
             centre,
@@ -128,6 +134,8 @@ fn job(name: &str) -> Job {
 #[test]
 fn what_is_drawn_leaves_ink_and_no_hair_line_vanishes() {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("pictures");
+    // Pictures of what is no longer drawn would be looked at too.
+    let _ = fs::remove_dir_all(&folder);
     fs::create_dir_all(&folder).unwrap();
     let (mut sheets, mut places) = (0, 0);
     // A tall panel and a narrow one; three bays.

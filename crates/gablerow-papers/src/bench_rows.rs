@@ -110,7 +110,7 @@ fn is_moved(at: &Position) -> bool {
 /// The bit, its depth, and what the test hole was, where there was one of that depth.
 fn tool_words(tool: &Tool, job: &Job) -> String {
     let bit = tool.bit.word().to_uppercase();
-    let diameter = tool.diameter.show(job.unit);
+    let diameter = tool.diameter.bit(job.unit);
     let Some(depth) = tool.depth else {
         return format!("[ ] {bit} {diameter}, THROUGH, scrap under the panel");
     };

@@ -8,7 +8,7 @@ use gablerow_core::layout::{Hole, Use};
 use gablerow_core::measure::{Length, Unit};
 
 use crate::table::columns;
-use crate::text::{push_indented, push_line};
+use crate::text::{push_indented, push_line, push_unit_key};
 use crate::{HoleRecord, Signs, Value};
 
 columns! {
@@ -82,6 +82,7 @@ pub fn hole_text(records: &[HoleRecord], unit: Unit, signs: &Signs) -> String {
             push_row(&mut out, alike, unit, signs);
         }
     }
+    push_unit_key(&mut out, unit);
     out
 }
 
@@ -138,7 +139,7 @@ fn push_row(out: &mut String, holes: &[HoleRecord], unit: Unit, signs: &Signs) {
 
 /// Width and depth of a hole: `D5.0 x 12.0`, `D5.0 through`.
 pub(crate) fn bore(hole: &Hole, unit: Unit, signs: &Signs) -> String {
-    let diameter = hole.diameter.show(unit);
+    let diameter = hole.diameter.bit(unit);
     match hole.depth {
         Some(depth) => format!("{}{diameter} x {}", signs.diameter, depth.show(unit)),
         None => format!("{}{diameter} through", signs.diameter),
@@ -219,6 +220,7 @@ mod tests {
         let job = two_bays(Depth::Through);
         let text = hole_text(&HoleRecord::of_job(&job), Unit::Inch, &SIGNS);
         assert!(text.lines().all(|line| line.len() <= 80), "{text}");
-        assert!(text.contains("D3/16\" (~+0.2)\n    through\n"), "{text}");
+        // A bit of 5 is one of 5, whatever else is measured in.
+        assert!(text.contains("D5.0 mm through\n"), "{text}");
     }
 }

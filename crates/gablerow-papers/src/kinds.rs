@@ -11,6 +11,7 @@ mod names;
 mod plan;
 mod print;
 
+use crate::PartList;
 pub use plan::{Planned, Printer};
 pub use print::{PaperFile, Printed};
 
@@ -179,6 +180,18 @@ impl Kind {
     #[must_use]
     pub fn is_for_boring(self) -> bool {
         self.line().is_for_boring
+    }
+
+    /// The list of parts that it is, if it is one.
+    fn list(self) -> Option<PartList> {
+        match self {
+            Self::Cut => Some(PartList::Cut),
+            Self::Fronts => Some(PartList::Fronts),
+            Self::Boxes => Some(PartList::Boxes),
+            Self::Shelves => Some(PartList::Shelves),
+            Self::Bag => Some(PartList::Bag),
+            _ => None,
+        }
     }
 
     fn line(self) -> Line {

@@ -5,7 +5,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::job::{Cabinet, Copy, Job, Label, PanelName as UprightName};
+use gablerow_core::job::{Cabinet, Copy, Job, Label, Names, PanelName as UprightName};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::{Banded, PanelName, Parts};
@@ -14,6 +14,7 @@ use gablerow_core::stamp::Stamp;
 use crate::Value;
 use crate::bench_records::of_cabinet;
 use crate::part_records::{CabinetParts, Part, PartRecord};
+use crate::part_words::bay_words;
 use crate::table::columns;
 use crate::text::push_columns;
 
@@ -103,7 +104,14 @@ impl LabelRecord {
             return None;
         }
         let part = match record.part {
-            Part::Shelf(shelf) => format!("loose shelf on hole {}", shelf.hole),
+            Part::Shelf(shelf) => match Names::of(&of.cabinet.opening).bays() {
+                0 | 1 => format!("loose shelf on hole {}", shelf.hole),
+                _ => format!(
+                    "loose shelf on hole {}, bay {}",
+                    shelf.hole,
+                    bay_words(shelf, of)
+                ),
+            },
             Part::BoxSides(_) => "box side".to_owned(),
             Part::BoxEnds(_) => "box front or back".to_owned(),
             Part::BoxBottom(_) => "box bottom".to_owned(),

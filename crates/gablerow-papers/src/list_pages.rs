@@ -13,12 +13,12 @@ use gablerow_core::parts::{Banded, FrontPart, Piece};
 
 use crate::page::{Page, Paper, TextEnd};
 use crate::part_lists::PartList;
-use crate::part_needs::{HEADS, RESTS_ON, TITLE, need_rows};
+use crate::part_needs::{TITLE, heads, need_rows, rests_on};
 use crate::part_records::{CabinetParts, Part, PartRecord, front_words};
 use crate::part_strength::tip_over_words;
 use crate::part_words::{
-    box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, shelf_test_words,
-    strength_words,
+    bay_words, box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, rise_words,
+    shelf_test_words, strength_words,
 };
 use crate::sheets::{Cell, Column, Row, Sheets};
 
@@ -27,7 +27,8 @@ use crate::sheets::{Cell, Column, Row, Sheets};
 pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: Paper) -> Vec<Page> {
     let listing = Listing { list, job };
     let mut sheets = Sheets::new(paper, &format!("{}: {}", job.title, list.word()));
-    sheets.words(&format!("In {}. {}", job.unit.words(), list.key()));
+    let (unit, key) = (job.unit.words(), job.unit.key());
+    sheets.words(&format!("In {unit}. {key} {}", list.key()));
     let mut is_empty = true;
     for of in cabinets {
         let rows = listing.rows(of);
@@ -55,6 +56,12 @@ pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: P
     }
     sheets.remark(GENERAL);
     sheets.pages()
+}
+
+/// Whether no cabinet has anything on a list.
+pub(crate) fn is_empty(list: PartList, job: &Job, cabinets: &[CabinetParts]) -> bool {
+    let listing = Listing { list, job };
+    cabinets.iter().all(|of| listing.rows(of).is_empty())
 }
 
 /// A list in the making.
@@ -85,7 +92,10 @@ impl Listing<'_> {
             PartList::Cut => records.iter().filter_map(|it| self.cut_row(it)).collect(),
             PartList::Fronts => records.iter().filter_map(|it| self.front_row(it)).collect(),
             PartList::Boxes => records.iter().filter_map(|it| self.box_row(it)).collect(),
-            PartList::Shelves => records.iter().filter_map(|it| self.shelf_row(it)).collect(),
+            PartList::Shelves => {
+                let row = |it| self.shelf_row(it, of);
+                records.iter().filter_map(row).collect()
+            }
             PartList::Bag => records.iter().filter_map(|it| self.bag_row(it)).collect(),
         }
     }
@@ -157,17 +167,18 @@ impl Listing<'_> {
             self.look(made.length.total()),
             self.look(made.height),
             self.show(made.room.total()),
-            self.show(made.rise.total()),
+            Cell::words(rise_words(made, self.job.unit)),
             Cell::words(made.hole.to_string()),
         ])
     }
 
-    fn shelf_row(&self, record: &PartRecord) -> Option<Row> {
+    fn shelf_row(&self, record: &PartRecord, of: &CabinetParts) -> Option<Row> {
         let shelf = record.shelf()?;
         let piece = &shelf.piece;
         Some(vec![
             Cell::Tick,
             Cell::bold(record.count()?.to_string()),
+            Cell::bold(bay_words(shelf, of)),
             Cell::bold(shelf.hole.to_string()),
             self.show(piece.length.total()),
             self.show(piece.width.total()),
@@ -229,8 +240,9 @@ impl Listing<'_> {
 
 /// What all of it takes of boards and bands.
 fn push_needs(sheets: &mut Sheets, job: &Job, cabinets: &[CabinetParts]) {
+    let heads = heads(job.unit);
     let cells = |row: [String; 6]| {
-        let is_taken = |column: usize| HEADS[column].ends_with("TAKE");
+        let is_taken = |column: usize| heads[column].ends_with("TAKE");
         let cells = row.into_iter().enumerate();
         let cell = |(column, words)| match is_taken(column) {
             true => Cell::bold(words),
@@ -243,12 +255,12 @@ fn push_needs(sheets: &mut Sheets, job: &Job, cabinets: &[CabinetParts]) {
         0 => TextEnd::Start,
         _ => TextEnd::End,
     };
-    let columns: Vec<Column> = (HEADS.iter().enumerate())
+    let columns: Vec<Column> = (heads.iter().enumerate())
         .map(|(at, head)| (*head, side(at)))
         .collect();
     sheets.section(TITLE);
     sheets.table(&columns, &rows);
-    sheets.remark(RESTS_ON);
+    sheets.remark(&rests_on(job.unit));
 }
 
 fn band_words(banded: Banded) -> String {

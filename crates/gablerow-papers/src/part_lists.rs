@@ -54,9 +54,10 @@ const BOXES: [Column; 10] = [
     right("hole"),
 ];
 
-const SHELVES: [Column; 10] = [
+const SHELVES: [Column; 11] = [
     left(""),
     right("no."),
+    right("bay"),
     right("hole"),
     right("length"),
     right("width"),

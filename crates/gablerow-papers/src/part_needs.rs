@@ -6,7 +6,8 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::job::Job;
-use gablerow_core::parts::{BoardNeed, board_needs};
+use gablerow_core::measure::Unit;
+use gablerow_core::parts::{BAND_MORE, BAND_OVER, BOARD_MORE, BoardNeed, board_needs};
 
 use crate::part_records::CabinetParts;
 use crate::text::{push_columns, push_indented};
@@ -15,18 +16,35 @@ use crate::text::{push_columns, push_indented};
 pub(crate) const TITLE: &str = "Boards and bands, an estimate";
 
 /// The heads of its columns.
-pub(crate) const HEADS: [&str; 6] = [
-    "board",
-    "pieces",
-    "m2 cut",
-    "m2 TAKE",
-    "m edge",
-    "m band TAKE",
-];
+pub(crate) fn heads(unit: Unit) -> [&'static str; 6] {
+    match unit {
+        Unit::Millimetre => [
+            "board",
+            "pieces",
+            "m2 cut",
+            "m2 TAKE",
+            "m edge",
+            "m band TAKE",
+        ],
+        Unit::Inch => [
+            "board",
+            "pieces",
+            "ft2 cut",
+            "ft2 TAKE",
+            "ft edge",
+            "ft band TAKE",
+        ],
+    }
+}
 
 /// What the estimate rests on.
-pub(crate) const RESTS_ON: &str = "TAKE is a fifth more of a board than is cut of it, and of band 60 mm more for each edge, then a tenth: house defaults. \
-     How pieces lie on a sheet is not laid out.";
+pub(crate) fn rests_on(unit: Unit) -> String {
+    format!(
+        "TAKE is {BOARD_MORE} % more of a board than is cut of it, and of band {} more for each edge, then {BAND_MORE} %: house \
+         defaults. How pieces lie on a sheet is not laid out.",
+        BAND_OVER.show(unit)
+    )
+}
 
 /// A row for each board, under these heads.
 pub(crate) fn need_rows(job: &Job, cabinets: &[CabinetParts]) -> Vec<[String; 6]> {
@@ -42,10 +60,10 @@ pub(crate) fn need_rows(job: &Job, cabinets: &[CabinetParts]) -> Vec<[String; 6]
         [
             board,
             need.pieces.to_string(),
-            square_metres(need.area),
-            square_metres(need.area_take),
-            metres(need.band),
-            metres(need.band_take),
+            area(need.area, job.unit),
+            area(need.area_take, job.unit),
+            length(need.band, job.unit),
+            length(need.band_take, job.unit),
         ]
     };
     needs.iter().map(row).collect()
@@ -58,19 +76,25 @@ pub(crate) fn push_needs(out: &mut String, job: &Job, cabinets: &[CabinetParts])
         return;
     }
     out.push_str(&format!("\n{}\n", TITLE.to_uppercase()));
-    push_columns(out, "  ", &HEADS, &rows);
-    push_indented(out, "  ", "  ", RESTS_ON);
+    push_columns(out, "  ", &heads(job.unit), &rows);
+    push_indented(out, "  ", "  ", &rests_on(job.unit));
 }
 
-/// An area in mm2 as m2, rounded up to hundredths.
-fn square_metres(area: u64) -> String {
-    let hundredths = area.div_ceil(10_000);
+/// An area in mm2 as m2 or square feet, rounded up to hundredths. A foot is 304.8 mm.
+fn area(mm2: u64, unit: Unit) -> String {
+    let hundredths = match unit {
+        Unit::Millimetre => mm2.div_ceil(10_000),
+        Unit::Inch => (mm2 * 10_000).div_ceil(3_048 * 3_048),
+    };
     format!("{}.{:02}", hundredths / 100, hundredths % 100)
 }
 
-/// A length in mm as m, rounded up to tenths.
-fn metres(length: u64) -> String {
-    let tenths = length.div_ceil(100);
+/// A length in mm as m or feet, rounded up to tenths.
+fn length(mm: u64, unit: Unit) -> String {
+    let tenths = match unit {
+        Unit::Millimetre => mm.div_ceil(100),
+        Unit::Inch => (mm * 100).div_ceil(3_048),
+    };
     format!("{}.{}", tenths / 10, tenths % 10)
 }
 
@@ -79,6 +103,14 @@ mod tests {
     use super::*;
     use crate::fixture::job;
     use crate::part_text;
+
+    // 1 m2 is 10.7639 ft2, and 1 m is 3.28084 ft.
+    #[test]
+    fn who_works_in_inches_buys_by_the_foot() {
+        assert_eq!(area(1_000_000, Unit::Inch), "10.77");
+        assert_eq!(length(1_000, Unit::Inch), "3.3");
+        assert_eq!(length(3_048, Unit::Inch), "10.0");
+    }
 
     #[test]
     fn boards_and_bands_stand_once_below_the_cabinets() {

@@ -68,6 +68,8 @@ columns! {
         = |record| cups(record, |cup| cup.from_head.total());
     cups_mm_from_edge "doors: from the hinge edge to the middle of the cups"
         = |record| length(fit(record).map(|fit| fit.cup_centre.total()));
+    cup_diameter_mm "doors: how wide the cups are"
+        = |record| length(record.hanging().map(|hanging| hanging.cup_diameter));
     cup_depth_mm "doors: how deep the cups are"
         = |record| length(record.hanging().map(|hanging| hanging.cup_depth));
     handed "doors: whether they do not fit turned end for end"

@@ -14,10 +14,10 @@ use crate::part_needs::push_needs;
 use crate::part_records::{CabinetParts, front_words};
 use crate::part_strength::{push_strength_notes, push_tip_over};
 use crate::part_words::{
-    bag_words, box_words, by, cabinet_words, cup_words, hinge_words, kg, missing_words,
-    shelf_test_words, strength_words,
+    bag_words, bay_words, box_words, by, cabinet_words, cup_words, hinge_words, kg, missing_words,
+    rise_words, shelf_test_words, strength_words,
 };
-use crate::text::{push_columns, push_indented};
+use crate::text::{push_columns, push_indented, push_unit_key};
 
 /// What every cabinet of a job is made of.
 ///
@@ -56,6 +56,7 @@ pub(crate) fn parts_and_caution(job: &Job) -> (String, bool) {
     push_needs(&mut out, job, &cabinets);
     let is_cautioned = push_strength_notes(&mut out, job, &cabinets);
     push_tip_over(&mut out, job, &cabinets);
+    push_unit_key(&mut out, job.unit);
     (out, is_cautioned)
 }
 
@@ -172,7 +173,7 @@ impl Section<'_> {
                 self.show(made.length.total()),
                 self.show(made.height),
                 self.show(made.room.total()),
-                self.show(made.rise.total()),
+                rise_words(made, self.unit),
                 made.hole.to_string(),
             ]
         };
@@ -196,6 +197,7 @@ impl Section<'_> {
             let piece = &shelf.piece;
             [
                 self.count(1),
+                bay_words(shelf, self.of),
                 shelf.hole.to_string(),
                 self.finished(piece, [&piece.length, &piece.width]),
                 self.by(&[piece.cut_length.total(), piece.cut_width.total()]),
@@ -205,7 +207,9 @@ impl Section<'_> {
             ]
         };
         let rows: Vec<_> = shelves.iter().map(row).collect();
-        let head = ["", "hole", "finished", "cut", "band", "below", "above"];
+        let head = [
+            "", "bay", "hole", "finished", "cut", "band", "below", "above",
+        ];
         push_columns(self.out, "    ", &head, &rows);
         for shelf in shelves {
             let strength = shelf.strength.as_ref().map(strength_words);

@@ -5,6 +5,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use gablerow_core::job::{FrontKind, Names};
 use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::{
     BagLine, BoxPart, Built, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
@@ -53,14 +54,14 @@ pub(crate) fn hinge_words(front: &FrontPart, hanging: &Hanging, unit: Unit) -> S
     });
     format!(
         "{}: hinges on {}{asked}; {}, {} arm, {fit}",
-        front.name,
+        leaf_words(front),
         holes(&hanging.holes),
         hanging.card,
         hanging.arm.word(),
     )
 }
 
-/// `D2: cups 94.5, 606.5 from the foot, 606.5, 94.5 from the head: not handed; 21.0 from the hinge edge, 13.0 deep`
+/// `D2: cups 94.5, 606.5 from the foot, 606.5, 94.5 from the head: not handed; 21.0 from the hinge edge, 35.0 wide, 13.0 deep`
 pub(crate) fn cup_words(front: &FrontPart, hanging: &Hanging, unit: Unit) -> String {
     let each = |from: fn(&Cup) -> Length| {
         let cups = hanging.cups.cups.iter();
@@ -79,12 +80,36 @@ pub(crate) fn cup_words(front: &FrontPart, hanging: &Hanging, unit: Unit) -> Str
         "not handed"
     };
     format!(
-        "{}: cups {} from the foot, {} from the head: {handed}; {centre}{} deep",
-        front.name,
+        "{}: cups {} from the foot, {} from the head: {handed}; {centre}{} wide, {} deep",
+        leaf_words(front),
         each(|cup| cup.from_foot.total()),
         each(|cup| cup.from_head.total()),
+        hanging.cup_diameter.bit(unit),
         hanging.cup_depth.show(unit),
     )
+}
+
+/// `D2`, or of a pair `P1 left`: the hand a leaf is hung on tells the two apart.
+fn leaf_words(front: &FrontPart) -> String {
+    match (front.kind, front.hung) {
+        (FrontKind::Pair, Some(hand)) => format!("{} {}", front.name, hand.word()),
+        _ => front.name.to_string(),
+    }
+}
+
+/// How far the lower edge of a front is below the underside of its box; a drawer behind a door has no front.
+pub(crate) fn rise_words(made: &BoxPart, unit: Unit) -> String {
+    match made.inner {
+        true => "-".to_owned(),
+        false => made.rise.total().show(unit).to_string(),
+    }
+}
+
+/// The bay of a loose shelf, by its number: `2`.
+pub(crate) fn bay_words(shelf: &ShelfPart, of: &CabinetParts) -> String {
+    let names = Names::of(&of.cabinet.opening);
+    let bay = names.opening(shelf.bay).map(|name| name.to_string());
+    bay.unwrap_or_default().replace("bay ", "")
 }
 
 /// `D1: 2 sides 490.0 x 224.0, 2 ends 430.7 x 224.0, ply-15 15.0; 1 bottom 445.7 x 475.0, recess 13.0; ...`

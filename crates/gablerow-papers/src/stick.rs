@@ -47,7 +47,7 @@ const USE: &str = "Lay the FOOT of a column on the foot of the panel, or of the 
     Numbers are hole numbers, heights are from that foot.";
 /// How its sheets are put together.
 const JOIN: &str =
-    "Overlap two sheets so that the crosses of one number lie on each other, on both sides.";
+    "Overlap two sheets so that the crosses of one name lie on each other, on both sides.";
 
 /// What a column is for: one face, or one door. Heights are from the carcass underside.
 struct Column {
@@ -107,7 +107,15 @@ impl DrawnCabinet<'_> {
         let room = width - 2.0 * MARGIN;
         let columns = self.columns();
         let mut pages = Vec::new();
-        for columns in columns.chunks(across(room)) {
+        let strips = columns.chunks(across(room));
+        let is_one = strips.len() == 1;
+        // Strips beside each other have letters, so that no sheet of one is glued to one of another.
+        for (columns, letter) in strips.zip('A'..) {
+            let letter = if is_one {
+                String::new()
+            } else {
+                letter.to_string()
+            };
             let strip = Strip::new(columns, self.job.unit);
             let (from, to) = span(columns);
             // Which sheet it is takes one line whatever the count.
@@ -117,7 +125,10 @@ impl DrawnCabinet<'_> {
             let sheets = sheets(to - from, high);
             for sheet in 0..sheets {
                 let low = from + f64::from(sheet) * (high - OVERLAP);
-                let words = format!("Sheet {} of {sheets}. {JOIN}", sheet + 1);
+                let words = match is_one {
+                    true => format!("Sheet {} of {sheets}. {JOIN}", sheet + 1),
+                    false => format!("Strip {letter}, sheet {} of {sheets}. {JOIN}", sheet + 1),
+                };
                 let title = self.title(columns, &words, room);
                 let mut pen = Pen::new((width, height));
                 pen.check_rule((MARGIN, MARGIN));
@@ -127,7 +138,8 @@ impl DrawnCabinet<'_> {
                 let above = foot + high - OVERLAP / 2.0;
                 let above = (sheet + 1 < sheets).then_some((sheet + 1, above));
                 for (number, y) in below.into_iter().chain(above) {
-                    strip::draw_seam(&mut pen, number, y, (MARGIN, width - MARGIN));
+                    let name = format!("{letter}{number}");
+                    strip::draw_seam(&mut pen, &name, y, (MARGIN, width - MARGIN));
                 }
                 pages.push(pen.page());
             }

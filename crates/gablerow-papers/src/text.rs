@@ -6,6 +6,7 @@ use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
+use gablerow_core::measure::Unit;
 use unicode_segmentation::UnicodeSegmentation;
 use unicode_width::UnicodeWidthStr;
 
@@ -84,6 +85,14 @@ pub(crate) fn ascii(text: &str) -> String {
         }
     }
     out
+}
+
+/// Adds how lengths are read, where some of them stand as fractions.
+pub(crate) fn push_unit_key(out: &mut String, unit: Unit) {
+    if unit == Unit::Inch && !out.is_empty() {
+        out.push('\n');
+        push_indented(out, "", "", unit.key());
+    }
 }
 
 /// Adds one line of two pieces, without blanks at its end.

@@ -1,5 +1,7 @@
 //! Papers printed and written, file by file: the same for the command line and for the screen.
 
+use std::error::Error;
+use std::fmt;
 use std::ops::ControlFlow;
 
 use gablerow_papers::kinds::PaperFile;
@@ -19,6 +21,27 @@ pub struct PaperStep<'a> {
     pub file: Option<(&'a PaperFile, Put)>,
 }
 
+/// Why the rest was not written.
+#[derive(Debug)]
+pub struct BrokenOff {
+    /// What the disk said.
+    pub error: StoreError,
+    /// How many files had been written by then; these are whole.
+    pub written: usize,
+}
+
+impl fmt::Display for BrokenOff {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        let Self { error, written } = self;
+        match written {
+            0 => write!(f, "{error}"),
+            _ => write!(f, "{error}; {written} written before that"),
+        }
+    }
+}
+
+impl Error for BrokenOff {}
+
 /// Writes what is wished of the cabinets that are released, and tells of each file; whoever is told may break off.
 ///
 /// # Errors
@@ -26,15 +49,39 @@ pub struct PaperStep<'a> {
 pub fn write_papers(
     released: &Released,
     wish: &PaperWish,
+    tell: impl FnMut(PaperStep) -> ControlFlow<()>,
+) -> Result<PaperTally, BrokenOff> {
+    let mut tally = PaperTally::default();
+    let folder = PaperFolder::open(&wish.folder);
+    let put = folder.and_then(|folder| {
+        let put = put_all(released, wish, &folder, &mut tally, tell);
+        // What was put there is made safe whatever became of the rest.
+        let settled = folder.settle();
+        put.and(settled)
+    });
+    match put {
+        Ok(()) => Ok(tally),
+        Err(error) => Err(BrokenOff {
+            error,
+            written: tally.written,
+        }),
+    }
+}
+
+/// Prints file by file into a folder, and counts what became of each.
+fn put_all(
+    released: &Released,
+    wish: &PaperWish,
+    folder: &PaperFolder,
+    tally: &mut PaperTally,
     mut tell: impl FnMut(PaperStep) -> ControlFlow<()>,
-) -> Result<PaperTally, StoreError> {
+) -> Result<(), StoreError> {
     let printer = released.printer(wish.sheets);
     let kinds = wish.kinds.iter();
     let all: Vec<_> = kinds
         .flat_map(|&(kind, format)| printer.plan(kind, format))
         .collect();
-    let folder = PaperFolder::open(&wish.folder)?;
-    let mut tally = PaperTally::default();
+    tally.of = all.len();
     for (at, planned) in all.iter().enumerate() {
         let file = printer.file(planned);
         let mut put = None;
@@ -47,17 +94,16 @@ pub fn write_papers(
             }
             put = Some(became);
         }
-        let (done, of) = (at + 1, all.len());
+        let done = at + 1;
         let step = PaperStep {
             done,
-            of,
+            of: tally.of,
             file: file.as_ref().zip(put),
         };
         if tell(step).is_break() {
-            tally.is_stopped = done < of;
+            tally.is_stopped = done < tally.of;
             break;
         }
     }
-    folder.settle()?;
-    Ok(tally)
+    Ok(())
 }

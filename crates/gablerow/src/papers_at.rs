@@ -68,6 +68,8 @@ pub struct PaperTally {
     pub same: usize,
     /// The names that files with other contents have; these were let be.
     pub kept: Vec<String>,
+    /// How many there are in all.
+    pub of: usize,
     /// Whether it was stopped before the last file.
     pub is_stopped: bool,
 }

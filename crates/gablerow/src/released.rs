@@ -22,7 +22,7 @@ pub struct Released<'a> {
 pub struct HeldBack {
     /// What it is called.
     pub cabinet: String,
-    /// The rules of its open stops, one for each, in the order of the findings.
+    /// The rule of each of its open stops, in the order of the findings.
     pub rules: Vec<&'static str>,
 }
 
@@ -39,8 +39,12 @@ impl HeldBack {
 
 impl fmt::Display for HeldBack {
     fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        let mut rules = self.rules.clone();
-        rules.dedup();
+        let mut rules: Vec<&str> = Vec::new();
+        for rule in &self.rules {
+            if !rules.contains(rule) {
+                rules.push(rule);
+            }
+        }
         let (name, count, rules) = (&self.cabinet, self.count(), rules.join(", "));
         write!(f, "held back: {name}, {count}: {rules}")
     }
@@ -117,5 +121,22 @@ impl<'a> Released<'a> {
             (!rules.is_empty()).then_some(HeldBack { cabinet, rules })
         };
         self.cabinets.iter().filter_map(held).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rule_is_named_once_however_many_of_its_stops_are_open() {
+        let held = HeldBack {
+            cabinet: "G3".to_owned(),
+            rules: vec!["plate-on-pin-hole", "hole-off-panel", "plate-on-pin-hole"],
+        };
+        assert_eq!(
+            held.to_string(),
+            "held back: G3, 3 stops are open: plate-on-pin-hole, hole-off-panel"
+        );
     }
 }

@@ -42,6 +42,17 @@ impl Unit {
             Self::Inch => "in",
         }
     }
+
+    /// How lengths of it are read: what stands in brackets behind inches, and what `~` is.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Millimetre => "~ is rounded to 0.1.",
+            Self::Inch => {
+                "In brackets behind a fraction: so many mm more or less than it; ~ is rounded to 0.1 mm."
+            }
+        }
+    }
 }
 
 /// A length on its way to text. It is padded like a string: `{:>8}` works.
@@ -59,6 +70,7 @@ enum Form {
     Inches32,
     Nearest32,
     Both(Unit),
+    Bit(Unit),
 }
 
 impl Length {
@@ -151,6 +163,23 @@ impl Length {
         self.printed(Form::Both(unit))
     }
 
+    /// The diameter of a bit, as the bit is called: in mm where it is a whole number of tenths, in inches where it is one of 64ths.
+    /// A bit has its name whatever else is measured in, since one that is near it bores a wrong hole.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use gablerow_core::measure::{Length, Unit};
+    ///
+    /// assert_eq!(Length::from_mm(5).bit(Unit::Millimetre).to_string(), "5.0");
+    /// assert_eq!(Length::from_mm(5).bit(Unit::Inch).to_string(), "5.0 mm");
+    /// assert_eq!(Length::from_inch_64ths(16).bit(Unit::Millimetre).to_string(), "1/4\"");
+    /// ```
+    #[must_use]
+    pub const fn bit(self, unit: Unit) -> Printed {
+        self.printed(Form::Bit(unit))
+    }
+
     const fn printed(self, form: Form) -> Printed {
         Printed { length: self, form }
     }
@@ -181,6 +210,7 @@ impl Printed {
             Form::Mm1 => write_mm_1(out, self.length),
             Form::Inches32 => write_inches_32(out, self.length),
             Form::Nearest32 => write_nearest_32(out, self.length),
+            Form::Bit(unit) => write_bit(out, self.length, unit),
             Form::Both(Unit::Millimetre) => {
                 write_mm_1(out, self.length)?;
                 out.write_str(" mm = ")?;
@@ -267,6 +297,18 @@ fn write_mm_1(out: &mut dyn Write, length: Length) -> fmt::Result {
         ""
     };
     write!(out, "{mark}{sign}{}.{}", tenths / 10, tenths % 10)
+}
+
+fn write_bit(out: &mut dyn Write, length: Length, unit: Unit) -> fmt::Result {
+    let counts = length.counts().unsigned_abs();
+    if !counts.is_multiple_of(TENTH) && counts.is_multiple_of(INCH_64TH) {
+        return write_exact_inch(out, length);
+    }
+    write_mm_1(out, length)?;
+    out.write_str(match unit {
+        Unit::Millimetre => "",
+        Unit::Inch => " mm",
+    })
 }
 
 /// The size of a length in whole tenths of a mm, halves upward, and whether that is exact.

@@ -44,6 +44,8 @@ pub struct Hanging {
     pub fit: Option<OverlayFit>,
     /// Where the cups go, and whether the door is handed.
     pub cups: DoorCups,
+    /// How wide they are.
+    pub cup_diameter: Length,
     /// How deep they go in.
     pub cup_depth: Length,
     /// How many hinges the card's chart asks for; `None` without a mass.
@@ -106,6 +108,7 @@ impl<'a> Make<'a> {
             wanted,
             fit,
             cups: cups(leaf.door(), &middles),
+            cup_diameter: card.cup.value,
             cup_depth: card.cup_depth.value,
             asked: leaf.asked(card),
             chart: card.chart,

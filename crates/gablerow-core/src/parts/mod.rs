@@ -37,7 +37,7 @@ pub use box_fit::{BoxFit, CLEAR_OF_DOOR, Over, box_fits, box_widths};
 pub use boxes::BoxPart;
 pub use fronts::{FrontPart, Hanging};
 pub use hang::{Arm, DoorPlate, Leaf};
-pub(crate) use needs::{BAND_MORE, BAND_OVER, BOARD_MORE};
+pub use needs::{BAND_MORE, BAND_OVER, BOARD_MORE};
 pub use needs::{BoardNeed, board_needs};
 pub(crate) use panels::BACK_SHORTER;
 pub use panels::{BackPart, PanelName, PanelPart};

@@ -9,13 +9,13 @@ use crate::measure::Length;
 use crate::sum::Sum;
 
 /// What every banded edge takes beyond its length, for both ends to be cut flush: a house default.
-pub(crate) const BAND_OVER: Length = Length::from_mm(60);
+pub const BAND_OVER: Length = Length::from_mm(60);
 
 /// How many hundredths more band is taken along: a house default.
-pub(crate) const BAND_MORE: u64 = 10;
+pub const BAND_MORE: u64 = 10;
 
 /// How many hundredths more board is taken, for kerfs, trimmed edges and what is left over: a house default.
-pub(crate) const BOARD_MORE: u64 = 20;
+pub const BOARD_MORE: u64 = 20;
 
 /// What the pieces of one board take.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,7 +1,7 @@
 //! What is said of a face: which it is, how it lies, what the numbers and the signs mean.
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use gablerow_core::layout::{Hole, Use};
@@ -29,7 +29,7 @@ impl DrawnFace<'_> {
             (TITLE, true, self.title()),
             (BODY, false, self.heading(scale)),
             (BODY, true, self.lie()),
-            (SMALL, false, read.to_string()),
+            (SMALL, false, format!("{read} {}", self.of.job.unit.key())),
         ]);
         texts.extend(self.zero_words().map(|words| (BODY, true, words)));
         texts.extend(self.of.remarks(width));

@@ -15,6 +15,8 @@ use gablerow_core::stamp::Stamp;
 
 use super::names::{safe, told_apart};
 use super::{Format, Kind, Scope};
+use crate::CabinetParts;
+use crate::list_pages::is_empty;
 use crate::page::Paper;
 
 /// What papers are printed of.
@@ -82,6 +84,7 @@ impl Printer<'_> {
         match (kind, kind.scope()) {
             (Kind::Machine, _) if self.bed().is_none() => Vec::new(),
             (Kind::Bench, _) if self.free().next().is_none() => Vec::new(),
+            (_, Scope::Job) if self.is_empty(kind) => Vec::new(),
             (_, Scope::Job) => {
                 let only = self.only();
                 vec![planned(self.name(&[&only], kind, None, format), Of::Chosen)]
@@ -121,6 +124,14 @@ impl Printer<'_> {
         }
     }
 
+    /// Whether a list of parts has nothing on it.
+    fn is_empty(&self, kind: Kind) -> bool {
+        kind.list().is_some_and(|list| {
+            let job = self.chosen_job();
+            is_empty(list, &job, &CabinetParts::of_job(&job))
+        })
+    }
+
     /// The chosen cabinets that may be bored.
     pub(super) fn free(&self) -> impl Iterator<Item = (&Cabinet, &[Finding])> {
         let chosen = self.chosen.iter();
@@ -134,6 +145,11 @@ impl Printer<'_> {
             cabinets: cabinets.cloned().collect(),
             ..self.job.clone()
         }
+    }
+
+    /// The job with what is chosen of it.
+    pub(super) fn chosen_job(&self) -> Job {
+        self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet))
     }
 
     /// A cabinet as designed and as mirrored, whichever of the two is built.

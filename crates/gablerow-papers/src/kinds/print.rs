@@ -15,7 +15,7 @@ use crate::page::Page;
 use crate::text::ascii;
 use crate::{
     BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord,
-    LabelRecord, PartList, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, hole_text,
+    LabelRecord, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, hole_text,
     label_pages, label_text, list_pages, overruled_text, part_text, pdf, svg,
 };
 
@@ -110,14 +110,10 @@ impl Printer<'_> {
     }
 
     fn of_chosen(&self, kind: Kind, format: Format) -> Option<Printed> {
-        let list = match kind {
-            Kind::Bench => return self.bench(format),
-            Kind::Cut => PartList::Cut,
-            Kind::Fronts => PartList::Fronts,
-            Kind::Boxes => PartList::Boxes,
-            Kind::Shelves => PartList::Shelves,
-            Kind::Bag => PartList::Bag,
-            Kind::Labels => return self.labels(format),
+        let list = match (kind, kind.list()) {
+            (_, Some(list)) => list,
+            (Kind::Bench, None) => return self.bench(format),
+            (Kind::Labels, None) => return self.labels(format),
             _ => return Some(self.parts(format)),
         };
         let job = self.chosen_job();
@@ -244,10 +240,6 @@ impl Printer<'_> {
             stamp: &build.stamp.to_string(),
             remarks: &build.remarks(),
         })
-    }
-
-    fn chosen_job(&self) -> Job {
-        self.job_of(self.chosen.iter().map(|(cabinet, _)| *cabinet))
     }
 }
 

@@ -172,11 +172,11 @@ impl Window<'_> {
 }
 
 /// The crosses with their number at both sides of a sheet, which lie on those of its neighbour.
-pub(super) fn draw_seam(pen: &mut Pen, number: u16, y: f64, (left, right): (f64, f64)) {
+pub(super) fn draw_seam(pen: &mut Pen, name: &str, y: f64, (left, right): (f64, f64)) {
     for x in [left + CROSS, right - CROSS] {
         pen.way(&[(x - CROSS, y), (x + CROSS, y)], THIN);
         pen.way(&[(x, y - CROSS), (x, y + CROSS)], THIN);
         let above = (x, y + CROSS + 1.0);
-        pen.bold(above, TextEnd::Middle, SMALL, &number.to_string());
+        pen.bold(above, TextEnd::Middle, SMALL, name);
     }
 }

@@ -50,6 +50,8 @@ pub enum Cause {
     ChangedOutside(Change),
     /// Another window holds the job.
     HeldBy(Holder),
+    /// A file where a folder should be.
+    NoFolder,
     /// Another program is writing papers into the folder.
     PapersInHand,
     /// The journal was written by another version of the program.
@@ -140,6 +142,7 @@ impl fmt::Display for Cause {
                 f.write_str("it was deleted or renamed since it was read")
             }
             Self::HeldBy(holder) => write!(f, "it is open in {holder}"),
+            Self::NoFolder => f.write_str("that is a file"),
             Self::PapersInHand => f.write_str("another program is writing papers there"),
             Self::UnknownVersion(version) => {
                 write!(f, "its format has version {}, not 1", clean(version))
@@ -167,6 +170,7 @@ impl Cause {
                 "save under another name and compare, or say that it shall be replaced"
             }
             Self::HeldBy(_) => "close it there first",
+            Self::NoFolder => "name a folder; it is made when it is not there yet",
             Self::PapersInHand => "try again when that is done, or use another folder",
             Self::UnknownVersion(_) => {
                 "open the job with the version of gablerow that wrote it, or move this file away"

@@ -35,6 +35,9 @@ impl PaperFolder {
     /// - another program holds it.
     pub fn open(path: &Path) -> Result<Self, StoreError> {
         const WHAT: &str = "no papers written";
+        if path.is_file() {
+            return Err(StoreError::new(WHAT, path, Cause::NoFolder));
+        }
         fs::create_dir_all(path).map_err(failed(WHAT, path))?;
         let held = match File::open(path).map(|folder| (folder.try_lock(), folder)) {
             Ok((Err(TryLockError::WouldBlock), _)) => {

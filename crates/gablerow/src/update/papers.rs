@@ -187,12 +187,17 @@ fn said(app: &App, tally: &PaperTally) -> String {
     let folder = app.papers.folder(&app.desk.path);
     let mut parts = Vec::new();
     if tally.is_stopped {
-        parts.push("stopped".to_owned());
+        let done = tally.written + tally.same + tally.kept.len();
+        parts.push(format!(
+            "stopped after {done} of {}; Enter goes on",
+            tally.of
+        ));
     }
     parts.push(match (tally.written, tally.same) {
         (0, 0) if tally.kept.is_empty() => "no paper to write".to_owned(),
         (0, 0) => "nothing written".to_owned(),
-        (0, same) => format!("all {same} were there already, in {}", folder.display()),
+        (0, 1) => format!("it is there already, in {}", folder.display()),
+        (0, same) => format!("all {same} are there already, in {}", folder.display()),
         (1, _) => format!("1 paper written to {}", folder.display()),
         (written, _) => format!("{written} papers written to {}", folder.display()),
     });

@@ -84,7 +84,7 @@ fn changes(canvas: &mut Canvas, app: &App, bench: &AtBench) {
             packer => format!("PACKER {}", show(packer)),
         };
         [
-            format!("{bit} bit {}", show(it.tool.diameter)),
+            format!("{bit} bit {}", it.tool.diameter.bit(app.desk.job.unit)),
             depth(it),
             format!("stop at {}", show(it.rest.stop)),
             packer,

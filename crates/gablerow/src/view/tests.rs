@@ -383,15 +383,16 @@ proptest! {
         let mut app = app(demo::job().unwrap(), Charset::Unicode);
         let mut terminal = Counted::default();
         let mut painter = Painter::new(&mut terminal, Charset::Unicode);
-        painter.paint(view(&app)).unwrap();
+        let mut before = view(&app);
+        painter.paint(before.clone()).unwrap();
         let (mut at, mut changes) = (Instant::now(), 1);
         for key in keys {
-            let before = view(&app);
             at += Duration::from_secs(1);
             update(&mut app, Message::Press(Press { key, at }));
             let after = view(&app);
             changes += usize::from(before != after);
-            painter.paint(after).unwrap();
+            painter.paint(after.clone()).unwrap();
+            before = after;
         }
         drop(painter);
         prop_assert_eq!(terminal.writes, changes);

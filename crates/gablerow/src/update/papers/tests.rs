@@ -118,12 +118,13 @@ fn while_papers_are_written_only_leaving_does_something_and_that_stops_them() {
     assert_eq!(press(&mut app, "\u{1b}"), [Effect::StopPapers]);
     let stopped = PaperTally {
         written: 2,
+        of: 11,
         is_stopped: true,
         ..PaperTally::default()
     };
     update(&mut app, Message::PapersOver(stopped));
     assert!(
-        notice(&app).starts_with("stopped; 2 papers written"),
+        notice(&app).starts_with("stopped after 2 of 11; Enter goes on; 2 papers written"),
         "{}",
         notice(&app)
     );
