@@ -20,7 +20,7 @@ use gablerow_papers::bench_text;
 use proptest::prelude::*;
 
 use boring::{wanted, wrong};
-use level::{unlevel_bored, unlevel_said};
+use level::{lie_alike, unlevel_bored, unlevel_said};
 use reading::read;
 
 fn sheet(job: &Job) -> String {
@@ -220,6 +220,7 @@ proptest! {
         let (sheet, wanted) = (sheet(&job), wanted(&job));
         prop_assert_eq!(wrong(&sheet, &wanted, (0.0, 0.0)), Vec::<String>::new(), "{}", sheet);
         let said = unlevel_said(&sheet);
-        prop_assert_eq!(said, unlevel_bored(&sheet, &wanted, &job), "{}", sheet);
+        let bored = unlevel_bored(&sheet, &wanted, &job);
+        prop_assert!(lie_alike(&said, &bored), "{:?} {:?} {}", said, bored, sheet);
     }
 }

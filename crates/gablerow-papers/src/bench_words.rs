@@ -17,6 +17,9 @@ use crate::bench_records::{CopyNames, SetUpRecord};
 pub(crate) const LAY: &str = "the face named up, the edge named toward you, the foot to the hand named. Push the end named against its \
     stop every time; blow the stop before each first hole.";
 
+/// What is taken of panels whose diagonals are apart.
+const LEAN: &str = "Where diagonals are apart both ends are taken to lean alike; where one is true it is twice that.";
+
 /// The usual cautions, for whoever bores and, where that is not said already, in general.
 pub(crate) fn cautions(is_general_said: bool) -> Vec<String> {
     let general = (!is_general_said).then_some(GENERAL);
@@ -174,7 +177,7 @@ impl<'a> BenchWords<'a> {
         )
     }
 
-    /// How far shelves will be from level, because panels were cut longer or shorter.
+    /// How far shelves will be from level, because panels were cut longer, shorter or out of square.
     pub(crate) fn rocks(&self) -> Vec<String> {
         let line = |rock: &Rock| {
             let bay = self.copies.get(&(rock.cabinet, rock.copy))?.bay(rock.bay)?;
@@ -196,7 +199,15 @@ impl<'a> BenchWords<'a> {
             let rocks = self.show(rock.rock());
             Some(format!("{bay}: shelves rock {rocks}, {slopes}"))
         };
-        self.plan.rocks.iter().filter_map(line).collect()
+        let mut lines: Vec<String> = self.plan.rocks.iter().filter_map(line).collect();
+        let leans = |it: &Panel| {
+            let apart = it.cut.and_then(|cut| cut.diagonals);
+            apart.is_some_and(|apart| apart != Length::ZERO)
+        };
+        if !lines.is_empty() && self.plan.panels.iter().any(leans) {
+            lines.push(LEAN.to_string());
+        }
+        lines
     }
 
     /// `hole 3 to hole 20 in row 37.0: 544.0 ____`, or what it was measured to be.

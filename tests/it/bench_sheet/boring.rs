@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use gablerow_core::job::{BandState, Job, Reference};
+use gablerow_core::job::{AsCut, BandState, Job, Reference};
 use gablerow_core::measure::Length;
 use gablerow_papers::HoleRecord;
 
@@ -23,6 +23,8 @@ struct Panel {
     band_to_come: f64,
     /// How much longer it was cut than planned, where that was measured and typed.
     longer: f64,
+    /// By how much its diagonal from the front of the foot is longer than the other, where that was measured and typed.
+    apart: f64,
 }
 
 /// Panels by their names, and the holes wanted in each of their faces.
@@ -64,17 +66,21 @@ pub(super) fn panel_and_face(record: &HoleRecord<'_>, job: &Job) -> (String, &'s
     )
 }
 
-/// How much longer the panel of a hole was cut; nothing where nobody measured.
-fn longer(job: &Job, record: &HoleRecord<'_>) -> f64 {
+/// What was measured of the panel of a hole; nothing where nobody did.
+fn as_cut(job: &Job, record: &HoleRecord<'_>) -> Option<AsCut> {
     let cabinet = job
         .cabinets
         .iter()
         .find(|it| it.name == *record.cabinet)
         .unwrap();
     let copy = cabinet.copies.iter().find(|it| it.name == *record.copy);
-    let cut = copy.unwrap().cut(record.face.panel);
+    copy.unwrap().cut(record.face.panel).copied()
+}
+
+/// How much longer the panel of a hole was cut.
+fn longer(job: &Job, record: &HoleRecord<'_>) -> f64 {
     let planned = mm(record.from_foot) + mm(record.from_head);
-    cut.map_or(0.0, |cut| match (cut.length, cut.play) {
+    as_cut(job, record).map_or(0.0, |cut| match (cut.length, cut.play) {
         (Some(length), _) => mm(length) - planned,
         (None, Some(play)) => -mm(play),
         (None, None) => 0.0,
@@ -99,6 +105,9 @@ pub(super) fn wanted(job: &Job) -> Wanted {
             width: mm(record.from_front) + mm(record.from_back),
             band_to_come,
             longer: longer(job, &record),
+            apart: as_cut(job, &record)
+                .and_then(|cut| cut.diagonals)
+                .map_or(0.0, mm),
         };
         let hole = (
             mm(record.from_front),
@@ -199,4 +208,26 @@ pub(super) fn off_in_height(line: &Line, wanted: &Wanted) -> f64 {
     } else {
         0.0
     }
+}
+
+/// How much higher than at the front of its foot the end of a line's panel is, so far behind its front edge.
+///
+/// The panel is a parallelogram whose ends rise toward the back by so much that its diagonals come out as measured; found by
+/// halving, since what the sheet says comes from a formula.
+pub(super) fn rise_of_end(line: &Line, wanted: &Wanted, from_front: f64) -> f64 {
+    let panel = wanted.panel(line).1;
+    let apart = |rise: f64| {
+        let from_front_of_foot = panel.width.hypot(panel.length + rise);
+        from_front_of_foot - panel.width.hypot(panel.length - rise)
+    };
+    let (mut low, mut high) = (-200.0_f64, 200.0_f64);
+    for _ in 0..60 {
+        let middle = f64::midpoint(low, high);
+        if apart(middle) < panel.apart {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    low * from_front / panel.width
 }

@@ -9,7 +9,8 @@
 //!    | order    the order that takes least time
 //!    | measure  what to measure afterwards
 //!    | miscount what was measured, and shows holes that were counted wrong
-//!    | rock     how far shelves will be from level, where panels were cut longer or shorter
+//!    | lean     what diagonals say of an end that is out of square
+//!    | rock     how far shelves will be from level, where panels were cut longer, shorter, or out of square
 //!    v
 //! Outlook: set-ups of one cabinet for whoever only checks it, without order
 //! Plan: SetUp after SetUp      left: what of it the record says is done, and what was bored in vain
@@ -19,6 +20,7 @@
 
 mod along;
 mod edge;
+mod lean;
 mod left;
 mod measure;
 mod miscount;
@@ -33,6 +35,7 @@ use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
 pub use along::{Held, Position};
+pub use lean::{lean, shift};
 pub use left::{Done, Progress, bored_by, progress, progress_of_job};
 pub use measure::Check;
 pub(crate) use miscount::COUNTED_WITHIN;
@@ -142,7 +145,7 @@ pub struct Plan {
     pub set_ups: Vec<SetUp>,
     /// The panels they are about, cabinet by cabinet from left to right.
     pub panels: Vec<Panel>,
-    /// The bays whose shelves will not lie level, by the lengths that were measured.
+    /// The bays whose shelves will not lie level, by the lengths and diagonals that were measured.
     pub rocks: Vec<Rock>,
     /// What it takes, in seconds.
     pub seconds: u32,
@@ -171,7 +174,7 @@ pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -
     measure::add(&mut set_ups);
     Plan {
         seconds: times.of(&set_ups),
-        rocks: rock::of(&bench.layouts, &set_ups),
+        rocks: rock::of(&bench.layouts, &bench.panels, &set_ups),
         set_ups,
         panels: bench.panels,
         orders,

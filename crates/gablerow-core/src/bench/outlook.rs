@@ -32,12 +32,13 @@ pub fn outlook(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Outlook {
     for copy in measured {
         bench.add(cabinet, copy, job, &Done::default());
     }
+    let (layouts, panels) = (bench.layouts, bench.panels);
     Outlook {
         set_ups: set_ups(
             work::lines(cabinet, &planned, layout, job, &Done::default()),
             job,
         ),
-        rocks: rock::of(&bench.layouts, &set_ups(bench.lines, job)),
+        rocks: rock::of(&layouts, &panels, &set_ups(bench.lines, job)),
     }
 }
 

@@ -1,9 +1,9 @@
-//! How far shelves will be from level, where panels were cut longer or shorter and some rows rest on the head.
+//! How far shelves will be from level, where panels were cut longer or shorter and some rows rest on the head, or out of square.
 
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use super::SetUp;
+use super::{Panel, SetUp, lean, shift};
 use crate::job::{FaceId, Key};
 use crate::layout::{BayLayout, Layout, Use};
 use crate::measure::Length;
@@ -17,7 +17,7 @@ pub struct Rock {
     pub copy: Key,
     /// The bay, as the copy has it.
     pub bay: Key,
-    /// How far above their place the pins come to be: left front, left back, right front, right back.
+    /// How far above their place the pins come to be, counted from the front of the foot of their panel: left front, left back, right front, right back.
     pub pins: [Length; 4],
 }
 
@@ -48,7 +48,7 @@ impl Rock {
 type Offs = BTreeMap<(Key, Key, FaceId, Length), Length>;
 
 /// The bays of these copies whose shelves will rock or slope.
-pub(super) fn of(layouts: &[(Key, Key, Layout)], set_ups: &[SetUp]) -> Vec<Rock> {
+pub(super) fn of(layouts: &[(Key, Key, Layout)], panels: &[Panel], set_ups: &[SetUp]) -> Vec<Rock> {
     let row = |it: &SetUp| ((it.cabinet, it.copy, it.face, it.row), it.off);
     let offs: Offs = set_ups.iter().map(row).collect();
     let bays = layouts.iter().flat_map(|(cabinet, copy, layout)| {
@@ -59,7 +59,13 @@ pub(super) fn of(layouts: &[(Key, Key, Layout)], set_ups: &[SetUp]) -> Vec<Rock>
     });
     let rock = |(cabinet, copy, layout, bay): (Key, Key, &Layout, &BayLayout)| {
         let [left, right] = [bay.left, bay.right].map(|wall| {
-            let off = |row| offs.get(&(cabinet, copy, wall, row)).copied();
+            let of_it =
+                |it: &&Panel| (it.cabinet, it.copy, it.panel) == (cabinet, copy, wall.panel);
+            let panel = panels.iter().find(of_it);
+            let off = |row, depth| {
+                let off = offs.get(&(cabinet, copy, wall, row)).copied()?;
+                Some(off + panel.map_or(Length::ZERO, |it| it.out_of_square(row, depth)))
+            };
             wall_off(wall, bay, layout, off)
         });
         let ([left_front, left_back], [right_front, right_back]) = (left?, right?);
@@ -80,7 +86,7 @@ fn wall_off(
     wall: FaceId,
     bay: &BayLayout,
     layout: &Layout,
-    off: impl Fn(Length) -> Option<Length>,
+    off: impl Fn(Length, Length) -> Option<Length>,
 ) -> Option<[Length; 2]> {
     let upright = layout.upright(wall.panel)?;
     let holes = layout.face(wall)?.holes(layout);
@@ -90,5 +96,15 @@ fn wall_off(
         .filter(|hole| bay.spans(hole.z));
     let rows: Vec<Length> = of_pins.map(|hole| hole.x - upright.front.total()).collect();
     let (front, back) = (*rows.iter().min()?, *rows.iter().max()?);
-    (front != back).then_some([off(front)?, off(back)?])
+    let depth = upright.depth();
+    (front != back).then_some([off(front, depth)?, off(back, depth)?])
+}
+
+impl Panel {
+    /// How much higher than at the front of its foot a row comes to be, by the diagonals that were measured.
+    fn out_of_square(&self, row: Length, depth: Length) -> Length {
+        let apart = self.cut.and_then(|cut| cut.diagonals);
+        let lean = lean(apart.unwrap_or(Length::ZERO), self.length, depth);
+        shift(lean, row, depth)
+    }
 }

@@ -6,7 +6,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::bench::outlook;
+use crate::bench::{lean, outlook, shift};
 use crate::job::{Copy, Hand, Names, PanelId};
 use crate::layout::Upright;
 use crate::measure::Length;
@@ -111,7 +111,7 @@ pub(super) fn foot_end_not_square(cx: &Context, found: &mut Vec<Finding>) {
             };
             let depth = upright.back.total() - upright.front.total();
             let lean = lean(apart.abs(), upright.length(), depth);
-            let shift = share(lean, *back - *front, depth);
+            let shift = shift(lean, *back - *front, depth);
             if shift <= SHIFT_MOST {
                 continue;
             }
@@ -126,23 +126,6 @@ pub(super) fn foot_end_not_square(cx: &Context, found: &mut Vec<Finding>) {
             found.push(Finding::new(Rule::FootEndNotSquare, cx.here(), message).about(copy.key));
         }
     }
-}
-
-/// How far an end is out of square over the depth, by the diagonals, where both ends lean alike: geometry.
-///
-/// `(d1 - d2) * sqrt(height^2 + depth^2) / (2 * height)`, rounded down to a count.
-fn lean(apart: Length, height: Length, depth: Length) -> Length {
-    let square = |length: Length| i64::from(length.counts()) * i64::from(length.counts());
-    let diagonal = (square(height) + square(depth)).unsigned_abs().isqrt();
-    let diagonal = Length::from_counts(i32::try_from(diagonal).unwrap_or(i32::MAX));
-    share(apart, diagonal, height * 2)
-}
-
-/// A length times one over another, rounded down to a count; nothing of nothing.
-fn share(length: Length, of: Length, whole: Length) -> Length {
-    let product = i64::from(length.counts()) * i64::from(of.counts());
-    let share = product.checked_div(i64::from(whole.counts())).unwrap_or(0);
-    Length::from_counts(i32::try_from(share).unwrap_or(i32::MAX))
 }
 
 /// Boards that are not as thick as their card says.
