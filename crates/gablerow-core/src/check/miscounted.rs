@@ -22,10 +22,8 @@ pub(super) fn miscounted_hole(cx: &Context, found: &mut Vec<Finding>) {
         let names = Names::of(&built.opening);
         for miscount in miscounts(cx.job, cx.cabinet.key, copy, &layout) {
             let message = message(cx, copy, &names, &miscount);
-            let face = miscount.measured.face;
-            let face = if copy.mirrored { face.mirrored() } else { face };
             let owner = |at: usize| miscount.runs.get(at).map(|(_, owner)| *owner);
-            let finding = Finding::new(Rule::MiscountedHole, cx.here().on(face), message);
+            let finding = Finding::new(Rule::MiscountedHole, cx.here(), message);
             found.push(finding.about_both((owner(0), owner(1))));
         }
     }
