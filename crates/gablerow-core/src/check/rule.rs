@@ -341,7 +341,7 @@ rules! {
     }
     miscounted::miscounted_hole {
         MiscountedHole "miscounted-hole" Warn
-            "What was measured on a bored face misses what it should be by no whole holes.";
+            "No distance measured on a bored face is longer or shorter than it should be by whole holes.";
     }
     record::sheet_out_of_date {
         SheetOutOfDate "sheet-out-of-date" Warn
