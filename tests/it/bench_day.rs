@@ -1,4 +1,5 @@
-//! A day at the bench: four copies of a cabinet are bored, with two kills, a length as cut, and a change of mind in between.
+//! A day at the bench: four copies of a cabinet are bored, with three kills, a distance measured, a length as cut, and a change of
+//! mind in between.
 
 use std::path::Path;
 
@@ -41,6 +42,15 @@ fn bore(session: &mut Session, count: usize, all: usize) {
         // A finger is slower than a worn key.
         std::thread::sleep(std::time::Duration::from_millis(90));
     }
+}
+
+/// Types that the first distance of the face that was bored last is 0.2 too long.
+fn measure(session: &mut Session) {
+    session.send("m");
+    session.wait_text("Enter take");
+    session.send("+0.2");
+    session.send(keys::ENTER);
+    session.wait_text("0.2 too long");
 }
 
 fn killed(session: Session) {
@@ -108,10 +118,17 @@ fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     session.wait_text("bored and not wanted: ");
     bore(&mut session, left, left);
     session.wait_text("168/168");
+    measure(&mut session);
     session.send(keys::ESC);
     session.wait_text("once more to leave");
     session.send(keys::ESC);
     session.wait_text("HOLE 12");
+    killed(session);
+
+    let mut session = start(folder.path());
+    session.wait_text("unsaved changes found");
+    session.send(keys::ENTER);
+    session.wait_gone("unsaved changes found");
     session.send("S");
     session.wait_text("saved store.json");
     session.send("q");
@@ -125,6 +142,12 @@ fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     assert!(stale > 0);
     assert_eq!(job.bored.len(), done + stale, "no hole is recorded twice");
     assert_eq!(job.took.len(), 11 + 10 + left);
+    let off: Vec<Length> = job.measured.iter().map(|it| it.is - it.want).collect();
+    assert_eq!(
+        off,
+        [Length::from_um(200)],
+        "what was measured outlives a kill"
+    );
     let cut = job.cabinets[0].copies[3].as_cut.last().unwrap();
     assert_eq!(cut.length, Some(Length::from_um(703_400)));
 }
