@@ -43,7 +43,7 @@ pub use miscount::{Miscount, RunOf, miscounts};
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};
 pub use pace::pace;
-pub use rest::{LENGTH_OFF, Rest};
+pub use rest::{LENGTH_OFF, PACKER_MOST, Rest};
 pub use rock::Rock;
 
 pub use crate::job::Times;

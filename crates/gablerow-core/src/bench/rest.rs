@@ -7,6 +7,9 @@ use crate::measure::Length;
 /// What a length may be off without anything being done about it, either way. Source of nothing: a house default.
 pub const LENGTH_OFF: Length = Length::from_um(300);
 
+/// The thickest packer, as thick as two boards: up to it the numbers on the rail are the cabinet's own. A house default.
+pub const PACKER_MOST: Length = Length::from_mm(64);
+
 /// The end of a panel that rests on the stop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Rest {
@@ -63,8 +66,16 @@ impl Rest {
     }
 }
 
-/// Stop, packer and how many index holes come before the sides' first, for a panel whose end is so far inward of the sides'.
+/// Stop, packer and how many index holes come before the sides' first, for a panel whose end is so far inward of the sides';
+/// fewer than none where the first index hole is over a higher one.
 fn rest(stock: Length, inward: Length) -> (Length, Length, i16) {
+    if inward > PACKER_MOST {
+        // What stands on a fixed shelf begins so many pitches up, and only the rest of it is a packer: no hole of the panel is
+        // before the first index hole then.
+        let up = (inward - stock).div_floor(Length::PITCH).max(0);
+        let first = i16::try_from(-up).unwrap_or(i16::MIN);
+        return (stock, inward - Length::PITCH * up, first);
+    }
     if inward >= Length::ZERO {
         return (stock, inward, 0);
     }
@@ -76,4 +87,24 @@ fn rest(stock: Length, inward: Length) -> (Length, Length, i16) {
         Length::ZERO,
         i16::try_from(beyond).unwrap_or(i16::MAX),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_packer_is_no_thicker_than_two_boards_and_the_rail_counts_the_rest() {
+        let mm = |tenths: i32| Length::from_um(tenths * 100);
+        let stock = mm(160);
+        // On the bottom board, on a thick one, and on a fixed shelf 665.1 up: 20 pitches are 640.
+        for (inward, packer, first) in [(182, 182, 0), (640, 640, 0), (6651, 251, -20)] {
+            assert_eq!(rest(stock, mm(inward)), (stock, mm(packer), first));
+        }
+        // 16 - 25.1 + 10 pitches is where the same hole is without all of it: 16 - 665.1 + 30 pitches.
+        assert_eq!(
+            stock - mm(251) + Length::PITCH * 10,
+            stock - mm(6651) + Length::PITCH * 30
+        );
+    }
 }

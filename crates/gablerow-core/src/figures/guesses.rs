@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::{Figure, figure, mm};
-use crate::bench::{COUNTED_WITHIN, LENGTH_OFF};
+use crate::bench::{COUNTED_WITHIN, LENGTH_OFF, PACKER_MOST};
 use crate::check::{
     BASE_OFF_MOST, BEARING_LEAST, BY_EYE, DEPTH_OFF_MOST, DIFFER_MOST, LOAD_MOST, NEARLY, OFF_MOST,
     ROCK_MOST, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
@@ -30,7 +30,7 @@ pub(super) fn all() -> Vec<Figure> {
 }
 
 /// Where a length is used, what it is, the length.
-const LENGTHS: [(&str, &str, Length); 26] = [
+const LENGTHS: [(&str, &str, Length); 27] = [
     ("balance", "counts as balanced within", BALANCED_WITHIN),
     ("hinges", "first plate from a door's end, least", END_LEAST),
     ("hinges", "cups this unlike make a door handed", HANDED_OVER),
@@ -76,6 +76,7 @@ const LENGTHS: [(&str, &str, Length); 26] = [
         "length off that nothing is done about, most",
         LENGTH_OFF,
     ),
+    ("at the bench", "packer, thickest", PACKER_MOST),
     (
         "at the bench",
         "test hole off in depth, most",
