@@ -16,7 +16,7 @@ use gablerow_core::cards::Cards;
 use gablerow_core::job::{AsCut, BandState, Copy, Division, Job, Key, Label, Reference};
 use gablerow_core::layout::{Layout, Upright};
 use gablerow_core::measure::{Length, Unit};
-use gablerow_papers::bench_text;
+use gablerow_papers::{BenchSheet, bench_text};
 use proptest::prelude::*;
 
 use boring::{wanted, wrong};
@@ -25,7 +25,12 @@ use reading::read;
 
 fn sheet(job: &Job) -> String {
     let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-    bench_text(&plan(job, &keys, &Times::default()), job, &[])
+    bench_text(&BenchSheet {
+        plan: &plan(job, &keys, &Times::default()),
+        job,
+        findings: &[],
+        held_back: &[],
+    })
 }
 
 /// The job files of `tests/jobs`, and the demo.

@@ -5,8 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
-use gablerow_core::bench::Plan;
-use gablerow_core::check::{Finding, Level};
+use gablerow_core::check::Level;
 use gablerow_core::drawing::FaceDrawing;
 use gablerow_core::job::Job;
 use gablerow_core::layout::{Layout, Upright};
@@ -14,6 +13,7 @@ use gablerow_core::layout::{Layout, Upright};
 use crate::HoleRecord;
 use crate::bench_records::of_cabinet;
 use crate::bench_rows::{Work, move_note, work};
+use crate::bench_sheet::BenchSheet;
 use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::finding_words;
 use crate::hole_map::hole_map;
@@ -42,13 +42,18 @@ const COLUMNS: [Column; 9] = [
 const SIGNS: &str = "Seen with the foot down. The heavy edge is the front. A pin is full, a plate has a diamond around it, a runner a \
     square; what is both is full in a diamond. Numbers are those of holes, counted from the foot; shaded are the ends of fixed panels.";
 
-/// A plan of this job to bore by, with what was found about it: its warns, and its overruled stops.
+/// A plan to bore by as sheets.
 #[must_use]
-pub fn bench_pages(plan: &Plan, job: &Job, findings: &[Finding], paper: Paper) -> Vec<Page> {
-    let words = BenchWords::of(plan, job);
+pub fn bench_pages(of: &BenchSheet, paper: Paper) -> Vec<Page> {
+    let (job, findings) = (of.job, of.findings);
+    let words = BenchWords::of(of.plan, job);
     let mut sheets = Sheets::new(paper, &format!("{}: bench sheet", job.title));
     sheets.bold(&words.stamps());
-    sheets.words(&format!("{}. Band {}.", words.amount(), words.band()));
+    if let Some(held) = of.held_words() {
+        sheets.bold(&format!("Held back, {held}."));
+    }
+    let (amount, band, key) = (words.amount(), words.band(), job.unit.key());
+    sheets.words(&format!("{amount}. {key} Band {band}."));
     push_lines(&mut sheets, "Record", &words.record());
     if !findings.is_empty() {
         sheets.section("Mind before boring");
@@ -208,7 +213,13 @@ mod tests {
     fn pages(job: &Job, paper: Paper) -> Vec<Page> {
         let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
         let plan = plan(job, &keys, &job.shop.bench.times);
-        bench_pages(&plan, job, &gablerow_core::check::of_job(job), paper)
+        let of = BenchSheet {
+            plan: &plan,
+            job,
+            findings: &gablerow_core::check::of_job(job),
+            held_back: &[],
+        };
+        bench_pages(&of, paper)
     }
 
     fn said(job: &Job) -> String {

@@ -3,19 +3,19 @@
 use alloc::format;
 use alloc::string::String;
 
-use gablerow_core::bench::Plan;
 use gablerow_core::check::Finding;
 use gablerow_core::job::Job;
 
 use crate::HoleRecord;
 use crate::bench_rows::push_set_ups;
+use crate::bench_sheet::BenchSheet;
 use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::findings_text;
 use crate::hole_map::hole_map;
 use crate::part_text::parts_and_caution;
 use crate::text::{WIDTH, push_indented, push_line};
 
-/// A plan of this job to bore by, with what was found about it: its warns, and its overruled stops.
+/// A plan to bore by as text.
 ///
 /// ```text
 /// SET 1  37.0 from the edge toward you
@@ -23,13 +23,17 @@ use crate::text::{WIDTH, push_indented, push_line};
 ///  1 [ ]  G2 left side inside  FRONT  RIGHT  3-4 11-16 19-20  10
 /// ```
 #[must_use]
-pub fn bench_text(plan: &Plan, job: &Job, findings: &[Finding]) -> String {
-    let words = BenchWords::of(plan, job);
+pub fn bench_text(of: &BenchSheet) -> String {
+    let (job, findings) = (of.job, of.findings);
+    let words = BenchWords::of(of.plan, job);
     let mut sheet = Sheet {
         out: String::new(),
         job,
     };
     sheet.heading(&words);
+    if let Some(held) = of.held_words() {
+        push_indented(&mut sheet.out, "HELD   ", "       ", &held);
+    }
     sheet.block("RECORD ", &words.record());
     sheet.findings(findings);
     sheet.block("FIRST  ", &words.first());
@@ -106,7 +110,13 @@ mod tests {
         };
         for job in [drawers(), bare] {
             let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-            let sheet = bench_text(&plan(&job, &keys, &job.shop.bench.times), &job, &[]);
+            let sheet = bench_text(&BenchSheet {
+                plan: &plan(&job, &keys, &job.shop.bench.times),
+                job: &job,
+                findings: &[],
+                held_back: &["G3, 2 stops are open".into()],
+            });
+            assert!(sheet.contains("\nHELD   not on this sheet: G3, 2 stops are open\n"));
             let words: Vec<&str> = sheet.split_whitespace().collect();
             assert_eq!(words.join(" ").matches(GENERAL).count(), 1, "{sheet}");
         }

@@ -59,13 +59,13 @@ impl<'a> BenchWords<'a> {
         length.show(self.job.unit).to_string()
     }
 
-    /// `46 holes, 10 set-ups, about 20 min (mm)`
+    /// `46 holes, 10 set-ups, about 20 min; sizes in mm`
     pub(crate) fn amount(&self) -> String {
         let holes: usize = self.plan.set_ups.iter().map(|it| it.holes.count()).sum();
         let seconds = u64::from(self.plan.seconds) * u64::from(pace(&self.job.took)) / 100;
         let minutes = seconds.div_ceil(60);
         format!(
-            "{}, {}, about {minutes} min ({})",
+            "{}, {}, about {minutes} min; sizes in {}",
             counted(holes, "hole"),
             counted(self.plan.set_ups.len(), "set-up"),
             self.job.unit.word()

@@ -7,6 +7,7 @@ use gablerow_core::job::{Cabinet, Job, Key};
 use gablerow_core::layout::Layout;
 use gablerow_papers::kinds::Printer;
 use gablerow_papers::page::Paper;
+use gablerow_papers::{held_back, open_stops};
 
 /// The cabinets of a job, and which of them may be bored.
 #[derive(Clone, Debug)]
@@ -22,19 +23,10 @@ pub struct Released<'a> {
 pub struct HeldBack {
     /// What it is called.
     pub cabinet: String,
+    /// `2 stops are open`.
+    pub count: String,
     /// The rule of each of its open stops, in the order of the findings.
     pub rules: Vec<&'static str>,
-}
-
-impl HeldBack {
-    /// `2 stops are open`.
-    #[must_use]
-    pub fn count(&self) -> String {
-        match self.rules.len() {
-            1 => "1 stop is open".to_owned(),
-            many => format!("{many} stops are open"),
-        }
-    }
 }
 
 impl fmt::Display for HeldBack {
@@ -45,7 +37,7 @@ impl fmt::Display for HeldBack {
                 rules.push(rule);
             }
         }
-        let (name, count, rules) = (&self.cabinet, self.count(), rules.join(", "));
+        let (name, count, rules) = (&self.cabinet, &self.count, rules.join(", "));
         write!(f, "held back: {name}, {count}: {rules}")
     }
 }
@@ -117,10 +109,19 @@ impl<'a> Released<'a> {
         let held = |(cabinet, findings): &(&Cabinet, Vec<Finding>)| {
             let open = findings.iter().filter(|stop| stop.is_open_stop());
             let rules: Vec<&str> = open.map(Finding::rule_name).collect();
-            let cabinet = cabinet.name.to_string();
-            (!rules.is_empty()).then_some(HeldBack { cabinet, rules })
+            Some(HeldBack {
+                cabinet: cabinet.name.to_string(),
+                count: open_stops(findings)?,
+                rules,
+            })
         };
         self.cabinets.iter().filter_map(held).collect()
+    }
+
+    /// The cabinets that are held back, as sheets say it.
+    #[must_use]
+    pub fn held_back_words(&self) -> Vec<String> {
+        held_back(&self.cabinets)
     }
 }
 
@@ -132,6 +133,7 @@ mod tests {
     fn a_rule_is_named_once_however_many_of_its_stops_are_open() {
         let held = HeldBack {
             cabinet: "G3".to_owned(),
+            count: "3 stops are open".to_owned(),
             rules: vec!["plate-on-pin-hole", "hole-off-panel", "plate-on-pin-hole"],
         };
         assert_eq!(

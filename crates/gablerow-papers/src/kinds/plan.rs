@@ -87,7 +87,13 @@ impl Printer<'_> {
             (_, Scope::Job) if self.is_empty(kind) => Vec::new(),
             (_, Scope::Job) => {
                 let only = self.only();
-                vec![planned(self.name(&[&only], kind, None, format), Of::Chosen)]
+                // Of several cabinets each has its own state, which stands on the paper.
+                let stamp = match self.chosen {
+                    [(cabinet, _)] => Some(Stamp::now(self.job, cabinet)),
+                    _ => None,
+                };
+                let name = self.name(&[&only], kind, stamp, format);
+                vec![planned(name, Of::Chosen)]
             }
             (Kind::Holes | Kind::Machine, _) => {
                 let table = |(cabinet, findings, name_of): (_, _, String)| {

@@ -14,8 +14,8 @@ use super::{Format, Kind};
 use crate::page::Page;
 use crate::text::ascii;
 use crate::{
-    BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord,
-    LabelRecord, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, hole_text,
+    BenchSheet, BoreRecord, CabinetParts, DrawnCabinet, DrawnFace, FaceSheet, FaceSize, HoleRecord,
+    LabelRecord, PartRecord, Signs, bench_pages, bench_text, csv_table, dxf, held_back, hole_text,
     label_pages, label_text, list_pages, overruled_text, part_text, pdf, svg,
 };
 
@@ -128,12 +128,15 @@ impl Printer<'_> {
         let findings = self.free().flat_map(|(_, findings)| findings);
         let findings: Vec<Finding> = findings.filter(heavy).cloned().collect();
         let plan = plan_left(&job, &job.bored, &keys, &job.shop.bench.times);
+        let sheet = BenchSheet {
+            plan: &plan,
+            job: &job,
+            findings: &findings,
+            held_back: &held_back(self.chosen),
+        };
         match format {
-            Format::Pdf => {
-                let pages = bench_pages(&plan, &job, &findings, self.paper);
-                self.sheets(pages, "bench sheet")
-            }
-            _ => Some(Printed::Text(bench_text(&plan, &job, &findings))),
+            Format::Pdf => self.sheets(bench_pages(&sheet, self.paper), "bench sheet"),
+            _ => Some(Printed::Text(bench_text(&sheet))),
         }
     }
 

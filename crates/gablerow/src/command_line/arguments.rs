@@ -112,7 +112,7 @@ pub(super) enum Command {
     },
     /// Write papers to a folder: bench sheet, hole tables, drawings, story sticks, lists of parts, labels.
     ///
-    /// Files are named by job, cabinet, face, kind and revision. A file with other contents is not written over unless that is
+    /// Files are named by job, cabinet, face and kind, and what is of one cabinet by its revision. A file with other contents is not written over unless that is
     /// asked for: it is named, and the exit code is 1. What is for boring of a cabinet with an open stop is held back: the cabinet
     /// is named on the standard error stream, and the exit code is 1.
     Papers(PapersWanted),

@@ -2,7 +2,7 @@
 
 use gablerow_core::bench::{Plan, plan_left};
 use gablerow_core::job::Job;
-use gablerow_papers::{SetUpRecord, bench_text};
+use gablerow_papers::{BenchSheet, SetUpRecord, bench_text};
 
 use super::table::json_table;
 use crate::released::Released;
@@ -27,7 +27,12 @@ pub(super) fn text(released: &Released, what: What) -> String {
         .flat_map(|(_, findings)| findings)
         .cloned()
         .collect();
-    bench_text(&planned(&job, what), &job, &findings)
+    bench_text(&BenchSheet {
+        plan: &planned(&job, what),
+        job: &job,
+        findings: &findings,
+        held_back: &released.held_back_words(),
+    })
 }
 
 pub(super) fn json(released: &Released, what: What) -> anyhow::Result<String> {

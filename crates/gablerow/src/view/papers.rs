@@ -110,7 +110,7 @@ fn list(canvas: &mut Canvas, app: &App, preview: &PaperPreview) {
         .paragraph(0, 1, kind.says(), Role::Dim);
     if kind.is_for_boring() {
         for held in &preview.held_back {
-            let text = format!("held back: {}, {}", held.cabinet, held.count());
+            let text = format!("held back: {}, {}", held.cabinet, held.count);
             y += canvas
                 .part(0, y, wide, high.saturating_sub(y))
                 .paragraph(0, 1, &text, Role::Note);
