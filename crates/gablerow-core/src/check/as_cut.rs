@@ -20,6 +20,9 @@ pub(crate) const DIFFER_MOST: Length = Length::from_um(500);
 /// The most a shelf may rock: 0.5, a house default.
 pub(crate) const ROCK_MOST: Length = Length::from_um(500);
 
+/// How much a shelf may rock before nobody bores it so. A house default.
+pub(crate) const ROCK_STOP: Length = Length::from_mm(1);
+
 /// The most a board may be off its card, either way: what sanded particleboard brings. Source: EN 312, Table 1.
 pub const THICKNESS_OFF_MOST: Length = Length::from_um(300);
 
@@ -88,12 +91,19 @@ pub(super) fn shelf_rocks(cx: &Context, found: &mut Vec<Finding>) {
         let Some(bay) = Names::of(&cx.cabinet.built_as(copy).opening).opening(rock.bay) else {
             continue;
         };
+        let (rule, next) = match rock.rock() > ROCK_STOP {
+            true => (
+                Rule::ShelfRocksMuch,
+                "; bore all of it from the foot, or cut them again",
+            ),
+            false => (Rule::ShelfRocks, ""),
+        };
         let message = format!(
-            "shelves of {bay} of copy {} will rock {}, for its panels were cut longer and shorter and rest on either end",
+            "shelves of {bay} of copy {} will rock {}, for its panels were cut longer and shorter and rest on either end{next}",
             copy.name,
             rock.rock().show(cx.unit)
         );
-        found.push(Finding::new(Rule::ShelfRocks, cx.here(), message).about(rock.bay));
+        found.push(Finding::new(rule, cx.here(), message).about(rock.bay));
     }
 }
 

@@ -78,7 +78,7 @@ mod tests;
 use alloc::vec::Vec;
 
 pub use as_cut::THICKNESS_OFF_MOST;
-pub(crate) use as_cut::{DIFFER_MOST, OFF_MOST, ROCK_MOST, SHIFT_MOST};
+pub(crate) use as_cut::{DIFFER_MOST, OFF_MOST, ROCK_MOST, ROCK_STOP, SHIFT_MOST};
 pub(crate) use at_bench::{BASE_OFF_MOST, BY_EYE, DEPTH_OFF_MOST};
 pub(crate) use boxes::LOAD_MOST;
 pub(crate) use exposed::SHOW_SKIN;

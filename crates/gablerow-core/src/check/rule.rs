@@ -318,6 +318,8 @@ rules! {
     as_cut::shelf_rocks {
         ShelfRocks "shelf-rocks" Warn
             "A shelf rocks at most 0.5 mm, whatever the saw did and whichever end its rows rest on.";
+        ShelfRocksMuch "shelf-rocks-much" Stop
+            "A shelf that would rock by more than 1 mm is not bored so: all from the foot, or its panels are cut again.";
     }
     rails::rail_re_index {
         RailReIndex "rail-re-index" Warn

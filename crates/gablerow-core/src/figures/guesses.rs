@@ -7,7 +7,7 @@ use super::{Figure, figure, mm};
 use crate::bench::{COUNTED_WITHIN, LENGTH_OFF, PACKER_MOST};
 use crate::check::{
     BASE_OFF_MOST, BEARING_LEAST, BY_EYE, DEPTH_OFF_MOST, DIFFER_MOST, LOAD_MOST, NEARLY, OFF_MOST,
-    ROCK_MOST, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
+    ROCK_MOST, ROCK_STOP, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
 };
 use crate::grid::BALANCED_WITHIN;
 use crate::layout::{LIFT_ROOM, SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK};
@@ -30,7 +30,7 @@ pub(super) fn all() -> Vec<Figure> {
 }
 
 /// Where a length is used, what it is, the length.
-const LENGTHS: [(&str, &str, Length); 27] = [
+const LENGTHS: [(&str, &str, Length); 28] = [
     ("balance", "counts as balanced within", BALANCED_WITHIN),
     ("hinges", "first plate from a door's end, least", END_LEAST),
     ("hinges", "cups this unlike make a door handed", HANDED_OVER),
@@ -49,6 +49,7 @@ const LENGTHS: [(&str, &str, Length); 27] = [
         BEARING_LEAST,
     ),
     ("shelves", "rock, most", ROCK_MOST),
+    ("shelves", "rock before a stop, most", ROCK_STOP),
     ("drawer boxes", "height worth making, least", BOX_LEAST),
     ("drawer boxes", "clear of an open door", CLEAR_OF_DOOR),
     (

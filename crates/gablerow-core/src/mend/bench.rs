@@ -28,7 +28,7 @@ pub(super) fn offer(trial: &mut Trial) {
         Rule::ChangeoversScattered => {
             trial.offer_habit("first comes", New::Next);
         }
-        Rule::ShelfRocks => {
+        Rule::ShelfRocks | Rule::ShelfRocksMuch => {
             let cabinet = trial.cabinet.key;
             let choice = Choice::Reference;
             trial.offer(Reach::Job, Edit::Choose { cabinet, choice });

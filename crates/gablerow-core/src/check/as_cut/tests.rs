@@ -2,6 +2,7 @@
 
 use super::super::fixture::*;
 use super::*;
+use crate::check::of_job;
 use crate::job::{AsCut, FaceId, Reference};
 
 /// The plain cabinet's copy, its sides 704 high, cut to these lengths.
@@ -129,6 +130,28 @@ fn a_board_is_as_thick_as_its_card_within_three_tenths() {
             "the left side of copy 1 is 17.6 thick, 18.0 by its card; over 0.3 off the bays beside it are as much off: measure the batch"
         ]
     );
+}
+
+/// Each side may be off by 1.0, and with diagonals apart that much more: rows that rest on either end then rock too much to be bored.
+#[test]
+fn nobody_bores_a_shelf_that_rocks_much() {
+    let rules = |diagonals: [i32; 2]| {
+        let mut case = Case::new();
+        case.pins(1, 4, 8);
+        case.shop().reference = Reference::OneStop;
+        case.shop().rail = None;
+        cut(&mut case, 703_700, 703_700);
+        let cuts = &mut case.cabinet().copies[0].as_cut;
+        for (cut, apart) in cuts.iter_mut().zip(diagonals) {
+            cut.diagonals = Some(um(apart));
+        }
+        let found = of_job(&case.job).into_iter();
+        let rock = |it: &Finding| matches!(it.rule, Rule::ShelfRocks | Rule::ShelfRocksMuch);
+        let found: Vec<Rule> = found.filter(rock).map(|it| it.rule).collect();
+        found
+    };
+    assert_eq!(rules([0, 0]), [Rule::ShelfRocks]);
+    assert_eq!(rules([2_000, -2_000]), [Rule::ShelfRocksMuch]);
 }
 
 /// With one stop the left front and the right back row rest on the head: 0.3 short there, 0.3 long here, and the shelf is
