@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 use std::time::Instant;
 
-use gablerow_core::bench::{Check, bored_by};
+use gablerow_core::bench::{Check, SetUp, bored_by};
 use gablerow_core::job::{Bored, FaceId, Key, Measured, Took};
 use gablerow_core::measure::{Unit, parse_onto, range};
 
@@ -108,11 +108,21 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
     }
 }
 
-/// Asks what the distances of a face measure: of the one that is bored now, where its last set-up is in sight, else of the one
-/// before, where that was its last.
+/// Asks what the distances of a face measure: of the one that was done just now, while it is not measured yet, else of the one
+/// that is bored now, where its last set-up is in sight.
 fn ask_measured(app: &mut App, bench: &AtBench) {
-    let both = [bench.set_up(), bench.before()];
-    let measurable = both.into_iter().flatten().find(|it| !it.checks.is_empty());
+    let job = &app.desk.job;
+    let has_checks = |it: &&SetUp| !it.checks.is_empty();
+    let is_new = |it: &&SetUp| {
+        let is_measured = |check: &Check| {
+            job.measured(it.cabinet, it.copy, it.face, check.span)
+                .is_some()
+        };
+        !it.checks.iter().any(is_measured)
+    };
+    let before = bench.before().filter(has_checks);
+    let new = before.filter(is_new);
+    let measurable = new.or(bench.set_up().filter(has_checks)).or(before);
     match measurable {
         Some(it) => {
             let purpose = Purpose::Measured {

@@ -65,7 +65,9 @@ fn any_job() -> impl Strategy<Value = Job> {
 
 /// Presses the keys a second apart, saves what is to be saved, and gives what the journal would hold.
 pub(super) fn press_all(app: &mut App, keys: &[Key]) -> Vec<Kept> {
-    let (mut kept, mut at) = (Vec::new(), Instant::now());
+    let mut kept = Vec::new();
+    // A second after whatever was pressed before, or a press of the same key would be a bounce of it.
+    let mut at = app.entry.press.map_or_else(Instant::now, |press| press.at);
     for &key in keys {
         at += Duration::from_secs(1);
         for effect in update(app, Message::Press(Press { key, at })) {
