@@ -26,7 +26,8 @@ pub(crate) fn measure_faces(job: &mut Job, off: impl Fn(FaceId) -> Option<Length
             want: check.want,
             is: check.want + off,
         });
-        let held = measured.filter(|it| is_held(it.want) && is_held(it.is));
+        let lengths = |it: &Measured| it.span.rows().chain([it.want, it.is]);
+        let held = measured.filter(|it| lengths(it).all(is_held));
         job.measured.extend(held);
     }
 }

@@ -2,6 +2,7 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use core::iter;
 
 use super::{End, FaceId, Key, Label};
 use crate::grid::HoleNumber;
@@ -83,6 +84,15 @@ pub enum Span {
 }
 
 impl Span {
+    /// The rows it is about, the nearest to the front first: one, or two.
+    pub(crate) fn rows(self) -> impl Iterator<Item = Length> {
+        let (near, far) = match self {
+            Self::Holes { row, .. } | Self::ToEnd { row, .. } => (row, None),
+            Self::Rows { first, last } => (first, Some(last)),
+        };
+        iter::once(near).chain(far)
+    }
+
     /// In words, its row so far from the front edge: `hole 3 to hole 20 in row 37.0`.
     #[must_use]
     pub fn show(&self, unit: Unit) -> String {

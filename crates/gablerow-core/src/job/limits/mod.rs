@@ -12,7 +12,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use core::fmt;
 
-use super::{Depth, HolePlace, Job, Span};
+use super::{Depth, HolePlace, Job};
 use crate::cards::CardId;
 use crate::measure::Length;
 use crate::measure::range::{self, NumberRange, Range};
@@ -189,12 +189,8 @@ impl Job {
             keys::panel("face", measured.face.panel)?;
             length("want", &range::PANEL_POSITION, measured.want)?;
             length("is", &range::PANEL_POSITION, measured.is)?;
-            let rows = match measured.span {
-                Span::Holes { row, .. } | Span::ToEnd { row, .. } => [row, row],
-                Span::Rows { first, last } => [first, last],
-            };
-            rows.into_iter()
-                .try_for_each(|row| length("span", &range::PANEL_POSITION, row))
+            let mut rows = measured.span.rows();
+            rows.try_for_each(|row| length("span", &range::PANEL_POSITION, row))
         })?;
         let mut revised = BTreeSet::new();
         all(&self.revisions, "revisions", |revision| {
