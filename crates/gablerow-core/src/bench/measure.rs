@@ -2,6 +2,7 @@
 
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
+use core::cmp::Reverse;
 
 use super::{Holes, SetUp};
 use crate::grid::HoleNumber;
@@ -17,29 +18,38 @@ pub struct Check {
     pub want: Length,
 }
 
+/// What to measure on each face of each copy.
+pub(super) type Faces = BTreeMap<(Key, Key, FaceId), Vec<Check>>;
+
+/// The distances of every face, from all of its set-ups.
+pub(super) fn checks_of_faces(set_ups: &[SetUp]) -> Faces {
+    let mut faces: BTreeMap<(Key, Key, FaceId), Vec<&SetUp>> = BTreeMap::new();
+    for it in set_ups {
+        faces.entry(face_of(it)).or_default().push(it);
+    }
+    let checks = |(face, of_face): (_, Vec<&SetUp>)| (face, checks(&of_face));
+    faces.into_iter().map(checks).collect()
+}
+
 /// Puts the distances of each face with its last set-up.
-pub(super) fn add(set_ups: &mut [SetUp]) {
-    let mut faces: BTreeMap<(Key, Key, FaceId), Vec<usize>> = BTreeMap::new();
-    for (at, it) in set_ups.iter().enumerate() {
-        faces
-            .entry((it.cabinet, it.copy, it.face))
-            .or_default()
-            .push(at);
+pub(super) fn add(set_ups: &mut [SetUp], mut faces: Faces) {
+    for it in set_ups.iter_mut().rev() {
+        it.checks = faces.remove(&face_of(it)).unwrap_or_default();
     }
-    for places in faces.into_values() {
-        let of_face: Vec<&SetUp> = places.iter().map(|&at| &set_ups[at]).collect();
-        let checks = checks(&of_face);
-        if let Some(last) = places.last() {
-            set_ups[*last].checks = checks;
-        }
-    }
+}
+
+fn face_of(it: &SetUp) -> (Key, Key, FaceId) {
+    (it.cabinet, it.copy, it.face)
 }
 
 fn checks(face: &[&SetUp]) -> Vec<Check> {
     let mut checks = Vec::new();
-    // The longest run of numbers in one row.
+    // The longest run of numbers in one row; of several the one nearest the front, whatever the order of work.
     let spans = face.iter().filter_map(|it| Some((ends(&it.holes)?, *it)));
-    let longest = spans.max_by_key(|((first, last), _)| *last - *first);
+    let longest = spans.min_by_key(|((first, last), it)| {
+        let longest_first = Reverse(*last - *first);
+        (longest_first, it.row, it.tool, *first, it.rest.end)
+    });
     if let Some(((lowest, highest), it)) = longest
         && let (Ok(first), Ok(last)) = (HoleNumber::new(lowest), HoleNumber::new(highest))
     {

@@ -33,6 +33,7 @@ mod work;
 
 use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
+use core::mem;
 
 pub use along::{Held, Position};
 pub use lean::{lean, shift};
@@ -162,19 +163,18 @@ pub fn plan(job: &Job, cabinets: &[Key], times: &Times) -> Plan {
 /// The same of what a record of what was bored does not say is done.
 #[must_use]
 pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -> Plan {
-    let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
-    let mut bench = Bench::default();
-    for cabinet in job.cabinets.iter().filter(|it| asked.contains(&it.key)) {
-        for copy in &cabinet.copies {
-            bench.add(cabinet, copy, job, &Done::of(record, cabinet.key, copy.key));
-        }
-    }
-    let mut set_ups = set_ups(bench.lines, job);
+    let mut bench = Bench::of(job, cabinets, record);
+    let mut set_ups = set_ups(mem::take(&mut bench.lines), job);
     let orders = order::put(&mut set_ups, times, job.shop.bench.order);
-    measure::add(&mut set_ups);
+    // What is bored already is measured and rocks all the same.
+    let whole = match record {
+        [] => Whole::of(&bench, &set_ups),
+        _ => Whole::of_unbored(job, cabinets),
+    };
+    measure::add(&mut set_ups, whole.checks);
     Plan {
         seconds: times.of(&set_ups),
-        rocks: rock::of(&bench.layouts, &bench.panels, &set_ups),
+        rocks: whole.rocks,
         set_ups,
         panels: bench.panels,
         orders,
@@ -190,7 +190,41 @@ struct Bench {
     layouts: Vec<(Key, Key, Layout)>,
 }
 
+/// What is said of panels as they will be, whatever of them is bored already.
+struct Whole {
+    rocks: Vec<Rock>,
+    checks: measure::Faces,
+}
+
+impl Whole {
+    fn of(bench: &Bench, set_ups: &[SetUp]) -> Self {
+        Self {
+            rocks: rock::of(&bench.layouts, &bench.panels, set_ups),
+            checks: measure::checks_of_faces(set_ups),
+        }
+    }
+
+    /// As if nothing were bored yet.
+    fn of_unbored(job: &Job, cabinets: &[Key]) -> Self {
+        let mut bench = Bench::of(job, cabinets, &[]);
+        let set_ups = set_ups(mem::take(&mut bench.lines), job);
+        Self::of(&bench, &set_ups)
+    }
+}
+
 impl Bench {
+    /// What of these cabinets is not on record.
+    fn of(job: &Job, cabinets: &[Key], record: &[Bored]) -> Self {
+        let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
+        let mut bench = Self::default();
+        for cabinet in job.cabinets.iter().filter(|it| asked.contains(&it.key)) {
+            for copy in &cabinet.copies {
+                bench.add(cabinet, copy, job, &Done::of(record, cabinet.key, copy.key));
+            }
+        }
+        bench
+    }
+
     fn add(&mut self, cabinet: &Cabinet, copy: &Copy, job: &Job, done: &Done) {
         let built = cabinet.built_as(copy);
         let layout = Layout::of(&built, job);
