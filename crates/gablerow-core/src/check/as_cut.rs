@@ -7,8 +7,8 @@ use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
 use crate::bench::{lean, outlook, shift};
-use crate::job::{Copy, Hand, Names, PanelId};
-use crate::layout::Upright;
+use crate::job::{AsCut, Copy, Hand, Names, PanelId};
+use crate::layout::{Layout, Upright};
 use crate::measure::Length;
 
 /// The most a panel may be off before it is cut again, either way: 1.0, a house default. Less is made up for at the bench.
@@ -29,11 +29,17 @@ pub const THICKNESS_OFF_MOST: Length = Length::from_um(300);
 /// The most one row may come to be above another for an end that is out of square: 0.5, a house default.
 pub(crate) const SHIFT_MOST: Length = Length::from_um(500);
 
+/// Every copy that was measured, with the layout it is built to: a mirrored one has its left and its right exchanged.
+fn measured<'a>(cx: &'a Context) -> impl Iterator<Item = (&'a Copy, Layout)> {
+    let measured = cx.cabinet.copies.iter().filter(|it| !it.as_cut.is_empty());
+    measured.map(|copy| (copy, Layout::of(&cx.cabinet.built_as(copy), cx.job)))
+}
+
 /// Panels that were cut so long or so short that no boring makes up for it.
 pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {
-    for copy in &cx.cabinet.copies {
+    for (copy, layout) in measured(cx) {
         for cut in &copy.as_cut {
-            let planned = cx.layout.upright(cut.panel).map(Upright::length);
+            let planned = layout.upright(cut.panel).map(Upright::length);
             let off = planned.and_then(|planned| Some((planned, cut.longer(planned)?)));
             let Some((planned, off)) = off.filter(|(_, off)| off.abs() > OFF_MOST) else {
                 continue;
@@ -54,9 +60,9 @@ pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {
 
 /// Two sides of one copy that are not alike, whatever either should be.
 pub(super) fn pair_lengths_differ(cx: &Context, found: &mut Vec<Finding>) {
-    for copy in &cx.cabinet.copies {
+    for (copy, layout) in measured(cx) {
         let length = |hand| {
-            let planned = cx.layout.upright(PanelId::Side(hand))?.length();
+            let planned = layout.upright(PanelId::Side(hand))?.length();
             Some(planned + copy.longer(PanelId::Side(hand), planned)?)
         };
         let (Some(left), Some(right)) = (length(Hand::Left), length(Hand::Right)) else {
@@ -94,12 +100,23 @@ pub(super) fn shelf_rocks(cx: &Context, found: &mut Vec<Finding>) {
         let (rule, next) = match rock.rock() > ROCK_STOP {
             true => (
                 Rule::ShelfRocksMuch,
-                "; bore all of it from the foot, or cut them again",
+                "; bore all of it from the foot, or cut panels again",
             ),
             false => (Rule::ShelfRocks, ""),
         };
+        let is_lean = |cut: &AsCut| cut.diagonals.is_some_and(|apart| apart != Length::ZERO);
+        let is_off = |cut: &AsCut| cut.length.is_some() || cut.play.is_some();
+        let [is_lean, is_off] = [
+            copy.as_cut.iter().any(is_lean),
+            copy.as_cut.iter().any(is_off),
+        ];
+        let cause = match (is_lean, is_off) {
+            (true, false) => "ends of its panels are out of square",
+            (true, true) => "its panels were cut longer and shorter, and out of square",
+            (false, _) => "its panels were cut longer and shorter and rest on either end",
+        };
         let message = format!(
-            "shelves of {bay} of copy {} will rock {}, for its panels were cut longer and shorter and rest on either end{next}",
+            "shelves of {bay} of copy {} will rock {}, for {cause}{next}",
             copy.name,
             rock.rock().show(cx.unit)
         );
@@ -109,9 +126,9 @@ pub(super) fn shelf_rocks(cx: &Context, found: &mut Vec<Finding>) {
 
 /// Panels whose diagonals say that an end is out of square, so that a back row stands above its front row or below it.
 pub(super) fn foot_end_not_square(cx: &Context, found: &mut Vec<Finding>) {
-    for copy in &cx.cabinet.copies {
+    for (copy, layout) in measured(cx) {
         for cut in &copy.as_cut {
-            let (Some(apart), Some(upright)) = (cut.diagonals, cx.layout.upright(cut.panel)) else {
+            let (Some(apart), Some(upright)) = (cut.diagonals, layout.upright(cut.panel)) else {
                 continue;
             };
             let faces = upright.faces.iter().flat_map(|face| &face.rows);
@@ -140,12 +157,9 @@ pub(super) fn foot_end_not_square(cx: &Context, found: &mut Vec<Finding>) {
 
 /// Boards that are not as thick as their card says.
 pub(super) fn as_cut_thickness(cx: &Context, found: &mut Vec<Finding>) {
-    for copy in &cx.cabinet.copies {
+    for (copy, layout) in measured(cx) {
         for cut in &copy.as_cut {
-            let planned = cx
-                .layout
-                .upright(cut.panel)
-                .map(|upright| upright.thickness);
+            let planned = layout.upright(cut.panel).map(|upright| upright.thickness);
             let (Some(thick), Some(planned)) = (cut.thickness, planned) else {
                 continue;
             };
