@@ -2,6 +2,7 @@
 //! mind in between.
 
 use std::path::Path;
+use std::process::{Command, Output};
 
 use gablerow::job_file;
 use gablerow_core::bench::{Progress, progress_of_job};
@@ -70,16 +71,44 @@ fn counts(job: &Job) -> (usize, usize, usize) {
     progress_of_job(job).into_iter().fold((0, 0, 0), add)
 }
 
+/// The plan as a script is told it.
+fn told(folder: &Path, more: &[&str]) -> Output {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_gablerow"));
+    command.args(["bench", FILE, "--json"]).args(more);
+    command.current_dir(folder).output().unwrap()
+}
+
 /// How many holes are in the set-ups that a script is told of.
 fn holes_of(folder: &Path, more: &[&str]) -> u64 {
-    let output = std::process::Command::new(env!("CARGO_BIN_EXE_gablerow"))
-        .args(["bench", FILE, "--json"])
-        .args(more)
-        .current_dir(folder)
-        .output()
-        .unwrap();
-    let set_ups: Vec<serde_json::Value> = serde_json::from_slice(&output.stdout).unwrap();
+    let set_ups: Vec<serde_json::Value> =
+        serde_json::from_slice(&told(folder, more).stdout).unwrap();
     set_ups.iter().map(|it| it["count"].as_u64().unwrap()).sum()
+}
+
+/// What a script is told of work that is in no file yet.
+fn unsaved(folder: &Path) -> String {
+    String::from_utf8(told(folder, &[]).stderr).unwrap()
+}
+
+/// That the record, the file and the sheets agree when the day is over.
+fn assert_all_is_kept(folder: &Path, set_ups: usize) {
+    assert_eq!(unsaved(folder), "");
+    let job = saved(folder);
+    let told = [&[][..], &["--all"]].map(|more| holes_of(folder, more));
+    assert_eq!(told, [0, 168], "a sheet of what is left, and one of all");
+    let (done, to_do, stale) = counts(&job);
+    assert_eq!(to_do, 0);
+    assert!(stale > 0);
+    assert_eq!(job.bored.len(), done + stale, "no hole is recorded twice");
+    assert_eq!(job.took.len(), set_ups);
+    let off: Vec<Length> = job.measured.iter().map(|it| it.is - it.want).collect();
+    assert_eq!(
+        off,
+        [Length::from_um(200)],
+        "what was measured outlives a kill"
+    );
+    let cut = job.cabinets[0].copies[3].as_cut.last().unwrap();
+    assert_eq!(cut.length, Some(Length::from_um(703_400)));
 }
 
 #[test]
@@ -96,6 +125,11 @@ fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     assert!(all >= 40, "{all}");
     bore(&mut session, 11, all);
     killed(session);
+    let said = unsaved(folder.path());
+    assert!(
+        said.starts_with("not saved yet, and not in what is printed: 11 entries"),
+        "{said}"
+    );
 
     let mut session = start(folder.path());
     let left = to_the_bench(&mut session);
@@ -134,20 +168,5 @@ fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     session.send("q");
     drop(session.finish());
 
-    let job = saved(folder.path());
-    let told = [&[][..], &["--all"]].map(|more| holes_of(folder.path(), more));
-    assert_eq!(told, [0, 168], "a sheet of what is left, and one of all");
-    let (done, to_do, stale) = counts(&job);
-    assert_eq!(to_do, 0);
-    assert!(stale > 0);
-    assert_eq!(job.bored.len(), done + stale, "no hole is recorded twice");
-    assert_eq!(job.took.len(), 11 + 10 + left);
-    let off: Vec<Length> = job.measured.iter().map(|it| it.is - it.want).collect();
-    assert_eq!(
-        off,
-        [Length::from_um(200)],
-        "what was measured outlives a kill"
-    );
-    let cut = job.cabinets[0].copies[3].as_cut.last().unwrap();
-    assert_eq!(cut.length, Some(Length::from_um(703_400)));
+    assert_all_is_kept(folder.path(), 11 + 10 + left);
 }

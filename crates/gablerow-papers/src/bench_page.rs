@@ -94,9 +94,11 @@ fn push_tasks(sheets: &mut Sheets, title: &str, lines: &[String]) {
     }
     for line in lines {
         let line = line.replace(BLANK, BLANK_ON_PAPER);
-        match line.strip_prefix("[ ] ") {
-            Some(task) => sheets.task(task),
-            None => sheets.words(&line),
+        let (open, done) = (line.strip_prefix("[ ] "), line.strip_prefix("[x] "));
+        match (open, done) {
+            (Some(task), _) => sheets.task(task),
+            (_, Some(task)) => sheets.words(&format!("Done: {task}")),
+            _ => sheets.words(&line),
         }
     }
 }

@@ -3,6 +3,7 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
+use core::ops::Range;
 
 use gablerow_core::bench::{Held, Holes, Position, SetUp, Tool};
 use gablerow_core::job::{End, Job};
@@ -10,7 +11,7 @@ use gablerow_core::measure::{Length, Unit};
 
 use crate::bench_records::SetUpRecord;
 use crate::bench_text::push_rule;
-use crate::text::{WIDTH, push_columns, push_indented, push_line, run_words};
+use crate::text::{WIDTH, columns, push_indented, push_line, run_words, worded};
 
 /// What stands over the columns of a row.
 const HEAD: [&str; 8] = [
@@ -24,9 +25,15 @@ const HEAD: [&str; 8] = [
     "no.",
 ];
 
+/// Where `HEAD` has what is bored, after how the panel lies.
+const HOLES: usize = 5;
+
 /// Where `HEAD` has what is left out when no row says anything there.
 const PACKER: usize = 4;
 const ON_THE_RAIL: usize = 6;
+
+/// What is before the second line of a row.
+const BELOW: &str = "            ";
 
 /// What is said below the heading of a rail that has to be moved.
 const MOVE: &str = "where a row goes on with PINS or TAPE, the rail is moved along the panel, which stays as it lies: pins go \
@@ -142,24 +149,36 @@ fn setting_words(setting: Length, before: Option<Length>, unit: Unit) -> String 
     }
 }
 
+/// Adds the rows of a set, each in a line; where one is too long, in two: how the panel lies, and below it what is bored.
 fn push_rows(out: &mut String, rows: &[[String; 8]]) {
-    let is_plain = |at: usize| rows.iter().all(|row| row[at].is_empty());
-    match (is_plain(PACKER), is_plain(ON_THE_RAIL)) {
-        (true, true) => push_some(out, rows, [0, 1, 2, 3, 5, 7]),
-        (true, false) => push_some(out, rows, [0, 1, 2, 3, 5, 6, 7]),
-        (false, true) => push_some(out, rows, [0, 1, 2, 3, 4, 5, 7]),
-        (false, false) => push_some(out, rows, [0, 1, 2, 3, 4, 5, 6, 7]),
+    let is_said = |at: &usize| {
+        let may_be_left_out = [PACKER, ON_THE_RAIL].contains(at);
+        !may_be_left_out || rows.iter().any(|row| !row[*at].is_empty())
+    };
+    let table = |which: Range<usize>| {
+        let which: Vec<usize> = which.filter(is_said).collect();
+        let head: Vec<&str> = which.iter().map(|&at| HEAD[at]).collect();
+        let of_row = |row: &[String; 8]| which.iter().map(|&at| row[at].clone()).collect();
+        let rows: Vec<Vec<String>> = rows.iter().map(of_row).collect();
+        columns(WIDTH - 1, &head, &rows)
+    };
+    if let Some(lines) = table(0..HEAD.len()) {
+        lines.iter().for_each(|line| push_line(out, " ", line));
+        return;
     }
-}
-
-/// Adds the columns that are named.
-fn push_some<const N: usize>(out: &mut String, rows: &[[String; 8]], which: [usize; N]) {
-    let head = which.map(|at| HEAD[at]);
-    let rows: Vec<[String; N]> = rows
-        .iter()
-        .map(|row| which.map(|at| row[at].clone()))
-        .collect();
-    push_columns(out, " ", &head, &rows);
+    let lines = table(0..HOLES).unwrap_or_default();
+    let mut lines = lines.iter();
+    if let Some(head) = lines.next() {
+        push_line(out, " ", head);
+    }
+    for row in rows {
+        match lines.next() {
+            Some(line) => push_line(out, " ", line),
+            // A name that leaves no room for anything else.
+            None => push_indented(out, " ", BELOW, &worded(&HEAD[..HOLES], &row[..HOLES])),
+        }
+        push_indented(out, BELOW, BELOW, &worded(&HEAD[HOLES..], &row[HOLES..]));
+    }
 }
 
 /// How the panel is laid down and what is bored first; below it a row for each place the rail is moved to.

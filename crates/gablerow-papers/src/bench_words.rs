@@ -17,6 +17,9 @@ use crate::bench_records::{CopyNames, SetUpRecord};
 pub(crate) const LAY: &str = "the face named up, the edge named toward you, the foot to the hand named. Push the end named against its \
     stop every time; blow the stop before each first hole.";
 
+/// What is written into the blank for diagonals.
+const DIAGONALS: &str = "Diagonals: how much longer the one from the front of the foot is, or -";
+
 /// What is taken of panels whose diagonals are apart.
 const LEAN: &str = "Where diagonals are apart both ends are taken to lean alike; where one is true it is twice that.";
 
@@ -129,6 +132,9 @@ impl<'a> BenchWords<'a> {
             Some(self.length_line(&names.panel(panel.panel), panel))
         };
         let mut lines: Vec<String> = self.plan.panels.iter().filter_map(line).collect();
+        if !lines.is_empty() {
+            lines.insert(0, DIAGONALS.into());
+        }
         let packers: BTreeSet<Length> = self.plan.set_ups.iter().map(|it| it.rest.packer).collect();
         for packer in packers.into_iter().filter(|it| *it != Length::ZERO) {
             lines.push(format!(
@@ -164,13 +170,15 @@ impl<'a> BenchWords<'a> {
             (None, None) => format!("length ____ want {want}"),
         };
         let diagonals = match cut.diagonals {
-            Some(apart) => self.show(apart.abs()),
+            Some(apart) if apart < Length::ZERO => format!("-{}", self.show(-apart)),
+            Some(apart) => self.show(apart),
             None => "____".to_string(),
         };
         let thick = cut
             .thickness
             .map(|thick| format!(", {} thick", self.show(thick)));
-        let done = if cut.is_empty() { "[ ]" } else { "[x]" };
+        let is_done = cut.diagonals.is_some() && (cut.length.is_some() || cut.play.is_some());
+        let done = if is_done { "[x]" } else { "[ ]" };
         format!(
             "{done} {name}: {length}, diagonals differ by {diagonals}{}",
             thick.unwrap_or_default()

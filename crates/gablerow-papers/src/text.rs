@@ -110,47 +110,58 @@ pub(crate) fn push_columns<const N: usize>(
     head: &[&str; N],
     rows: &[[String; N]],
 ) {
-    let mut wide = head.map(UnicodeWidthStr::width);
-    for row in rows {
-        for (wide, cell) in wide.iter_mut().zip(row) {
-            *wide = (*wide).max(cell.width());
+    let lines = columns(WIDTH - indent.len(), head, rows);
+    for line in lines.iter().flatten() {
+        push_line(out, indent, line);
+    }
+    if lines.is_none() {
+        let deeper = indent.to_owned() + "  ";
+        for row in rows {
+            push_indented(out, indent, &deeper, &worded(head, row));
         }
-    }
-    let gaps = 2 * N.saturating_sub(1);
-    if indent.len() + wide.iter().sum::<usize>() + gaps > WIDTH {
-        return push_paragraphs(out, indent, head, rows);
-    }
-    let mut line = |cells: &[&str]| {
-        let cells: Vec<String> = cells
-            .iter()
-            .zip(wide)
-            .map(|(cell, wide)| padded(cell, wide))
-            .collect();
-        push_line(out, indent, &cells.join("  "));
-    };
-    line(head);
-    for row in rows {
-        line(&row.each_ref().map(String::as_str));
     }
 }
 
-fn push_paragraphs<const N: usize>(
-    out: &mut String,
-    indent: &str,
-    head: &[&str; N],
-    rows: &[[String; N]],
-) {
-    let deeper = indent.to_owned() + "  ";
+/// Rows in columns, below a line of what stands over them; `None` where they are wider than the room.
+pub(crate) fn columns<Row: AsRef<[String]>>(
+    room: usize,
+    head: &[&str],
+    rows: &[Row],
+) -> Option<Vec<String>> {
+    let mut wide: Vec<usize> = head.iter().map(|word| word.width()).collect();
     for row in rows {
-        let filled = head.iter().zip(row).filter(|(_, cell)| !cell.is_empty());
-        let cells: Vec<String> = filled
-            .map(|(word, cell)| match word.is_empty() {
-                true => cell.clone(),
-                false => (*word).to_owned() + " " + cell,
-            })
-            .collect();
-        push_indented(out, indent, &deeper, &cells.join(", "));
+        for (wide, cell) in wide.iter_mut().zip(row.as_ref()) {
+            *wide = (*wide).max(cell.width());
+        }
     }
+    let gaps = 2 * wide.len().saturating_sub(1);
+    if wide.iter().sum::<usize>() + gaps > room {
+        return None;
+    }
+    let line = |cells: &mut dyn Iterator<Item = &str>| {
+        let cells: Vec<String> = cells
+            .zip(&wide)
+            .map(|(cell, wide)| padded(cell, *wide))
+            .collect();
+        cells.join("  ")
+    };
+    let mut lines = vec![line(&mut head.iter().copied())];
+    for row in rows {
+        lines.push(line(&mut row.as_ref().iter().map(String::as_str)));
+    }
+    Some(lines)
+}
+
+/// The cells of a row that say something, each behind the word of its column.
+pub(crate) fn worded(head: &[&str], row: &[String]) -> String {
+    let filled = head.iter().zip(row).filter(|(_, cell)| !cell.is_empty());
+    let cells: Vec<String> = filled
+        .map(|(word, cell)| match word.is_empty() {
+            true => cell.clone(),
+            false => (*word).to_owned() + " " + cell,
+        })
+        .collect();
+    cells.join(", ")
 }
 
 /// The text, filled up with blanks to so many columns.

@@ -67,24 +67,29 @@ fn moved(words: &str) -> Option<Moved> {
     Some(Moved::Tape(number(at), end.to_string()))
 }
 
-/// The cells of a row under its heading, or behind the words of it where the row is a paragraph.
-fn cells(head: &str, row: &str) -> BTreeMap<String, String> {
-    if let Some((_, words)) = row.split_once("[ ], ") {
-        let names = [
-            "this face up",
-            "edge",
-            "foot",
-            "PACKER",
-            "holes",
-            "on rail",
-            "no.",
-        ];
-        let cell = |cell: &str| {
-            let name = names.iter().find(|name| cell.starts_with(**name)).unwrap();
-            ((*name).to_string(), cell[name.len()..].trim().to_string())
-        };
-        return words.split(", ").map(cell).collect();
-    }
+/// The cells of a row under its heading, and behind the words of it in what stands below the row.
+fn cells(head: &str, row: &str, below: &str) -> BTreeMap<String, String> {
+    let names = [
+        "this face up",
+        "edge",
+        "foot",
+        "PACKER",
+        "holes",
+        "on rail",
+        "no.",
+    ];
+    let cell = |cell: &str| {
+        let name = names.iter().find(|name| cell.starts_with(**name)).unwrap();
+        ((*name).to_string(), cell[name.len()..].trim().to_string())
+    };
+    let cells = below.split(", ").filter(|cell| !cell.is_empty());
+    let mut all = under(head, row);
+    all.extend(cells.map(cell));
+    all
+}
+
+/// The cells of a row under its heading.
+fn under(head: &str, row: &str) -> BTreeMap<String, String> {
     let mut starts: Vec<(usize, String)> = Vec::new();
     for name in head
         .split("  ")
@@ -109,10 +114,7 @@ fn cells(head: &str, row: &str) -> BTreeMap<String, String> {
 fn is_row(line: &str) -> bool {
     let row = line.trim_start();
     let numbered = row.starts_with(|c: char| c.is_ascii_digit()) && row.contains("[ ]");
-    let moved = row
-        .strip_prefix("[ ]")
-        .map(|row| row.trim_start_matches(',').trim_start());
-    let moved = moved.map(|row| row.strip_prefix("this face up ").unwrap_or(row));
+    let moved = row.strip_prefix("[ ]").map(str::trim_start);
     numbered || moved.is_some_and(|row| row.starts_with("PINS") || row.starts_with("TAPE 1"))
 }
 
@@ -129,15 +131,15 @@ pub(super) fn read(sheet: &str) -> Vec<Line> {
             "SET " => set = after,
             _ if line.trim_start().starts_with("this face up") => head = line,
             _ if is_row(line) => {
-                let mut row = line.to_string();
-                while row.contains("[ ],")
-                    && text.peek().is_some_and(|next| {
-                        next.starts_with("   ") && !next.contains("[ ]") && !next.contains("total")
-                    })
-                {
-                    row = row + " " + text.next().unwrap().trim();
+                let is_below = |next: &&str| {
+                    next.starts_with("            ") && !next.trim_start().starts_with("total")
+                };
+                let mut below = Vec::new();
+                while let Some(next) = text.next_if(is_below) {
+                    below.push(next.trim());
                 }
-                lines.push(line_of(&cells(head, &row), [bit, stop, set], lines.last()));
+                let cells = cells(head, line, &below.join(" "));
+                lines.push(line_of(&cells, [bit, stop, set], lines.last()));
             }
             _ => {}
         }

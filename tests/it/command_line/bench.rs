@@ -28,7 +28,7 @@ fn a_length_as_cut_is_on_the_sheet_and_what_it_does_to_shelves() {
     let words: Vec<&str> = said.out.split_whitespace().collect();
     let out = words.join(" ");
     for want in [
-        "[x] G1 copy 1 left side: length 703.7, 0.3 shorter than 704.0",
+        "[ ] G1 copy 1 left side: length 703.7, 0.3 shorter than 704.0",
         "LEVEL G1 copy 1, bay 1: shelves rock 0.3, ~0.2 up to the right, ~0.2 up to the back",
     ] {
         assert!(out.contains(want), "{want}: {out}");

@@ -432,6 +432,6 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::CutLengths,
         "as cut",
-        "What was measured of its panels; 703.6 t18.3 d1.2 p0.2 is length, thickness, diagonals apart, play between stops.",
+        "What was measured of its panels; 703.6 t18.3 d1.2 p0.2 is length, thickness, how much longer the diagonal from the front of the foot is (d-1.2 shorter), play between stops.",
     ),
 ];

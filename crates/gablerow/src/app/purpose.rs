@@ -134,7 +134,9 @@ impl Purpose {
                 });
                 format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
             }
-            Self::Trouble(cabinet, ..) => format!("{}: what is wrong", name(cabinet)),
+            &Self::Trouble(cabinet, copy, face) => {
+                format!("{}: what is wrong", face_words(job, cabinet, copy, face))
+            }
             Self::Measured {
                 cabinet,
                 copy,
@@ -162,15 +164,18 @@ impl Purpose {
     }
 }
 
-/// A face of a copy in the words of the bench: `left side inside`.
+/// A face of a copy in the words of the bench: `G2 copy 3 left side inside`; no copy where there is one alone.
 fn face_words(job: &Job, cabinet: Name, copy: Name, face: FaceId) -> String {
-    let cabinet = job.cabinet(cabinet);
-    let built = cabinet.and_then(|cabinet| {
+    let words = || {
+        let cabinet = job.cabinet(cabinet)?;
         let copy = cabinet.copies.iter().find(|it| it.key == copy)?;
-        Some(cabinet.built_as(copy))
-    });
-    built.map_or_else(String::new, |built| {
+        let built = cabinet.built_as(copy);
         let name = Names::of(&built.opening).face(face);
-        format!("{} {}", name.panel, name.word)
-    })
+        let of = match cabinet.copies.len() {
+            1 => cabinet.name.to_string(),
+            _ => format!("{} copy {}", cabinet.name, copy.name),
+        };
+        Some(format!("{of} {} {}", name.panel, name.word))
+    };
+    words().unwrap_or_default()
 }

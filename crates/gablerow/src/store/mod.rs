@@ -47,6 +47,7 @@ mod read;
 mod record;
 mod recovered;
 mod save;
+mod unsaved;
 
 #[cfg(test)]
 mod crash;
@@ -64,3 +65,4 @@ pub use self::place::Place;
 pub use self::read::{JOB_BYTES_MAX, read};
 pub use self::recovered::Recovered;
 pub use self::save::{Expected, Saved, export, make_folder_of, save};
+pub use self::unsaved::unsaved;

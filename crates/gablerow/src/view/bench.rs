@@ -119,9 +119,15 @@ fn changes(canvas: &mut Canvas, app: &App, bench: &AtBench) {
 fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     let unit = app.desk.job.unit;
     let show = |length: Length| length.show(unit).to_string();
-    let setting = show(set_up.setting.total());
-    let setting = format!("{setting} {}", set_up.edge.word());
-    letters::draw(canvas, 1, 3, &setting, Role::Strong);
+    let (setting, edge) = (set_up.setting.total(), set_up.edge.word());
+    let whole = format!("{} {edge}", show(setting));
+    // Inches may be too long for letters: then what is left of the fraction is said in words, and the edge never goes.
+    let room = canvas.width().saturating_sub(PICTURE + 2);
+    let large = match letters::width(&whole) > room {
+        true => format!("{} {edge}", setting.short(unit)),
+        false => whole.clone(),
+    };
+    letters::draw(canvas, 1, 3, &large, Role::Strong);
     let foot = format!("FOOT {}", set_up.foot_to.word());
     letters::draw(canvas, 1, 7, &foot, Role::Strong);
     let runs: Vec<String> = match &set_up.holes {
@@ -138,6 +144,9 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     }
     let y = y - 1;
     let mut words = Vec::new();
+    if large != whole {
+        words.push(format!("set to {whole}"));
+    }
     if !rest.is_empty() {
         words.push(format!("and holes {}", rest.join(" ")));
     }
