@@ -26,7 +26,9 @@ use crate::theme::Role;
 
 /// The columns that the picture takes, at the right.
 const PICTURE: u16 = 32;
-/// The line of the first holes.
+/// The line of the setting, that of the hand the foot is on, and that of the first holes.
+const SETTING_Y: u16 = 3;
+const FOOT_Y: u16 = 7;
 const HOLES_Y: u16 = 11;
 /// The lines from the bars down.
 const BELOW: u16 = 6;
@@ -40,9 +42,9 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
     if let Some(record) = records.get(bench.done) {
         title(canvas, record, &bench);
         changes(canvas, app, &bench);
-        large(canvas, app, record.set_up);
-        let room = canvas.width().saturating_sub(PICTURE + 1);
-        on_bench::draw(&mut canvas.part(room, 3, PICTURE, 7), record.set_up);
+        let picture_y = large(canvas, app, record.set_up);
+        let room = room_for_letters(canvas);
+        on_bench::draw(&mut canvas.part(room, picture_y, PICTURE, 7), record.set_up);
     } else {
         canvas.text(1, 0, "AT THE BENCH", Role::Title);
         letters::draw(canvas, 1, 3, "ALL BORED", Role::Good);
@@ -115,26 +117,36 @@ fn changes(canvas: &mut Canvas, app: &App, bench: &AtBench) {
     }
 }
 
-/// Setting and edge, the hand of the foot, the holes, and below them in words what goes with them.
-fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
+/// The columns beside the picture.
+fn room_for_letters(canvas: &Canvas) -> u16 {
+    canvas.width().saturating_sub(PICTURE + 1)
+}
+
+/// Setting and edge, the hand of the foot, the holes, and below them in words what goes with them. Gives the line the picture
+/// beside them starts at.
+fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) -> u16 {
     let unit = app.desk.job.unit;
     let show = |length: Length| length.show(unit).to_string();
     let (setting, edge) = (set_up.setting.total(), set_up.edge.word());
     let whole = format!("{} {edge}", show(setting));
-    // Inches may be too long for letters: then what is left of the fraction is said in words, and the edge never goes.
-    let room = canvas.width().saturating_sub(PICTURE + 2);
-    let large = match letters::width(&whole) > room {
-        true => format!("{} {edge}", setting.short(unit)),
-        false => whole.clone(),
+    // Inches are too long to stand beside the picture, or in letters at all: the picture begins below them then, and what is left
+    // over of the fraction is said in words.
+    let large = match letters::width(&whole) < canvas.width() {
+        true => whole.clone(),
+        false => format!("{} {edge}", setting.short(unit)),
     };
-    letters::draw(canvas, 1, 3, &large, Role::Strong);
+    letters::draw(canvas, 1, SETTING_Y, &large, Role::Strong);
+    let (picture_y, room) = match letters::width(&large) < room_for_letters(canvas) {
+        true => (SETTING_Y, canvas.width().saturating_sub(1)),
+        false => (FOOT_Y, room_for_letters(canvas)),
+    };
     let foot = format!("FOOT {}", set_up.foot_to.word());
-    letters::draw(canvas, 1, 7, &foot, Role::Strong);
+    letters::draw(canvas, 1, FOOT_Y, &foot, Role::Strong);
     let runs: Vec<String> = match &set_up.holes {
         Holes::Runs(runs) => runs.iter().copied().map(run_words).collect(),
         Holes::ByTape(lengths) => lengths.iter().map(|it| show(*it)).collect(),
     };
-    let lines = letters::wrapped(&runs, canvas.width().saturating_sub(1));
+    let lines = letters::wrapped(&runs, room);
     let room = canvas.height().saturating_sub(HOLES_Y + BELOW + 2) / (letters::LINES + 1);
     let (drawn, rest) = lines.split_at(usize::from(room.max(1)).min(lines.len()));
     let mut y = HOLES_Y;
@@ -152,6 +164,7 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) {
     }
     words.extend(notes(set_up, &app.desk.job));
     canvas.paragraph(y, 1, &words.join("; "), Role::Plain);
+    picture_y
 }
 
 /// What goes with the large letters: how many, from where, the rail's own numbers, and what to measure then.
