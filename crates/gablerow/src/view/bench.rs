@@ -25,7 +25,7 @@ use crate::at_bench::AtBench;
 use crate::theme::Role;
 
 /// The columns that the picture takes, at the right.
-const PICTURE: u16 = 32;
+const PICTURE: u16 = 28;
 /// The line of the setting, that of the hand the foot is on, and that of the first holes.
 const SETTING_Y: u16 = 3;
 const FOOT_Y: u16 = 7;
@@ -131,12 +131,12 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) -> u16 {
     let whole = format!("{} {edge}", show(setting));
     // Inches are too long to stand beside the picture, or in letters at all: the picture begins below them then, and what is left
     // over of the fraction is said in words.
-    let large = match letters::width(&whole) < canvas.width() {
+    let large = match letters::width(&whole) <= canvas.width() {
         true => whole.clone(),
         false => format!("{} {edge}", setting.short(unit)),
     };
     letters::draw(canvas, 1, SETTING_Y, &large, Role::Strong);
-    let (picture_y, room) = match letters::width(&large) < room_for_letters(canvas) {
+    let (picture_y, room) = match letters::width(&large) <= room_for_letters(canvas) {
         true => (SETTING_Y, canvas.width().saturating_sub(1)),
         false => (FOOT_Y, room_for_letters(canvas)),
     };
