@@ -6,7 +6,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use gablerow_core::bench::{Held, Holes, Plan, Position, SetUp};
-use gablerow_core::job::{Cabinet, FaceName, Job, Key, Names, PanelId};
+use gablerow_core::job::{Cabinet, Copy, FaceName, Job, Key, Names, PanelId};
 use gablerow_core::measure::{Length, Unit};
 use gablerow_core::stamp::Stamp;
 
@@ -28,18 +28,21 @@ impl<'a> CopyNames<'a> {
     pub(crate) fn of_job(job: &'a Job) -> BTreeMap<(Key, Key), Self> {
         let of = |cabinet: &'a Cabinet| {
             let stamp = Stamp::now(job, cabinet);
-            cabinet.copies.iter().map(move |copy| {
-                let names = Self {
-                    cabinet: cabinet.name.as_str(),
-                    copy: copy.name.as_str(),
-                    is_one_of_many: cabinet.copies.len() > 1,
-                    names: Names::of(&cabinet.built_as(copy).opening),
-                    stamp,
-                };
-                ((cabinet.key, copy.key), names)
-            })
+            let names = move |copy| Self::of(cabinet, copy, stamp);
+            let copies = cabinet.copies.iter();
+            copies.map(move |copy| ((cabinet.key, copy.key), names(copy)))
         };
         job.cabinets.iter().flat_map(of).collect()
+    }
+
+    fn of(cabinet: &'a Cabinet, copy: &'a Copy, stamp: Stamp) -> Self {
+        Self {
+            cabinet: cabinet.name.as_str(),
+            copy: copy.name.as_str(),
+            is_one_of_many: cabinet.copies.len() > 1,
+            names: Names::of(&cabinet.built_as(copy).opening),
+            stamp,
+        }
     }
 
     /// `G2 left side`; with the copy where there are several: `G2 copy 3 left side`.
@@ -56,6 +59,14 @@ impl<'a> CopyNames<'a> {
         let bay = self.names.opening(bay)?;
         Some(format!("{} copy {}, {bay}", self.cabinet, self.copy))
     }
+}
+
+/// `G2 left side`; with the copy where there are several: `G2 copy 3 left side`. Nothing when there is no such copy.
+#[must_use]
+pub fn panel_name(job: &Job, cabinet: Key, copy: Key, panel: PanelId) -> Option<String> {
+    let cabinet = job.cabinet(cabinet)?;
+    let copy = cabinet.copies.iter().find(|it| it.key == copy)?;
+    Some(CopyNames::of(cabinet, copy, Stamp::now(job, cabinet)).panel(panel))
 }
 
 /// Something of a cabinet, with the copy where that has to be said.

@@ -225,14 +225,16 @@ fn rows_of(record: &SetUpRecord<'_>, unit: Unit) -> Vec<[String; 8]> {
     rows
 }
 
+/// The rail's own numbers of the runs bored where it lies.
+fn index_runs(set_up: &SetUp, at: &Position) -> Vec<(i16, i16)> {
+    let index = |hole| at.index(&set_up.rest, hole);
+    let runs = at.runs.iter();
+    runs.map(|run| (index(run.0), index(run.1))).collect()
+}
+
 /// The holes bored where the rail lies, its own numbers where they are others, and how many.
 fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
-    let index = |hole| at.index(&set_up.rest, hole);
-    let on_rail: Vec<(i16, i16)> = at
-        .runs
-        .iter()
-        .map(|run| (index(run.0), index(run.1)))
-        .collect();
+    let on_rail = index_runs(set_up, at);
     let rail = if on_rail == at.runs {
         String::new()
     } else {
@@ -240,6 +242,16 @@ fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
     };
     let count = Holes::Runs(at.runs.clone()).count();
     (runs_words(&at.runs), rail, count)
+}
+
+/// The rail's own numbers of the holes, where it lies at one place and they are not the cabinet's: `20-19`, `14-9`.
+#[must_use]
+pub fn rail_runs(set_up: &SetUp) -> Option<Vec<String>> {
+    let [at] = &set_up.positions[..] else {
+        return None;
+    };
+    let runs = index_runs(set_up, at);
+    (runs != at.runs).then(|| runs.into_iter().map(run_words).collect())
 }
 
 /// Place by place what the rail's own numbers are, where they are not the cabinet's, and where it is moved to: `on the rail 1 9-14`,

@@ -73,8 +73,8 @@ mod title_block;
 mod typeface;
 
 pub use bench_page::bench_pages;
-pub use bench_records::SetUpRecord;
-pub use bench_rows::rail_notes;
+pub use bench_records::{SetUpRecord, panel_name};
+pub use bench_rows::{rail_notes, rail_runs};
 pub use bench_sheet::{BenchSheet, held_back, open_stops};
 pub use bench_text::bench_text;
 pub use bore_table::BoreRecord;

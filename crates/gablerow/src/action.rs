@@ -109,6 +109,8 @@ pub enum Action {
     Enter,
     /// Back to where one was; changes nothing.
     Leave,
+    /// Back from the bench, when it is pressed twice.
+    LeaveBench,
     /// A new cabinet.
     Add,
     /// A cabinet like this one.
@@ -187,6 +189,8 @@ pub enum Action {
     Trouble,
     /// What was measured of it.
     Measured,
+    /// A panel was cut anew, and is bored again.
+    CutAnew,
     /// The papers.
     Papers,
     /// A kind of paper more, or less.

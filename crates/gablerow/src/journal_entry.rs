@@ -297,6 +297,7 @@ mod tests {
             },
             want: Length::from_mm(160),
             is: Length::from_um(191_750),
+            taken_back: false,
         };
         let bench = [
             Kept::Measured(measured),

@@ -25,6 +25,7 @@ pub(crate) fn measure_faces(job: &mut Job, off: impl Fn(FaceId) -> Option<Length
             span: check.span,
             want: check.want,
             is: check.want + off,
+            taken_back: false,
         });
         let lengths = |it: &Measured| it.span.rows().chain([it.want, it.is]);
         let held = measured.filter(|it| lengths(it).all(is_held));

@@ -2,7 +2,7 @@
 //!
 //! Nothing of this is stored. The record is only ever added to; its last entry on a place is what is there.
 
-use alloc::collections::BTreeMap;
+use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::vec::Vec;
 
 use super::{Holes, SetUp, work};
@@ -115,6 +115,44 @@ pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
     }
     panels.retain(|it| it.done + it.left + it.stale.len() > 0);
     panels
+}
+
+/// What goes into the record when a panel was cut anew: nothing of it is bored.
+#[must_use]
+pub fn cut_anew(record: &[Bored], cabinet: Key, copy: Key, panel: PanelId) -> Vec<Bored> {
+    let done = Done::of(record, cabinet, copy).0.into_values();
+    let of_panel = done.filter(|it| it.face.panel == panel);
+    of_panel.map(taken_back).collect()
+}
+
+/// What goes into the record when the set-up that was recorded last was not bored after all: one row of one face, its bit and its
+/// depth. Nothing when all is taken back already.
+#[must_use]
+pub fn last_taken_back(record: &[Bored]) -> Vec<Bored> {
+    let row = |it: &Bored| {
+        let tool = (it.diameter, it.depth);
+        (it.cabinet, it.copy, it.face, it.from_front, tool)
+    };
+    let (mut gone, mut last) = (BTreeSet::new(), Vec::<Bored>::new());
+    for it in record.iter().rev() {
+        let place = (it.cabinet, it.copy, it.face, it.from_front, it.from_foot);
+        if it.taken_back {
+            gone.insert(place);
+        } else if !gone.contains(&place) {
+            if last.first().is_some_and(|first| row(first) != row(it)) {
+                break;
+            }
+            last.push(*it);
+        }
+    }
+    last.into_iter().map(taken_back).collect()
+}
+
+fn taken_back(bored: Bored) -> Bored {
+    Bored {
+        taken_back: true,
+        ..bored
+    }
 }
 
 /// What goes into the record when a set-up of a plan of this job is done: a line for each of its holes.

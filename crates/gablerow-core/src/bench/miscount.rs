@@ -34,7 +34,11 @@ pub fn miscounts(job: &Job, cabinet: Key, copy: &Copy, built: &Layout) -> Vec<Mi
     let mut latest: BTreeMap<(FaceId, Span), Measured> = BTreeMap::new();
     let own = |it: &&Measured| (it.cabinet, it.copy) == (cabinet, copy.key);
     for measured in job.measured.iter().filter(own) {
-        latest.insert((measured.face, measured.span), *measured);
+        let place = (measured.face, measured.span);
+        match measured.taken_back {
+            true => drop(latest.remove(&place)),
+            false => drop(latest.insert(place, *measured)),
+        }
     }
     let miscount = |measured| miscount(measured, built);
     latest.into_values().filter_map(miscount).collect()

@@ -37,7 +37,7 @@ use core::mem;
 
 pub use along::{Held, Position};
 pub use lean::{lean, shift};
-pub use left::{Done, Progress, bored_by, progress, progress_of_job};
+pub use left::{Done, Progress, bored_by, cut_anew, last_taken_back, progress, progress_of_job};
 pub use measure::Check;
 pub(crate) use miscount::COUNTED_WITHIN;
 pub use miscount::{Miscount, RunOf, miscounts};
@@ -179,6 +179,16 @@ pub fn plan_left(job: &Job, record: &[Bored], cabinets: &[Key], times: &Times) -
         panels: bench.panels,
         orders,
     }
+}
+
+/// What is measured on a bored face of a copy of a cabinet.
+#[must_use]
+pub fn checks(job: &Job, cabinet: Key, copy: Key, face: FaceId) -> Vec<Check> {
+    let mut whole = Whole::of_unbored(job, &[cabinet]);
+    whole
+        .checks
+        .remove(&(cabinet, copy, face))
+        .unwrap_or_default()
 }
 
 /// What comes onto the bench.

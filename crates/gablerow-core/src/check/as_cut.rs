@@ -2,7 +2,6 @@
 
 use alloc::collections::BTreeSet;
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
@@ -47,7 +46,7 @@ pub(super) fn as_cut_length(cx: &Context, found: &mut Vec<Finding>) {
             let way = if off > Length::ZERO { "long" } else { "short" };
             let message = format!(
                 "{} was cut {} too {way}, {} for {}; over {} it is cut again",
-                panel(cx, copy, cut.panel),
+                cx.panel_of(copy, cut.panel),
                 off.abs().show(cx.unit),
                 (planned + off).show(cx.unit),
                 planned.show(cx.unit),
@@ -145,7 +144,7 @@ pub(super) fn foot_end_not_square(cx: &Context, found: &mut Vec<Finding>) {
             let message = format!(
                 "the diagonals of {} are {} apart: an end is {} out of square, and rows {} apart in height if both ends lean alike, \
                  twice that if one is true",
-                panel(cx, copy, cut.panel),
+                cx.panel_of(copy, cut.panel),
                 apart.abs().show(cx.unit),
                 lean.show(cx.unit),
                 shift.show(cx.unit)
@@ -168,7 +167,7 @@ pub(super) fn as_cut_thickness(cx: &Context, found: &mut Vec<Finding>) {
             }
             let message = format!(
                 "{} is {} thick, {} by its card; over {} off the bays beside it are as much off: measure the batch",
-                panel(cx, copy, cut.panel),
+                cx.panel_of(copy, cut.panel),
                 thick.show(cx.unit),
                 planned.show(cx.unit),
                 THICKNESS_OFF_MOST.show(cx.unit)
@@ -176,12 +175,6 @@ pub(super) fn as_cut_thickness(cx: &Context, found: &mut Vec<Finding>) {
             found.push(Finding::new(Rule::AsCutThickness, cx.here(), message).about(copy.key));
         }
     }
-}
-
-/// A panel by the name it has on its copy: `left side of copy 2`.
-fn panel(cx: &Context, copy: &Copy, panel: PanelId) -> String {
-    let names = Names::of(&cx.cabinet.built_as(copy).opening);
-    format!("the {} of copy {}", names.panel(panel), copy.name)
 }
 
 #[cfg(test)]

@@ -7,7 +7,9 @@ use alloc::vec::Vec;
 use super::door::Door;
 use super::{Place, Strand, strands};
 use crate::cards::{Hinge, PlateShape, Runner as RunnerCard};
-use crate::job::{Bay, Cabinet, Division, HolePlace, Job, Key, Limits, Plate, Shop};
+use crate::job::{
+    Bay, Cabinet, Copy, Division, HolePlace, Job, Key, Limits, Names, PanelId, Plate, Shop,
+};
 use crate::layout::{BayLayout, BoreSpec, Face, Layout, Upright, Use};
 use crate::measure::{Length, Unit};
 use crate::parts::{BoxFit, ShelfPart, loose_shelves};
@@ -65,6 +67,12 @@ impl<'a> Context<'a> {
     /// The whole cabinet as a place.
     pub(super) fn here(&self) -> Place {
         Place::of(self.cabinet.key)
+    }
+
+    /// A panel by the name it has on its copy: `the left side of copy 2`.
+    pub(super) fn panel_of(&self, copy: &Copy, panel: PanelId) -> String {
+        let names = Names::of(&self.cabinet.built_as(copy).opening);
+        format!("the {} of copy {}", names.panel(panel), copy.name)
     }
 
     /// Every face, and the upright it is on.

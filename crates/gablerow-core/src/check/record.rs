@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
 use crate::bench::{Progress, progress};
-use crate::job::{Bored, Copy, Names};
+use crate::job::{Bored, Copy};
 use crate::layout::{Layout, RowName};
 use crate::measure::Length;
 
@@ -22,7 +22,7 @@ pub(super) fn sheet_out_of_date(cx: &Context, found: &mut Vec<Finding>) {
         if gone.is_empty() {
             return;
         }
-        let (what, name) = (holes(cx, &gone), name(cx, copy, panel));
+        let (what, name) = (holes(cx, &gone), cx.panel_of(copy, panel.panel));
         let message = format!(
             "{name}: {what} on record and wanted no longer; plug what is in the way, and bore by a new sheet"
         );
@@ -40,7 +40,7 @@ pub(super) fn back_type_changed(cx: &Context, found: &mut Vec<Finding>) {
         let from_back = |x: Length| (upright.depth() - x).show(cx.unit);
         let message = format!(
             "{}: {} of the back row bored {} from the back edge, which is {} now; bore again, or keep the old back",
-            name(cx, copy, panel),
+            cx.panel_of(copy, panel.panel),
             counted(moved.len()),
             from_back(old.from_front),
             from_back(*new)
@@ -80,11 +80,6 @@ fn moved_back<'a>(layout: &Layout, panel: &'a Progress) -> Vec<(&'a Bored, Lengt
         (has && is_behind && x != bored.from_front).then_some((bored, x))
     };
     panel.stale.iter().filter_map(moved).collect()
-}
-
-fn name(cx: &Context, copy: &Copy, panel: &Progress) -> String {
-    let names = Names::of(&cx.cabinet.built_as(copy).opening);
-    format!("the {} of copy {}", names.panel(panel.panel), copy.name)
 }
 
 /// `holes 12, 13 at 37.0`, or `1 hole off the grid`.

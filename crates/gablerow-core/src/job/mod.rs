@@ -155,7 +155,8 @@ impl Job {
     pub fn measured(&self, cabinet: Key, copy: Key, face: FaceId, span: Span) -> Option<Length> {
         let of_it =
             |it: &&Measured| (it.cabinet, it.copy, it.face, it.span) == (cabinet, copy, face, span);
-        self.measured.iter().rev().find(of_it).map(|it| it.is)
+        let last = self.measured.iter().rev().find(of_it);
+        last.filter(|it| !it.taken_back).map(|it| it.is)
     }
 
     /// The position in the list of the cabinet with this key.

@@ -124,6 +124,8 @@ pub struct Measured {
     pub want: Length,
     /// What it is.
     pub is: Length,
+    /// Takes back what earlier entries say of this distance: its panel was cut anew.
+    pub taken_back: bool,
 }
 
 /// The state of a cabinet that was saved last: how many there were, and the word of it.

@@ -191,6 +191,11 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (Action::Help, "help", "The keys of this screen."),
     (Action::Enter, "take", "Takes this line, or what is typed."),
     (Action::Leave, "back", "Back, and nothing is changed."),
+    (
+        Action::LeaveBench,
+        "back",
+        "Twice: back to where you came from; all that is done is kept.",
+    ),
     (Action::Add, "add", "A new plain cabinet after this one."),
     (
         Action::Copy,
@@ -357,7 +362,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::NotDone,
         "one back",
-        "The set-up before was not bored after all; it comes again.",
+        "The set-up before was not bored after all, be it of an earlier day; it comes again.",
     ),
     (
         Action::Trouble,
@@ -368,6 +373,11 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
         Action::Measured,
         "measured",
         "Asks what the distances of this face measure, ; between two; a hole that was counted wrong shows at once.",
+    ),
+    (
+        Action::CutAnew,
+        "cut anew",
+        "A panel was cut anew: asks which, and all of it is to be bored again, whatever is on record of the old one.",
     ),
     (
         Action::Papers,

@@ -6,6 +6,7 @@ use gablerow_core::check::{Level, Rule};
 use gablerow_core::edit::{FreeMeasure, Measure, PartMeasure, ValueName};
 use gablerow_core::job::{FaceId, Job, Key as Name, Names, PanelId};
 use gablerow_core::layout::{Layout, Upright};
+use gablerow_papers::panel_name;
 
 use crate::card_line::CardLine;
 
@@ -54,6 +55,8 @@ pub enum Purpose {
     CutLengths(Name),
     /// What went wrong at the bench with a face of a copy of a cabinet.
     Trouble(Name, Name, FaceId),
+    /// The panel that was cut anew.
+    CutAnew,
     /// What distances on a bored face measure.
     Measured {
         /// The cabinet.
@@ -151,6 +154,7 @@ impl Purpose {
                     wants.join("; ")
                 )
             }
+            Self::CutAnew => "panel that was cut anew".to_owned(),
             Self::Folder => "papers to".to_owned(),
             Self::Reason { rule, .. } => {
                 let info = rule.info();
@@ -166,16 +170,6 @@ impl Purpose {
 
 /// A face of a copy in the words of the bench: `G2 copy 3 left side inside`; no copy where there is one alone.
 fn face_words(job: &Job, cabinet: Name, copy: Name, face: FaceId) -> String {
-    let words = || {
-        let cabinet = job.cabinet(cabinet)?;
-        let copy = cabinet.copies.iter().find(|it| it.key == copy)?;
-        let built = cabinet.built_as(copy);
-        let name = Names::of(&built.opening).face(face);
-        let of = match cabinet.copies.len() {
-            1 => cabinet.name.to_string(),
-            _ => format!("{} copy {}", cabinet.name, copy.name),
-        };
-        Some(format!("{of} {} {}", name.panel, name.word))
-    };
-    words().unwrap_or_default()
+    let panel = panel_name(job, cabinet, copy, face.panel).unwrap_or_default();
+    format!("{panel} {}", face.word())
 }

@@ -270,6 +270,7 @@ fn measured() -> impl Strategy<Value = Measured> {
             },
             want: one.from_foot,
             is: other.from_foot,
+            taken_back: other.taken_back,
         }
     })
 }

@@ -485,6 +485,7 @@ fn measured() -> Vec<Measured> {
         span,
         want: mm(544),
         is: Length::from_um(575_700),
+        taken_back: false,
     };
     spans.map(measured).to_vec()
 }

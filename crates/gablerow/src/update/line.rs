@@ -41,6 +41,7 @@ fn take(app: &mut App, line: Line) -> Vec<Effect> {
             vec![Effect::Keep(Kept::Trouble(trouble))]
         }
         Ok(Answer::Measured(measured)) => bench::measured(app, measured),
+        Ok(Answer::CutAnew(panel)) => bench::cut_anew(app, &panel),
         Ok(Answer::Same) => Vec::new(),
         Ok(Answer::Folder(folder)) => {
             app.papers.folder = Some(folder);
@@ -133,6 +134,8 @@ enum Answer {
     Trouble(Trouble),
     /// What was measured there.
     Measured(Vec<Measured>),
+    /// Which panel was cut anew.
+    CutAnew(bench::OnRecord),
     /// Where papers are written to.
     Folder(PathBuf),
     /// What was there already.
@@ -157,6 +160,7 @@ fn answer(app: &App, purpose: &Purpose, text: &str) -> Result<Answer, String> {
                 then_quit: *then_quit,
             });
         }
+        Purpose::CutAnew => return bench::panel_on_record(job, text).map(Answer::CutAnew),
         Purpose::Folder => return Ok(Answer::Folder(papers::folder(text)?)),
         Purpose::Add(after) => Edit::Add {
             after: Some(*after),

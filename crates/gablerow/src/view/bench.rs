@@ -15,7 +15,7 @@ use gablerow_core::check::{self, Rule};
 use gablerow_core::job::{Job, Key, Names, PanelId, Trouble};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
-use gablerow_papers::{SetUpRecord, rail_notes, run_words};
+use gablerow_papers::{SetUpRecord, rail_notes, rail_runs, run_words, wrap};
 
 use super::canvas::Canvas;
 use super::letters;
@@ -30,6 +30,8 @@ const PICTURE: u16 = 28;
 const SETTING_Y: u16 = 3;
 const FOOT_Y: u16 = 7;
 const HOLES_Y: u16 = 11;
+/// What stands before the rail's own numbers, where they are not the cabinet's.
+const RAIL: &str = "RAIL";
 /// The lines from the bars down.
 const BELOW: u16 = 6;
 
@@ -51,12 +53,25 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
     }
     let y = canvas.height().saturating_sub(BELOW);
     bars(canvas, app, y, &bench, &panels);
-    let lines = said(app, walk, &bench, &panels);
-    let (width, room) = (canvas.width(), BELOW.saturating_sub(2));
-    let mut below = canvas.part(0, y + 1, width, room);
-    let mut y = 0;
-    for (text, role) in lines {
-        y = below.paragraph(y, 1, &text, role);
+    below_bars(canvas, y + 1, said(app, walk, &bench, &panels));
+}
+
+/// What has to be known beside, as far as there are lines for it, and how many there are not.
+fn below_bars(canvas: &mut Canvas, y: u16, said: Vec<(String, Role)>) {
+    let (width, room) = (canvas.width().saturating_sub(1), BELOW.saturating_sub(2));
+    let broken = |(text, role): (String, Role)| {
+        let lines = wrap(&text, usize::from(width)).into_iter();
+        lines.map(move |line| (line, role))
+    };
+    let mut lines: Vec<(String, Role)> = said.into_iter().flat_map(broken).collect();
+    if lines.len() > usize::from(room) {
+        let shown = usize::from(room.saturating_sub(1));
+        let more = lines.len() - shown;
+        lines.truncate(shown);
+        lines.push((format!("and {more} lines more"), Role::Dim));
+    }
+    for (y, (line, role)) in (y..).zip(lines) {
+        canvas.text(1, y, &line, role);
     }
 }
 
@@ -142,11 +157,17 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) -> u16 {
     };
     let foot = format!("FOOT {}", set_up.foot_to.word());
     letters::draw(canvas, 1, FOOT_Y, &foot, Role::Strong);
-    let runs: Vec<String> = match &set_up.holes {
+    let holes: Vec<String> = match &set_up.holes {
         Holes::Runs(runs) => runs.iter().copied().map(run_words).collect(),
         Holes::ByTape(lengths) => lengths.iter().map(|it| show(*it)).collect(),
     };
-    let lines = letters::wrapped(&runs, room);
+    // Whoever bores counts along the rail, so its own numbers are the large ones.
+    let on_rail = rail_runs(set_up);
+    let large_holes = match &on_rail {
+        Some(on_rail) => [&[RAIL.to_owned()], &on_rail[..]].concat(),
+        None => holes.clone(),
+    };
+    let lines = letters::wrapped(&large_holes, room);
     let room = canvas.height().saturating_sub(HOLES_Y + BELOW + 2) / (letters::LINES + 1);
     let (drawn, rest) = lines.split_at(usize::from(room.max(1)).min(lines.len()));
     let mut y = HOLES_Y;
@@ -160,14 +181,19 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) -> u16 {
         words.push(format!("set to {whole}"));
     }
     if !rest.is_empty() {
-        words.push(format!("and holes {}", rest.join(" ")));
+        let word = if on_rail.is_some() { "on" } else { "holes" };
+        words.push(format!("and {word} {}", rest.join(" ")));
+    }
+    match on_rail {
+        Some(_) => words.push(format!("the cabinet's holes {}", holes.join(" "))),
+        None => words.extend(rail_notes(set_up, unit)),
     }
     words.extend(notes(set_up, &app.desk.job));
     canvas.paragraph(y, 1, &words.join("; "), Role::Plain);
     picture_y
 }
 
-/// What goes with the large letters: how many, from where, the rail's own numbers, and what to measure then.
+/// What goes with the large letters: how many, from where, and what to measure then.
 fn notes(set_up: &SetUp, job: &Job) -> Vec<String> {
     let unit = job.unit;
     let (end, count) = (set_up.rest.end.word(), set_up.holes.count());
@@ -182,8 +208,7 @@ fn notes(set_up: &SetUp, job: &Job) -> Vec<String> {
         format!("then {} = {}{is}", it.span.show(unit), it.want.show(unit))
     };
     let checks = set_up.checks.iter().map(check);
-    let rail = rail_notes(set_up, unit).into_iter();
-    [first].into_iter().chain(rail).chain(checks).collect()
+    [first].into_iter().chain(checks).collect()
 }
 
 /// How far panel, cabinet and job have come, and what is left of the time.

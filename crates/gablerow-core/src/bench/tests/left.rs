@@ -4,6 +4,7 @@ use super::*;
 use crate::edit::{Edit, Measure};
 use crate::job::Bored;
 use proptest::prelude::*;
+use proptest::sample::Index;
 
 fn all_left(job: &Job) -> Plan {
     let cabinets: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
@@ -47,6 +48,42 @@ proptest! {
         let back: Vec<Bored> = job.bored.iter().map(|it| Bored { taken_back: true, ..*it }).collect();
         job.bored.extend(back);
         prop_assert_eq!(all_left(&job), before);
+    }
+
+    #[test]
+    fn row_by_row_all_is_taken_back_and_no_more(job in job()) {
+        let mut job = without_record(job);
+        let before = all_left(&job);
+        for set_up in &before.set_ups {
+            job.bored.extend(bored_by(set_up, &job));
+        }
+        let bored = job.bored.len();
+        for _ in &before.set_ups {
+            job.bored.extend(last_taken_back(&job.bored));
+        }
+        prop_assert_eq!(job.bored.len(), 2 * bored);
+        prop_assert_eq!(last_taken_back(&job.bored), []);
+        prop_assert_eq!(all_left(&job), before);
+    }
+
+    #[test]
+    fn of_a_panel_cut_anew_all_is_left_and_of_the_others_nothing_more(job in job(), index in any::<Index>()) {
+        let mut job = without_record(job);
+        let before = progress_of_job(&job);
+        for set_up in all_left(&job).set_ups {
+            job.bored.extend(bored_by(&set_up, &job));
+        }
+        if before.is_empty() {
+            return Ok(());
+        }
+        let at = index.index(before.len());
+        let panel = &before[at];
+        job.bored.extend(cut_anew(&job.bored, panel.cabinet, panel.copy, panel.panel));
+        let after = progress_of_job(&job);
+        for (place, (was, is)) in before.iter().zip(&after).enumerate() {
+            prop_assert_eq!((is.left, is.stale.len()), if place == at { (was.left, 0) } else { (0, 0) });
+        }
+        prop_assert_eq!(cut_anew(&job.bored, panel.cabinet, panel.copy, panel.panel), []);
     }
 
     #[test]

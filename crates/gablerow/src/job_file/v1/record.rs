@@ -77,6 +77,9 @@ record! {
         want: Mm,
         /// What it is, in mm.
         is: Mm,
+        /// Takes back what earlier entries say of this distance, since its panel was cut anew; left out when it was measured.
+        #[serde(default, skip_serializing_if = "plain")]
+        taken_back: bool,
     }
 }
 

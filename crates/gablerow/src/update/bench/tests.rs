@@ -2,12 +2,14 @@
 
 use std::time::{Duration, Instant};
 
+use gablerow_core::bench::{Check, Progress, progress_of_job};
 use gablerow_core::check::{self, Rule};
 use gablerow_core::job::Job;
-use gablerow_core::measure::Length;
+use gablerow_core::measure::{Length, Unit};
+use gablerow_papers::panel_name;
 
 use super::*;
-use crate::app::Screen;
+use crate::app::{Asked, Screen};
 use crate::demo;
 use crate::key::{Key, Press};
 use crate::update::tests::{app, press_all};
@@ -55,8 +57,100 @@ fn space_alone_bores_the_whole_job_and_all_of_it_is_kept() {
         "there is no more"
     );
     press_all(&mut app, &[Key::Esc, Key::Esc, BENCH]);
-    assert_eq!(now(&app), None);
-    assert_eq!(app.notice.unwrap().text, "nothing is left to bore");
+    let bench = AtBench::of(&app.desk.job, &app.walk.unwrap());
+    assert_eq!(
+        bench.plan.set_ups,
+        [],
+        "all bored, and open to be taken back"
+    );
+}
+
+#[test]
+fn what_was_bored_on_an_earlier_day_is_taken_back_row_by_row() {
+    let (job, count) = store();
+    let mut app = app(job);
+    press_all(&mut app, &[BENCH]);
+    press_all(&mut app, &vec![Key::SPACE; count]);
+    let all = app.desk.job.bored.len();
+    press_all(&mut app, &[Key::Esc, Key::Esc, BENCH]);
+    for rows in 1..=count {
+        press_all(&mut app, &[BACK]);
+        let bench = AtBench::of(&app.desk.job, &app.walk.unwrap());
+        assert_eq!((bench.done, bench.plan.set_ups.len()), (0, rows));
+    }
+    assert_eq!(app.desk.job.bored.len(), 2 * all);
+    assert_eq!(press_all(&mut app, &[BACK]), []);
+    assert!(app.notice.as_ref().unwrap().is_refusal);
+    press_all(&mut app, &vec![Key::SPACE; count]);
+    assert_eq!(now(&app), Some(count));
+}
+
+/// The panel that is asked for when `n` is pressed.
+fn offered(app: &App) -> String {
+    match &app.asked {
+        Some(Asked::Line(line)) => line.field.text().to_owned(),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn of_a_panel_that_was_cut_anew_nothing_is_bored_or_measured() {
+    let (job, count) = store();
+    let mut app = app(job);
+    press_all(&mut app, &[BENCH]);
+    press_all(&mut app, &vec![Key::SPACE; count]);
+    press_all(&mut app, &[Key::Esc, Key::Esc, BENCH]);
+    assert_eq!(type_measured(&mut app, "+32").len(), 1);
+    let job = app.desk.job.clone();
+    let found = |job: &Job| {
+        check::of_job(job)
+            .iter()
+            .any(|it| it.rule == Rule::MiscountedHole)
+    };
+    assert!(found(&job));
+    let measured = job.measured[0];
+    let bored = progress_of_job(&job);
+    let is_it = |it: &&Progress| {
+        (it.cabinet, it.copy, it.panel) == (measured.cabinet, measured.copy, measured.face.panel)
+    };
+    let of_panel = bored.iter().find(is_it).unwrap().done;
+
+    press_all(&mut app, &[Key::Char('n')]);
+    let name = panel_name(&job, measured.cabinet, measured.copy, measured.face.panel);
+    assert_eq!(Some(offered(&app)), name);
+    let kept = press_all(&mut app, &[Key::Enter]);
+    let [Kept::Bored(back, None), Kept::Measured(gone)] = &kept[..] else {
+        panic!("{kept:?}")
+    };
+    assert!(back.iter().all(|it| it.taken_back) && gone.taken_back);
+    assert_eq!(back.len(), of_panel);
+    let left = progress_of_job(&app.desk.job);
+    let left: Vec<&Progress> = left.iter().filter(|it| it.left > 0).collect();
+    assert_eq!(
+        (left.len(), left[0].left, left[0].stale.len()),
+        (1, of_panel, 0)
+    );
+    assert!(is_it(&left[0]) && !found(&app.desk.job));
+    let set_ups = AtBench::of(&app.desk.job, &app.walk.unwrap()).plan.set_ups;
+    assert_eq!(
+        set_ups.iter().map(|it| it.holes.count()).sum::<usize>(),
+        of_panel
+    );
+}
+
+#[test]
+fn a_panel_that_is_not_on_record_cannot_be_cut_anew() {
+    let (job, _) = store();
+    let mut app = app(job);
+    press_all(&mut app, &[BENCH, Key::Char('n')]);
+    assert!(app.asked.is_none() && app.notice.as_ref().unwrap().is_refusal);
+    press_all(&mut app, &[Key::SPACE, Key::Char('n'), Key::Char('x')]);
+    assert_eq!(press_all(&mut app, &[Key::Enter]), []);
+    let Some(Asked::Line(line)) = &app.asked else {
+        panic!("the line is gone")
+    };
+    let complaint = line.complaint.as_deref().unwrap();
+    assert!(complaint.starts_with("bored are: "), "{complaint}");
 }
 
 #[test]
@@ -77,7 +171,7 @@ fn every_other_key_is_dead() {
     let mut app = app(job);
     press_all(&mut app, &[BENCH, Key::SPACE]);
     let before = app.desk.job.clone();
-    let letters = (' '..='~').filter(|letter| !" bmx?".contains(*letter));
+    let letters = (' '..='~').filter(|letter| !" bmnx?".contains(*letter));
     let others = [
         Key::Enter,
         Key::Up,

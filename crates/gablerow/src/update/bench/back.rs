@@ -1,0 +1,131 @@
+//! What is on record taken back: a set-up that was not bored after all, a panel that was cut anew.
+
+use std::collections::BTreeSet;
+
+use gablerow_core::bench::{self, bored_by, last_taken_back, progress_of_job};
+use gablerow_core::job::{Bored, Job, Key, Measured, PanelId};
+use gablerow_papers::panel_name;
+
+use super::{of_face, record};
+use crate::app::{App, Notice, Purpose};
+use crate::at_bench::AtBench;
+use crate::update::{Effect, Kept, ask};
+
+/// A panel: its cabinet, its copy, which one.
+pub(in crate::update) type OnRecord = (Key, Key, PanelId);
+
+/// Takes back the set-up before this one; before the first since somebody began, the one that is last on record.
+pub(super) fn one_back(app: &mut App, bench: &AtBench) -> Vec<Effect> {
+    let job = &app.desk.job;
+    if let Some(set_up) = bench.before() {
+        let holes = bored_by(set_up, job).into_iter();
+        let back = |hole| Bored {
+            taken_back: true,
+            ..hole
+        };
+        let holes = holes.map(back).collect();
+        return record(app, holes, None);
+    }
+    let holes = last_taken_back(&job.bored);
+    let Some(&Bored {
+        cabinet,
+        copy,
+        face,
+        ..
+    }) = holes.first()
+    else {
+        app.notice = Some(Notice::refused("nothing is bored yet"));
+        return Vec::new();
+    };
+    let name = panel_name(job, cabinet, copy, face.panel).unwrap_or_default();
+    let word = face.word();
+    let count = counted(holes.len());
+    app.notice = Some(Notice::done(format!(
+        "{name} {word}: {count} of an earlier day come again"
+    )));
+    record_and_begin(app, holes)
+}
+
+/// Asks which panel was cut anew; offers the one in work, or else the one that was bored last.
+pub(super) fn ask_cut_anew(app: &mut App, bench: &AtBench) {
+    let job = &app.desk.job;
+    let last = last_taken_back(&job.bored);
+    let last = last.first().map(|it| (it.cabinet, it.copy, it.face));
+    let mut panels = bench.set_up().map(of_face).into_iter().chain(last);
+    let offered = panels.find_map(|(cabinet, copy, face)| {
+        let name = panel_name(job, cabinet, copy, face.panel)?;
+        panel_on_record(job, &name).is_ok().then_some(name)
+    });
+    match offered {
+        Some(name) => ask(app, Purpose::CutAnew, &name),
+        None => app.notice = Some(Notice::refused("nothing is bored yet")),
+    }
+}
+
+/// The panel of that name, of which something is on record.
+///
+/// # Errors
+/// In words, with the names there are.
+pub(in crate::update) fn panel_on_record(job: &Job, text: &str) -> Result<OnRecord, String> {
+    let panels = progress_of_job(job).into_iter();
+    let on_record = panels.filter(|it| it.done + it.stale.len() > 0);
+    let named = on_record.filter_map(|it| {
+        let name = panel_name(job, it.cabinet, it.copy, it.panel)?;
+        Some((name, (it.cabinet, it.copy, it.panel)))
+    });
+    let named: Vec<(String, OnRecord)> = named.collect();
+    let is_it = |(name, _): &&(String, OnRecord)| name.eq_ignore_ascii_case(text);
+    let found = named.iter().find(is_it).map(|(_, panel)| *panel);
+    found.ok_or_else(|| {
+        let names: Vec<&str> = named.iter().map(|(name, _)| name.as_str()).collect();
+        match names.is_empty() {
+            true => "nothing is bored yet".to_owned(),
+            false => format!("bored are: {}", names.join(", ")),
+        }
+    })
+}
+
+/// Takes back whatever is on record of a panel, bored or measured, and begins with what is left then.
+pub(in crate::update) fn cut_anew(
+    app: &mut App,
+    &(cabinet, copy, panel): &OnRecord,
+) -> Vec<Effect> {
+    let job = &mut app.desk.job;
+    let holes = bench::cut_anew(&job.bored, cabinet, copy, panel);
+    let mut spans = BTreeSet::new();
+    let is_of = |it: &&Measured| (it.cabinet, it.copy, it.face.panel) == (cabinet, copy, panel);
+    let is_first = |it: &&Measured| spans.insert((it.face, it.span));
+    let measured = job.measured.iter().rev().filter(is_of).filter(is_first);
+    let measured = measured.filter(|it| !it.taken_back);
+    let back = |it: &Measured| Measured {
+        taken_back: true,
+        ..*it
+    };
+    let measured: Vec<Measured> = measured.map(back).collect();
+    job.measured.extend(&measured);
+    let name = panel_name(job, cabinet, copy, panel).unwrap_or_default();
+    let count = counted(holes.len());
+    app.notice = Some(Notice::done(format!(
+        "{name}: {count} of the old one taken back"
+    )));
+    let mut effects = record_and_begin(app, holes);
+    let measured = measured.into_iter().map(Kept::Measured);
+    effects.extend(measured.map(Effect::Keep));
+    effects
+}
+
+fn counted(holes: usize) -> String {
+    match holes {
+        1 => "1 hole".to_owned(),
+        many => format!("{many} holes"),
+    }
+}
+
+/// Puts holes of before somebody began on record as taken back, and begins with what is left then.
+fn record_and_begin(app: &mut App, holes: Vec<Bored>) -> Vec<Effect> {
+    let effects = record(app, holes, None);
+    if let Some(walk) = &mut app.walk {
+        walk.since = app.desk.job.bored.len();
+    }
+    effects
+}
