@@ -34,6 +34,11 @@ impl Done {
         Self(done)
     }
 
+    /// The holes.
+    pub(super) fn holes(&self) -> impl Iterator<Item = &Bored> {
+        self.0.values()
+    }
+
     /// Whether a hole of a panel is there as the layout has it.
     #[must_use]
     pub fn has(&self, face: FaceId, hole: &Hole, upright: &Upright) -> bool {
@@ -148,7 +153,7 @@ pub fn last_taken_back(record: &[Bored]) -> Vec<Bored> {
     last.into_iter().map(taken_back).collect()
 }
 
-fn taken_back(bored: Bored) -> Bored {
+pub(super) fn taken_back(bored: Bored) -> Bored {
     Bored {
         taken_back: true,
         ..bored

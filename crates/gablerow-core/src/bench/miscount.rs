@@ -82,7 +82,7 @@ fn whole_pitches(length: Length) -> Option<i32> {
 }
 
 /// The runs of a face at a setback from the panel's front edge.
-fn runs(row: Length, face: &Face, upright: &Upright) -> Vec<RunOf> {
+pub(super) fn runs(row: Length, face: &Face, upright: &Upright) -> Vec<RunOf> {
     let at = |it: &&crate::layout::Row| it.x.total() - upright.front.total() == row;
     let rows = face.rows.iter().filter(at).flat_map(|it| &it.runs);
     rows.map(|run| ((run.first, run.last), run.spec.owner))

@@ -9,6 +9,7 @@
 //!    | order    the order that takes least time
 //!    | measure  what to measure afterwards
 //!    | miscount what was measured, and shows holes that were counted wrong
+//!    | recount  what the record has to say once the layout has them where they were bored
 //!    | lean     what diagonals say of an end that is out of square
 //!    | rock     how far shelves will be from level, where panels were cut longer, shorter, or out of square
 //!    v
@@ -27,6 +28,7 @@ mod miscount;
 mod order;
 mod outlook;
 mod pace;
+mod recount;
 mod rest;
 mod rock;
 mod work;
@@ -44,6 +46,7 @@ pub use miscount::{Miscount, RunOf, miscounts};
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};
 pub use pace::pace;
+pub use recount::recounted;
 pub use rest::{LENGTH_OFF, PACKER_MOST, Rest};
 pub use rock::Rock;
 

@@ -5,6 +5,7 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use crate::bench::recounted;
 use crate::check::{self, Checked, Finding, Level, Rule};
 use crate::edit::{Edit, New, shop_values};
 use crate::history::{Change, Step};
@@ -157,7 +158,13 @@ impl<'a> Trial<'a> {
     fn judge(&mut self, reach: Reach, edit: Edit) -> Option<Good> {
         let step = edit.apply(&self.here).ok()?;
         step.apply(&mut self.here);
+        let record = self.here.bored.len();
+        if self.is_of(&[Rule::MiscountedHole]) {
+            let found = recounted(self.job, &self.here, self.cabinet.key);
+            self.here.bored.extend(found);
+        }
         let tried = self.tried();
+        self.here.bored.truncate(record);
         step.revert(&mut self.here);
         let (after, layout) = tried?;
         if !matches!(step.change, Change::Cabinet { .. }) && self.harms_others(&step) {

@@ -372,7 +372,7 @@ pub(super) const WORDS: &[(Action, &str, &str)] = &[
     (
         Action::Measured,
         "measured",
-        "Asks what the distances of this face measure, ; between two; a hole that was counted wrong shows at once.",
+        "Asks what the distances of this face measure, ; between two; one that misses by whole holes is said at once.",
     ),
     (
         Action::CutAnew,

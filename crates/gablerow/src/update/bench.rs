@@ -8,7 +8,7 @@ use std::time::Instant;
 use gablerow_core::bench::{SetUp, bored_by, last_taken_back};
 use gablerow_core::job::{Bored, FaceId, Job, Key, Took};
 
-pub(super) use back::{OnRecord, cut_anew, panel_on_record};
+pub(super) use back::{OnRecord, cut_anew, panel_on_record, recount};
 pub(super) use measured::{measured, read_measured};
 
 use super::{Effect, Kept, ask};

@@ -1,10 +1,11 @@
 //! Proposals: one at a time, or all that go together.
 
-use gablerow_core::check::Finding;
+use gablerow_core::check::{Finding, Rule};
+use gablerow_core::edit::Edit;
 use gablerow_core::job::Key;
 use gablerow_core::propose::{self, Proposal};
 
-use super::{Effect, checks, edit};
+use super::{Effect, bench, checks, edit};
 use crate::action::Action;
 use crate::app::{App, Asking, Notice, Pane, Told};
 use crate::proposals::proposals;
@@ -149,7 +150,7 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
             Some(Proposal {
                 edit: Some(taken), ..
             }) => {
-                let effects = edit(app, &taken);
+                let effects = take(app, wish, &taken);
                 answered(app);
                 return effects;
             }
@@ -177,6 +178,21 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
         _ => {}
     }
     Vec::new()
+}
+
+/// Makes the edit of one proposal. Fittings that go to where their holes were bored are there on record too.
+fn take(app: &mut App, wish: Asking, taken: &Edit) -> Vec<Effect> {
+    let of_count = match wish {
+        Asking::Mend { finding, .. } if finding.rule == Rule::MiscountedHole => {
+            Some((app.desk.job.clone(), finding.place.cabinet))
+        }
+        _ => None,
+    };
+    let mut effects = edit(app, taken);
+    if let Some((before, cabinet)) = of_count {
+        effects.extend(bench::recount(app, &before, cabinet));
+    }
+    effects
 }
 
 fn refuse(app: &mut App, text: &str) {

@@ -7,7 +7,7 @@ use proptest::test_runner::TestRunner;
 use super::super::fixes;
 use super::super::tests::{the_finding, titles};
 use crate::arbitrary::*;
-use crate::bench::plan;
+use crate::bench::{bored_by, plan, progress_of_job, recounted};
 use crate::check::{self, Finding, Rule};
 use crate::job::{Bit, Hand, Job, Key};
 use crate::measure::Length;
@@ -76,6 +76,33 @@ fn a_plate_goes_to_where_its_holes_were_bored() {
         fix.why[1],
         "as it was bored; its other holes, and every other copy, go with it"
     );
+}
+
+/// Wanted at 3-4 and 19-20, and a hole too far apart: bored at 20-21 above, or at 2-3 below. Once that plate is moved nothing is
+/// left or stale.
+#[test]
+fn what_was_bored_by_a_miscount_is_on_record_where_it_is() {
+    for (fix, numbers) in [(0, [20, 21]), (1, [2, 3])] {
+        let mut job = measured(1);
+        let cabinet = job.cabinets[0].key;
+        for set_up in plan(&job, &[cabinet], &job.shop.bench.times).set_ups {
+            job.bored.extend(bored_by(&set_up, &job));
+        }
+        let fixes = fixes(&job, &the_finding(&job, Rule::MiscountedHole));
+        let stale = |why: &String| why.contains("wanted no longer");
+        assert!(!fixes[fix].why.iter().any(stale), "{:?}", fixes[fix].why);
+        let mut after = job.clone();
+        let step = fixes[fix].edit.as_ref().unwrap().apply(&job).unwrap();
+        step.apply(&mut after);
+        assert!(progress_of_job(&after).iter().any(|it| it.left > 0));
+        let found = recounted(&job, &after, cabinet);
+        let there = found.iter().filter(|it| !it.taken_back);
+        let there: Vec<u16> = there.map(|it| it.hole.unwrap().get()).collect();
+        assert_eq!(there, numbers);
+        after.bored.extend(found);
+        let panels = progress_of_job(&after);
+        assert!(panels.iter().all(|it| (it.left, it.stale.len()) == (0, 0)));
+    }
 }
 
 /// Pins that are measured from their own first hole to their own last one are wrong inside, wherever they go.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use gablerow_core::bench::{self, bored_by, last_taken_back, progress_of_job};
+use gablerow_core::bench::{self, bored_by, last_taken_back, progress_of_job, recounted};
 use gablerow_core::job::{Bored, Job, Key, Measured, PanelId};
 use gablerow_papers::panel_name;
 
@@ -112,6 +112,15 @@ pub(in crate::update) fn cut_anew(
     let measured = measured.into_iter().map(Kept::Measured);
     effects.extend(measured.map(Effect::Keep));
     effects
+}
+
+/// After a change that has moved fittings to where a miscount had their holes bored: they are there on record too.
+pub(in crate::update) fn recount(app: &mut App, before: &Job, cabinet: Key) -> Vec<Effect> {
+    let holes = recounted(before, &app.desk.job, cabinet);
+    match holes.is_empty() {
+        true => Vec::new(),
+        false => record(app, holes, None),
+    }
 }
 
 fn counted(holes: usize) -> String {

@@ -357,3 +357,30 @@ fn a_face_that_is_not_done_has_nothing_to_measure_and_one_that_was_done_just_now
     assert_eq!(Some((measured.cabinet, measured.copy, measured.face)), done);
     assert_eq!(measured.span, checks[0].span);
 }
+
+#[test]
+fn a_fitting_that_goes_to_where_its_holes_were_bored_is_there_on_record() {
+    let (mut job, _) = store();
+    job.cabinets.truncate(1);
+    job.cabinets[0].copies.truncate(1);
+    let mut app = app(job);
+    press_all(&mut app, &[BENCH]);
+    let count = AtBench::of(&app.desk.job, &app.walk.unwrap())
+        .plan
+        .set_ups
+        .len();
+    press_all(&mut app, &vec![Key::SPACE; count]);
+    type_measured(&mut app, "+32");
+    let checks = [Key::Esc, Key::Esc, Key::Char('k')];
+    press_all(&mut app, &checks);
+    let kept = press_all(&mut app, &[Key::Char('z'), Key::Enter]);
+    assert!(
+        matches!(kept[..], [Kept::Made(_), Kept::Bored(_, None)]),
+        "{kept:?}"
+    );
+    let panels = progress_of_job(&app.desk.job);
+    assert!(
+        panels.iter().all(|it| (it.left, it.stale.len()) == (0, 0)),
+        "{panels:?}"
+    );
+}
