@@ -20,7 +20,7 @@ use crate::part_words::{
     bay_words, box_words, cabinet_words, cup_words, hinge_words, kg, missing_words, rise_words,
     shelf_test_words, strength_words,
 };
-use crate::sheets::{Cell, Column, Row, Sheets};
+use crate::sheets::{Block, Cell, Column, Row, Sheets};
 
 /// One list of these cabinets of a job, on as many sheets as it takes; none when no cabinet has anything on it.
 #[must_use]
@@ -29,32 +29,18 @@ pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: P
     let mut sheets = Sheets::new(paper, &format!("{}: {}", job.title, list.word()));
     let (unit, key) = (job.unit.words(), job.unit.key());
     sheets.words(&format!("In {unit}. {key} {}", list.key()));
-    let mut is_empty = true;
-    for of in cabinets {
-        let rows = listing.rows(of);
-        if rows.is_empty() {
-            continue;
-        }
-        is_empty = false;
-        sheets.section(&cabinet_words(of, job.unit));
-        sheets.table(list.columns(), &rows);
-        for remark in listing.remarks(of) {
-            sheets.remark(&remark);
-        }
+    let mut blocks: Vec<Block> = cabinets.iter().filter_map(|of| listing.block(of)).collect();
+    if list == PartList::Cut && !blocks.is_empty() {
+        blocks.push(needs(job, cabinets));
     }
-    if is_empty {
+    let Some(last) = blocks.last_mut() else {
         return Vec::new();
-    }
-    if list == PartList::Cut {
-        push_needs(&mut sheets, job, cabinets);
-    }
-    sheets.space(3.0);
+    };
     if list == PartList::Boxes {
-        for words in tip_over_words(job, cabinets) {
-            sheets.remark(&words);
-        }
+        last.closing = tip_over_words(job, cabinets);
     }
-    sheets.remark(GENERAL);
+    last.closing.push(GENERAL.to_owned());
+    blocks.iter().for_each(|block| sheets.block(block));
     sheets.pages()
 }
 
@@ -83,6 +69,18 @@ impl Listing<'_> {
         piece
             .thickness
             .map_or(Cell::words("-"), |thickness| self.show(thickness))
+    }
+
+    /// What a list has of a cabinet; nothing when it has no rows.
+    fn block(&self, of: &CabinetParts) -> Option<Block> {
+        let rows = self.rows(of);
+        (!rows.is_empty()).then(|| Block {
+            title: cabinet_words(of, self.job.unit),
+            columns: self.list.columns().to_vec(),
+            rows,
+            remarks: self.remarks(of),
+            closing: Vec::new(),
+        })
     }
 
     /// The rows of a cabinet.
@@ -239,7 +237,7 @@ impl Listing<'_> {
 }
 
 /// What all of it takes of boards and bands.
-fn push_needs(sheets: &mut Sheets, job: &Job, cabinets: &[CabinetParts]) {
+fn needs(job: &Job, cabinets: &[CabinetParts]) -> Block {
     let heads = heads(job.unit);
     let cells = |row: [String; 6]| {
         let is_taken = |column: usize| heads[column].ends_with("TAKE");
@@ -258,9 +256,13 @@ fn push_needs(sheets: &mut Sheets, job: &Job, cabinets: &[CabinetParts]) {
     let columns: Vec<Column> = (heads.iter().enumerate())
         .map(|(at, head)| (*head, side(at)))
         .collect();
-    sheets.section(TITLE);
-    sheets.table(&columns, &rows);
-    sheets.remark(&rests_on(job.unit));
+    Block {
+        title: TITLE.to_owned(),
+        columns,
+        rows,
+        remarks: vec![rests_on(job.unit)],
+        closing: Vec::new(),
+    }
 }
 
 fn band_words(banded: Banded) -> String {

@@ -32,6 +32,12 @@ const ACROSS_SHADE: f64 = 0.9;
 const TICK: f64 = 3.2;
 /// What a section needs below it on the same sheet.
 const SECTION_ROOM: f64 = 24.0;
+/// What a sheet may have left at its foot, as a share of it, when a block goes to the next one as a whole.
+const LEFT_MOST: f64 = 0.3;
+/// From a table's remarks to what is said of more than it.
+const CLOSING_GAP: f64 = 3.0;
+/// From the left of what is said below a table to its letters.
+const REMARK: f64 = 4.0;
 /// What is kept free at the foot for the number of the page.
 const NUMBER: f64 = 30.0;
 
@@ -87,6 +93,20 @@ pub(crate) type Column = (&'static str, TextEnd);
 
 /// A row of a table, a cell for each column.
 pub(crate) type Row = Vec<Cell>;
+
+/// A section with its table, kept together where that leaves little of a sheet free.
+pub(crate) struct Block {
+    /// Its title.
+    pub(crate) title: String,
+    /// What stands over the columns of its table, and on which side cells begin.
+    pub(crate) columns: Vec<Column>,
+    /// The rows of it.
+    pub(crate) rows: Vec<Row>,
+    /// What is said below it.
+    pub(crate) remarks: Vec<String>,
+    /// What is said farther below, of more than this table.
+    pub(crate) closing: Vec<String>,
+}
 
 /// Sheets in the making.
 pub(crate) struct Sheets {
@@ -172,7 +192,31 @@ impl Sheets {
 
     /// What is said below a table, in small letters, a little to the right.
     pub(crate) fn remark(&mut self, words: &str) {
-        self.say(4.0, SMALL, false, words);
+        self.say(REMARK, SMALL, false, words);
+    }
+
+    /// A section with its table and what is said of it, on the next sheet when little is left of this one, and a whole sheet has
+    /// room for it.
+    pub(crate) fn block(&mut self, block: &Block) {
+        let table = self.laid_out(&block.columns, &block.rows);
+        let remarks = block.remarks.iter().chain(&block.closing);
+        let lines = remarks.map(|it| pen::lines(it, SMALL, false, self.width() - REMARK).len());
+        let lines = u16::try_from(lines.sum::<usize>()).unwrap_or(u16::MAX);
+        let rows: f64 = block.rows.iter().map(|row| table.height(row)).sum();
+        let section = PAD * 2.0 + pen::leading(SECTION);
+        let remarks = f64::from(lines) * pen::leading(SMALL) + CLOSING_GAP;
+        let room = section + table_head() + rows + PAD + remarks;
+        let (whole, left) = (self.size.1 - MARGIN - self.floor(), self.y - self.floor());
+        if room > left && room <= whole && left <= whole * LEFT_MOST {
+            self.next();
+        }
+        self.section(&block.title);
+        self.table(&block.columns, &block.rows);
+        block.remarks.iter().for_each(|words| self.remark(words));
+        if !block.closing.is_empty() {
+            self.space(CLOSING_GAP);
+        }
+        block.closing.iter().for_each(|words| self.remark(words));
     }
 
     /// A sentence behind a box to tick.
@@ -197,8 +241,8 @@ impl Sheets {
         self.pen.block(corners.0, corners.1, Some(THIN), None);
     }
 
-    /// A table. Columns are as wide as they need; where that is too wide, the widest of them give way and break their words.
-    pub(crate) fn table(&mut self, columns: &[Column], rows: &[Row]) {
+    /// Columns as wide as they need; where that is too wide, the widest of them give way and break their words.
+    fn laid_out<'a>(&self, columns: &'a [Column], rows: &[Row]) -> Table<'a> {
         let gaps = GAP * f64::from(u16::try_from(columns.len().saturating_sub(1)).unwrap_or(0));
         let needed = |at: usize, head: &str| {
             let cells = rows.iter().filter_map(|row| Some(row.get(at)?.width()));
@@ -218,22 +262,26 @@ impl Sheets {
             });
             left += width + GAP;
         }
-        let table = Table {
+        Table {
             columns,
             places,
             width: match rows.iter().any(is_across) {
                 true => self.width(),
                 false => left - GAP - MARGIN,
             },
-        };
-        let head = pen::leading(SMALL) + PAD;
+        }
+    }
+
+    /// A table, its head on every sheet it goes on to.
+    pub(crate) fn table(&mut self, columns: &[Column], rows: &[Row]) {
+        let table = self.laid_out(columns, rows);
         for (at, row) in rows.iter().enumerate() {
             // What holds for the rows below is never last on a sheet.
             let below = rows[at..].iter().take_while(|row| is_across(row)).count();
             let together = rows[at..].iter().take(below + 1);
             let room: f64 = together.map(|row| table.height(row)).sum();
             if at == 0 {
-                self.need(head + room);
+                self.need(table_head() + room);
                 self.table_head(&table);
             } else if self.y - room < self.floor() {
                 self.next();
@@ -245,7 +293,7 @@ impl Sheets {
     }
 
     fn table_head(&mut self, table: &Table) {
-        self.y -= pen::leading(SMALL) + PAD;
+        self.y -= table_head();
         for ((head, _), place) in table.columns.iter().zip(&table.places) {
             let at = (place.x(), self.y + PAD);
             self.pen.bold(at, place.side, SMALL, head);
@@ -344,6 +392,11 @@ impl Table<'_> {
     }
 }
 
+/// How high the head of a table is.
+fn table_head() -> f64 {
+    pen::leading(SMALL) + PAD
+}
+
 fn is_across(row: &Row) -> bool {
     matches!(row[..], [Cell::Across { .. }])
 }
@@ -404,6 +457,33 @@ mod tests {
         assert_eq!(found, 120);
     }
 
+    // Three tables of 13 rows leave little of a sheet, so the next goes overleaf whole; one of 30 leaves half of it, so the next begins
+    // there, and has its head a second time.
+    #[test]
+    fn a_block_stays_whole_where_little_is_left_free_for_it() {
+        let heads = |rows: usize| {
+            let mut sheets = Sheets::new(Paper::A4, "cut list");
+            for at in 0..6 {
+                let row = |number| vec![Cell::words(format!("panel {number}"))];
+                sheets.block(&Block {
+                    title: format!("cabinet {at}"),
+                    columns: vec![("part", TextEnd::Start)],
+                    rows: (0..rows).map(row).collect(),
+                    remarks: Vec::new(),
+                    closing: Vec::new(),
+                });
+            }
+            let pages = sheets.pages();
+            let heads = pages.iter().map(|page| {
+                let texts = texts(page);
+                texts.iter().filter(|words| **words == "part").count()
+            });
+            heads.collect::<Vec<usize>>()
+        };
+        assert_eq!(heads(13), [3, 3]);
+        assert_eq!(heads(30).iter().sum::<usize>(), 9);
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(64))]
 
@@ -414,15 +494,20 @@ mod tests {
             paper in prop::sample::select(Paper::ALL.to_vec()),
         ) {
             let mut sheets = Sheets::new(paper, &title);
-            sheets.section(&title);
             sheets.task(&title);
             let columns = [("a", TextEnd::Start), ("b", TextEnd::End), ("c", TextEnd::Start)];
-            let columns = [columns, columns].concat();
+            let columns: Vec<Column> = [columns, columns].concat();
             let rows: Vec<Row> = rows
                 .iter()
                 .map(|row| row.iter().cloned().map(Cell::Words).collect())
                 .collect();
-            sheets.table(&columns, &rows);
+            sheets.block(&Block {
+                title: title.clone(),
+                columns: columns.clone(),
+                rows,
+                remarks: vec![title.clone()],
+                closing: vec![title],
+            });
             for page in sheets.pages() {
                 assert_printed(&page);
             }
