@@ -9,27 +9,23 @@
 //! glaze store: cut list     page 1 of 2
 //! ```
 
+mod table;
+
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::page::{Page, Paper, TextEnd};
 use crate::pen::{self, BODY, EDGE, HAIR, Pen, SMALL, THIN, TITLE};
+use table::{ACROSS, PAD, TICK, Table, is_across, table_head};
+pub(crate) use table::{Cell, Column, Row};
 
 /// From the edge of a sheet to what is printed on it, in mm.
 pub(crate) const MARGIN: f64 = 12.0;
 /// The size of letters of a section's title.
 const SECTION: f64 = 3.6;
-/// Between two columns of a table.
-const GAP: f64 = 3.2;
-/// What a row of a table has above and below its letters together.
-const PAD: f64 = 1.4;
-/// From the left of words across a table to their first letter: the room of a box to tick.
-const ACROSS: f64 = 5.2;
 /// How dark the ground is that they stand on.
 const ACROSS_SHADE: f64 = 0.9;
-/// The side of a box to tick.
-const TICK: f64 = 3.2;
 /// What a section needs below it on the same sheet.
 const SECTION_ROOM: f64 = 24.0;
 /// What a sheet may have left at its foot, as a share of it, when a block goes to the next one as a whole.
@@ -40,59 +36,6 @@ const CLOSING_GAP: f64 = 3.0;
 const REMARK: f64 = 4.0;
 /// What is kept free at the foot for the number of the page.
 const NUMBER: f64 = 30.0;
-
-/// What stands in one place of a table.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Cell {
-    /// Words, broken into lines where they need it.
-    Words(String),
-    /// The same, heavy: what is looked for first.
-    Bold(String),
-    /// A box to tick.
-    Tick,
-    /// Words across the sheet, on a grey ground: what holds for the rows below. Alone in its row.
-    Across {
-        /// What is said.
-        words: String,
-        /// Whether it is a thing to do, behind a box to tick.
-        is_task: bool,
-    },
-}
-
-impl Cell {
-    pub(crate) fn words(words: impl Into<String>) -> Self {
-        Self::Words(words.into())
-    }
-
-    pub(crate) fn bold(words: impl Into<String>) -> Self {
-        Self::Bold(words.into())
-    }
-
-    fn width(&self) -> f64 {
-        match self {
-            Self::Words(words) => pen::width(words, BODY, false),
-            Self::Bold(words) => pen::width(words, BODY, true),
-            Self::Tick => TICK,
-            Self::Across { .. } => 0.0,
-        }
-    }
-
-    /// Its lines, when no more room is there than this.
-    fn lines(&self, room: f64) -> Vec<String> {
-        match self {
-            Self::Words(words) => pen::lines(words, BODY, false, room),
-            Self::Bold(words) => pen::lines(words, BODY, true, room),
-            Self::Across { words, .. } => pen::lines(words, BODY, true, room - ACROSS),
-            Self::Tick => Vec::new(),
-        }
-    }
-}
-
-/// A column of a table: what stands over it, and on which side its cells begin.
-pub(crate) type Column = (&'static str, TextEnd);
-
-/// A row of a table, a cell for each column.
-pub(crate) type Row = Vec<Cell>;
 
 /// A section with its table, kept together where that leaves little of a sheet free.
 pub(crate) struct Block {
@@ -198,7 +141,7 @@ impl Sheets {
     /// A section with its table and what is said of it, on the next sheet when little is left of this one, and a whole sheet has
     /// room for it.
     pub(crate) fn block(&mut self, block: &Block) {
-        let table = self.laid_out(&block.columns, &block.rows);
+        let table = Table::of(&block.columns, &block.rows, self.width());
         let remarks = block.remarks.iter().chain(&block.closing);
         let lines = remarks.map(|it| pen::lines(it, SMALL, false, self.width() - REMARK).len());
         let lines = u16::try_from(lines.sum::<usize>()).unwrap_or(u16::MAX);
@@ -241,40 +184,9 @@ impl Sheets {
         self.pen.block(corners.0, corners.1, Some(THIN), None);
     }
 
-    /// Columns as wide as they need; where that is too wide, the widest of them give way and break their words.
-    fn laid_out<'a>(&self, columns: &'a [Column], rows: &[Row]) -> Table<'a> {
-        let gaps = GAP * f64::from(u16::try_from(columns.len().saturating_sub(1)).unwrap_or(0));
-        let needed = |at: usize, head: &str| {
-            let cells = rows.iter().filter_map(|row| Some(row.get(at)?.width()));
-            cells.fold(pen::width(head, SMALL, true), f64::max)
-        };
-        let needed: Vec<f64> = (columns.iter().enumerate())
-            .map(|(at, (head, _))| needed(at, head))
-            .collect();
-        let widths = fitted(&needed, self.width() - gaps);
-        let mut left = MARGIN;
-        let mut places = Vec::new();
-        for ((_, side), width) in columns.iter().zip(widths) {
-            places.push(Place {
-                left,
-                width,
-                side: *side,
-            });
-            left += width + GAP;
-        }
-        Table {
-            columns,
-            places,
-            width: match rows.iter().any(is_across) {
-                true => self.width(),
-                false => left - GAP - MARGIN,
-            },
-        }
-    }
-
     /// A table, its head on every sheet it goes on to.
     pub(crate) fn table(&mut self, columns: &[Column], rows: &[Row]) {
-        let table = self.laid_out(columns, rows);
+        let table = Table::of(columns, rows, self.width());
         for (at, row) in rows.iter().enumerate() {
             // What holds for the rows below is never last on a sheet.
             let below = rows[at..].iter().take_while(|row| is_across(row)).count();
@@ -355,84 +267,12 @@ impl Sheets {
     }
 }
 
-/// Where the cells of a column are.
-struct Place {
-    left: f64,
-    width: f64,
-    side: TextEnd,
-}
-
-impl Place {
-    /// Where its words begin or end.
-    fn x(&self) -> f64 {
-        match self.side {
-            TextEnd::Start => self.left,
-            TextEnd::Middle => self.left + self.width / 2.0,
-            TextEnd::End => self.left + self.width,
-        }
-    }
-}
-
-/// A table, laid out.
-struct Table<'a> {
-    columns: &'a [Column],
-    places: Vec<Place>,
-    width: f64,
-}
-
-impl Table<'_> {
-    fn height(&self, row: &Row) -> f64 {
-        let cells = row.iter().zip(&self.places);
-        let lines = cells.map(|(cell, place)| match cell {
-            Cell::Across { .. } => cell.lines(self.width).len(),
-            _ => cell.lines(place.width).len(),
-        });
-        let lines = u16::try_from(lines.max().unwrap_or(1).max(1)).unwrap_or(u16::MAX);
-        f64::from(lines) * pen::leading(BODY) + PAD
-    }
-}
-
-/// How high the head of a table is.
-fn table_head() -> f64 {
-    pen::leading(SMALL) + PAD
-}
-
-fn is_across(row: &Row) -> bool {
-    matches!(row[..], [Cell::Across { .. }])
-}
-
-/// What is needed, where the room is enough; otherwise the widest give way, down to one width that is the most for all.
-fn fitted(needed: &[f64], room: f64) -> Vec<f64> {
-    let mut narrowest = needed.to_vec();
-    narrowest.sort_by(f64::total_cmp);
-    let (mut left, mut most) = (room, f64::INFINITY);
-    for (at, width) in narrowest.iter().enumerate() {
-        let others = f64::from(u16::try_from(narrowest.len() - at).unwrap_or(u16::MAX));
-        if width * others > left {
-            most = left / others;
-            break;
-        }
-        left -= width;
-    }
-    needed.iter().map(|width| width.min(most)).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::fixture::{assert_printed, texts};
     use alloc::vec;
     use proptest::prelude::*;
-
-    // 10 + 20 leave 40 of 70 for two that need 50 and 30: 20 for each.
-    #[test]
-    fn the_widest_columns_give_way_first() {
-        assert_eq!(fitted(&[10.0, 50.0, 20.0], 80.0), [10.0, 50.0, 20.0]);
-        assert_eq!(
-            fitted(&[10.0, 50.0, 20.0, 30.0], 70.0),
-            [10.0, 20.0, 20.0, 20.0]
-        );
-    }
 
     #[test]
     fn a_table_has_its_head_on_every_sheet_and_sheets_are_numbered() {
