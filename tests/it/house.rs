@@ -12,7 +12,7 @@ const FUNCTION_LINES_MOST: usize = 70;
 
 /// The floors of core, lowest first; each names only itself and those before it.
 const FLOORS: [&[&str]; 12] = [
-    &["measure", "label", "source", "cautions"],
+    &["measure", "label", "source", "cautions", "counted"],
     &["grid", "sum"],
     &["cards"],
     &["strength", "solve"],

@@ -25,6 +25,7 @@ pub mod bench;
 pub mod cards;
 pub mod cautions;
 pub mod check;
+pub mod counted;
 pub mod drawing;
 pub mod edit;
 pub mod elevation;

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 
 use gablerow_core::bench::{Check, Panel, Plan, Rock, SetUp, pace, progress_of_job};
 use gablerow_core::cautions::{AT_THE_BENCH, GENERAL};
+use gablerow_core::counted::counted;
 use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key, Trouble};
 use gablerow_core::measure::Length;
 use gablerow_core::stamp::Stamp;
@@ -31,12 +32,6 @@ pub(crate) fn cautions(is_general_said: bool) -> Vec<String> {
         .chain(general)
         .map(String::from)
         .collect()
-}
-
-/// `1 hole`, `2 holes`
-fn counted(count: usize, what: &str) -> String {
-    let s = if count == 1 { "" } else { "s" };
-    format!("{count} {what}{s}")
 }
 
 /// A plan of a job, with the names of what is bored.
@@ -247,16 +242,5 @@ impl<'a> BenchWords<'a> {
             lines.push(format!("[ ] {}: {}", record.panel(), checks.join(", ")));
         }
         lines
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::counted;
-
-    #[test]
-    fn one_is_no_plural() {
-        let said = [0, 1, 2].map(|count| counted(count, "set-up"));
-        assert_eq!(said, ["0 set-ups", "1 set-up", "2 set-ups"]);
     }
 }

@@ -1,11 +1,10 @@
 //! What somebody at the bench has before them: the plan of what was left on beginning, and how far it has come.
 
 use gablerow_core::bench::{Plan, SetUp, plan_left};
-use gablerow_core::check;
 use gablerow_core::job::{Job, Key};
-use gablerow_core::layout::Layout;
 
 use crate::app::Walk;
+use crate::released::Released;
 
 /// The plan somebody walks through.
 #[derive(Clone, Debug)]
@@ -24,7 +23,7 @@ impl AtBench {
     pub fn of(job: &Job, walk: &Walk) -> Self {
         let since = walk.since.min(job.bored.len());
         let (before, after) = job.bored.split_at(since);
-        let (free, held) = released(job);
+        let (free, held) = Released::of(job).keys();
         let plan = plan_left(job, before, &free, &job.shop.bench.times);
         // Set-ups are recorded whole and in order, and taken back the same way.
         let taken_back = after.iter().filter(|it| it.taken_back).count();
@@ -68,16 +67,4 @@ impl AtBench {
             .seconds
             .saturating_sub(times.of(&self.plan.set_ups[..self.done]))
     }
-}
-
-/// The cabinets that may be bored, and those that an open stop holds back.
-#[must_use]
-pub fn released(job: &Job) -> (Vec<Key>, Vec<Key>) {
-    let keys = job.cabinets.iter().map(|cabinet| cabinet.key);
-    keys.partition(|&key| {
-        job.cabinet(key).is_some_and(|it| {
-            let findings = check::of_cabinet(job, it, &Layout::of(it, job));
-            !check::is_held_back(&findings)
-        })
-    })
 }

@@ -79,6 +79,17 @@ impl<'a> Released<'a> {
         free.map(|(cabinet, findings)| (*cabinet, findings.as_slice()))
     }
 
+    /// The cabinets that may be bored, and those that are held back.
+    #[must_use]
+    pub fn keys(&self) -> (Vec<Key>, Vec<Key>) {
+        let keys = |held: bool| {
+            let is_it = move |it: &&(&Cabinet, Vec<Finding>)| is_held_back(&it.1) == held;
+            let cabinets = self.cabinets.iter().filter(is_it);
+            cabinets.map(|(cabinet, _)| cabinet.key).collect()
+        };
+        (keys(false), keys(true))
+    }
+
     /// The job without the cabinets that are held back.
     #[must_use]
     pub fn free_job(&self) -> Job {

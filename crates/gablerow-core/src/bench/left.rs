@@ -72,11 +72,15 @@ pub struct Progress {
 /// How far every panel of a job has come, cabinet by cabinet and copy by copy.
 #[must_use]
 pub fn progress_of_job(job: &Job) -> Vec<Progress> {
-    let copies = |cabinet: &'_ Cabinet| {
-        let of = |copy| progress(job, cabinet, copy);
-        cabinet.copies.iter().flat_map(of).collect::<Vec<_>>()
-    };
-    job.cabinets.iter().flat_map(copies).collect()
+    let of = |cabinet| progress_of_cabinet(job, cabinet);
+    job.cabinets.iter().flat_map(of).collect()
+}
+
+/// How far every panel of every copy of a cabinet has come, copy by copy.
+#[must_use]
+pub fn progress_of_cabinet(job: &Job, cabinet: &Cabinet) -> Vec<Progress> {
+    let of = |copy| progress(job, cabinet, copy);
+    cabinet.copies.iter().flat_map(of).collect()
 }
 
 /// How far every panel of a copy has come that is bored or was, from left to right; panels that are gone come last.

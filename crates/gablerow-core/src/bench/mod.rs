@@ -39,7 +39,10 @@ use core::mem;
 
 pub use along::{Held, Position};
 pub use lean::{lean, shift};
-pub use left::{Done, Progress, bored_by, cut_anew, last_taken_back, progress, progress_of_job};
+pub use left::{
+    Done, Progress, bored_by, cut_anew, last_taken_back, progress, progress_of_cabinet,
+    progress_of_job,
+};
 pub use measure::Check;
 pub(crate) use miscount::COUNTED_WITHIN;
 pub use miscount::{Miscount, RunOf, miscounts};

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 use super::context::range;
 use super::{Context, Finding, Rule};
 use crate::bench::{Miscount, miscounts};
+use crate::counted::counted;
 use crate::job::{Copy, Names, Span};
 use crate::layout::Layout;
 
@@ -38,15 +39,15 @@ fn message(cx: &Context, copy: &Copy, names: &Names, miscount: &Miscount) -> Str
         .iter()
         .map(|(run, _)| range(run.0, run.1))
         .collect();
-    let count = miscount.holes.unsigned_abs();
-    let s = if count == 1 { "" } else { "s" };
+    let count = usize::try_from(miscount.holes.unsigned_abs()).unwrap_or(usize::MAX);
+    let count = counted(count, "hole");
     let way = if miscount.holes > 0 { "far" } else { "near" };
     let from = match measured.span {
         Span::ToEnd { end, .. } => end.other().word(),
         Span::Holes { .. } | Span::Rows { .. } => "wrong end",
     };
     format!(
-        "{} {}, copy {}: {} is {}, not {}, {count} hole{s} too {way}; {} miscounted, or counted from the {from}?",
+        "{} {}, copy {}: {} is {}, not {}, {count} too {way}; {} miscounted, or counted from the {from}?",
         name.panel,
         name.word,
         copy.name,

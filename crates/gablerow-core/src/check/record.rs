@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
 use crate::bench::{Progress, progress};
+use crate::counted::counted;
 use crate::job::{Bored, Copy};
 use crate::layout::{Layout, RowName};
 use crate::measure::Length;
@@ -41,7 +42,7 @@ pub(super) fn back_type_changed(cx: &Context, found: &mut Vec<Finding>) {
         let message = format!(
             "{}: {} of the back row bored {} from the back edge, which is {} now; bore again, or keep the old back",
             cx.panel_of(copy, panel.panel),
-            counted(moved.len()),
+            counted(moved.len(), "hole"),
             from_back(old.from_front),
             from_back(*new)
         );
@@ -97,14 +98,7 @@ fn holes(cx: &Context, gone: &[&Bored]) -> String {
             many.join(", "),
             at.show(cx.unit)
         ),
-        _ => format!("{} are", counted(gone.len())),
-    }
-}
-
-fn counted(count: usize) -> String {
-    match count {
-        1 => "1 hole".to_string(),
-        many => format!("{many} holes"),
+        _ => format!("{} are", counted(gone.len(), "hole")),
     }
 }
 

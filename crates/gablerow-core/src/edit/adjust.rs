@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use super::fittings::each_fixed_shelf;
 use super::{BayRun, Refusal, cabinet, change, pins};
+use crate::counted::counted;
 use crate::history::Step;
 use crate::job::{
     Bay, Cabinet, Datum, Depth, Division, End, FreeRow, HolePlace, Job, Key, ShelfHeight, Zone,
@@ -103,8 +104,8 @@ fn up(edited: &mut Cabinet, thing: Key, holes: i16, last: i16) -> Option<String>
             End::Head => hole.height - by,
         };
         let way = if holes < 0 { "down" } else { "up" };
-        let many = if holes.abs() == 1 { "hole" } else { "holes" };
-        words = Some(format!("{} {} {many} {way}", hole.purpose, holes.abs()));
+        let many = counted(usize::from(holes.unsigned_abs()), "hole");
+        words = Some(format!("{} {many} {way}", hole.purpose));
     }
     words
 }

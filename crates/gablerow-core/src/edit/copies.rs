@@ -1,10 +1,10 @@
 //! What is built of a cabinet: its copies, plain or mirrored.
 
 use alloc::format;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::{Refusal, change};
+use crate::counted::counted;
 use crate::history::Step;
 use crate::job::{AsCut, Cabinet, Copy, Job, Key};
 use crate::label::Label;
@@ -75,10 +75,7 @@ pub(super) fn apply(job: &Job, key: Key, edit: &CopyEdit) -> Result<Step, Refusa
             // What says nothing is not kept.
             copy.as_cut
                 .extend(cuts.iter().filter(|cut| !cut.is_empty()));
-            let panels = match copy.as_cut.len() {
-                1 => "1 panel".to_string(),
-                count => format!("{count} panels"),
-            };
+            let panels = counted(copy.as_cut.len(), "panel");
             Ok(format!(
                 "copy {} of {}: {panels} as cut",
                 copy.name, cabinet.name

@@ -12,6 +12,7 @@
 
 use gablerow_core::bench::{Check, Holes, Progress, SetUp, pace, progress_of_job};
 use gablerow_core::check::{self, Rule};
+use gablerow_core::counted::counted;
 use gablerow_core::job::{Job, Key, Names, PanelId, Trouble};
 use gablerow_core::layout::Layout;
 use gablerow_core::measure::Length;
@@ -196,11 +197,11 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) -> u16 {
 /// What goes with the large letters: how many, from where, and what to measure then.
 fn notes(set_up: &SetUp, job: &Job) -> Vec<String> {
     let unit = job.unit;
-    let (end, count) = (set_up.rest.end.word(), set_up.holes.count());
-    let holes = if count == 1 { "hole" } else { "holes" };
+    let end = set_up.rest.end.word();
+    let holes = counted(set_up.holes.count(), "hole");
     let first = match &set_up.holes {
-        Holes::Runs(_) => format!("{count} {holes}, the {end} on the stop"),
-        Holes::ByTape(_) => format!("{count} {holes} by tape, from the {end}"),
+        Holes::Runs(_) => format!("{holes}, the {end} on the stop"),
+        Holes::ByTape(_) => format!("{holes} by tape, from the {end}"),
     };
     let check = |it: &Check| {
         let is = job.measured(set_up.cabinet, set_up.copy, set_up.face, it.span);

@@ -1,7 +1,8 @@
 //! The cabinets of the job, and how each of them stands.
 
-use gablerow_core::bench::{Progress, progress};
+use gablerow_core::bench::{Progress, progress_of_cabinet};
 use gablerow_core::check::{self, Level};
+use gablerow_core::counted::counted;
 use gablerow_core::job::{Cabinet, Copy, Job, Key};
 use gablerow_core::layout::Layout;
 use gablerow_core::stamp::Stamp;
@@ -15,12 +16,11 @@ use crate::theme::Role;
 pub(super) fn draw(canvas: &mut Canvas, app: &App, here: Key) {
     let job = &app.desk.job;
     let after = canvas.text(1, 0, job.title.as_str(), Role::Title);
-    let count = job.cabinets.len();
-    let cabinets = if count == 1 { "cabinet" } else { "cabinets" };
+    let cabinets = counted(job.cabinets.len(), "cabinet");
     canvas.text(
         after + 2,
         0,
-        &format!("{count} {cabinets}   {}", app.desk.path.display()),
+        &format!("{cabinets}   {}", app.desk.path.display()),
         Role::Dim,
     );
     let at = Columns::of(canvas.width());
@@ -67,7 +67,7 @@ fn copies(cabinet: &Cabinet) -> String {
 
 /// How much of a cabinet is bored, and what of that is wanted no longer; nothing before it is begun.
 fn bored(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, (x, y): (u16, u16)) {
-    let panels = progress_of(job, cabinet);
+    let panels = progress_of_cabinet(job, cabinet);
     let (done, all) = bench::sum(panels.iter());
     let stale = stale(&panels);
     let mut x = x;
@@ -78,12 +78,6 @@ fn bored(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, (x, y): (u16, u16)) 
         let text = format!("; {stale} bored and not wanted");
         canvas.text(x, y, &text, Role::Warn);
     }
-}
-
-/// How far every panel of every copy of a cabinet has come.
-fn progress_of(job: &Job, cabinet: &Cabinet) -> Vec<Progress> {
-    let of = |copy| progress(job, cabinet, copy);
-    cabinet.copies.iter().flat_map(of).collect()
 }
 
 fn stale(panels: &[Progress]) -> usize {
@@ -145,7 +139,7 @@ fn line(canvas: &mut Canvas, job: &Job, cabinet: &Cabinet, (at, y): (&Columns, u
     for (x, wide, text) in cells {
         canvas.part(x, y, wide, 1).text(0, 0, &text, Role::Plain);
     }
-    let panels = progress_of(job, cabinet);
+    let panels = progress_of_cabinet(job, cabinet);
     let count = bench::sum(panels.iter());
     if count.0 > 0 {
         bench::gauge(canvas, (at.bored, y), BAR, count);

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use gablerow_core::bench::{self, bored_by, last_taken_back, progress_of_job, recounted};
+use gablerow_core::counted::counted;
 use gablerow_core::job::{Bored, Job, Key, Measured, PanelId};
 use gablerow_papers::panel_name;
 
@@ -39,7 +40,7 @@ pub(super) fn one_back(app: &mut App, bench: &AtBench) -> Vec<Effect> {
     };
     let name = panel_name(job, cabinet, copy, face.panel).unwrap_or_default();
     let word = face.word();
-    let count = counted(holes.len());
+    let count = counted(holes.len(), "hole");
     app.notice = Some(Notice::done(format!(
         "{name} {word}: {count} of an earlier day come again"
     )));
@@ -104,7 +105,7 @@ pub(in crate::update) fn cut_anew(
     let measured: Vec<Measured> = measured.map(back).collect();
     job.measured.extend(&measured);
     let name = panel_name(job, cabinet, copy, panel).unwrap_or_default();
-    let count = counted(holes.len());
+    let count = counted(holes.len(), "hole");
     app.notice = Some(Notice::done(format!(
         "{name}: {count} of the old one taken back"
     )));
@@ -120,13 +121,6 @@ pub(in crate::update) fn recount(app: &mut App, before: &Job, cabinet: Key) -> V
     match holes.is_empty() {
         true => Vec::new(),
         false => record(app, holes, None),
-    }
-}
-
-fn counted(holes: usize) -> String {
-    match holes {
-        1 => "1 hole".to_owned(),
-        many => format!("{many} holes"),
     }
 }
 
