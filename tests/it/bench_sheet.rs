@@ -13,7 +13,10 @@ use std::sync::LazyLock;
 use gablerow::job_file;
 use gablerow_core::bench::{Times, plan};
 use gablerow_core::cards::Cards;
-use gablerow_core::job::{AsCut, BandState, Copy, Division, Job, Key, Label, Reference};
+use gablerow_core::job::{
+    AsCut, BandState, Copy, Depth, Division, Edge, End, FaceId, FreeHole, Hand, Job, Key, Label,
+    Reference,
+};
 use gablerow_core::layout::{Layout, Upright};
 use gablerow_core::measure::{Length, Unit};
 use gablerow_papers::{BenchSheet, bench_text};
@@ -208,11 +211,31 @@ proptest! {
             (Just(true), prop::sample::select(vec![None, Some(30)])),
             (Just(false), rail()),
         ],
+        is_through in any::<bool>(),
+        off_grid in any::<bool>(),
     ) {
         let mut job = job_of(which, (0, 0, 0, 0), (one_stop, false, false, rail));
         let tenth = Length::from_um(100);
         for cabinet in &mut job.cabinets {
             let layout = Layout::of(&cabinet.built_as(&cabinet.copies[0]), &JOBS[which]);
+            // Of a partition that is set back the pins of the other bay would miss the panel.
+            let is_flush = layout.uprights.windows(2).all(|pair| pair[0].front.total() == pair[1].front.total());
+            for bay in layout.bays.iter().filter(|_| is_through && is_flush) {
+                let zones = cabinet.opening.bay_mut(bay.key).into_iter().flat_map(|bay| &mut bay.zones);
+                zones.for_each(|zone| zone.depth = Depth::Through);
+            }
+            // Off the grid, but in the row of the pins and by their bit.
+            cabinet.free_holes.extend(off_grid.then(|| FreeHole {
+                key: Key(99_000),
+                face: FaceId::inside(Hand::Left),
+                purpose: Label::new("lock").unwrap(),
+                edge: Edge::Front,
+                setback: JOBS[which].shop.setback_front,
+                end: End::Foot,
+                height: Length::from_mm(203),
+                diameter: JOBS[which].shop.diameter,
+                depth: Depth::Shop,
+            }));
             let of = |(upright, (off, by_tape, thicker, apart)): (&Upright, &(i32, bool, i32, i32))| AsCut {
                 length: by_tape.then_some(upright.length() + tenth * *off),
                 play: (!by_tape).then_some(tenth * -*off),

@@ -244,12 +244,15 @@ fn at_position(set_up: &SetUp, at: &Position) -> (String, String, usize) {
     (runs_words(&at.runs), rail, count)
 }
 
-/// The rail's own numbers of the holes, where it lies at one place and they are not the cabinet's: `20-19`, `14-9`.
+/// The rail's own numbers of the holes, where it lies against the stop alone and they are not the cabinet's: `20-19`, `14-9`.
 #[must_use]
 pub fn rail_runs(set_up: &SetUp) -> Option<Vec<String>> {
     let [at] = &set_up.positions[..] else {
         return None;
     };
+    if is_moved(at) {
+        return None;
+    }
     let runs = index_runs(set_up, at);
     (runs != at.runs).then(|| runs.into_iter().map(run_words).collect())
 }

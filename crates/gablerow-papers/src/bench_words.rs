@@ -139,7 +139,7 @@ impl<'a> BenchWords<'a> {
         }
         for far in self.records.iter().filter(|it| !it.set_up.is_reached) {
             lines.push(format!(
-                "[ ] {} {}: no arm reaches the row from either edge; set the rail by tape at both ends",
+                "[ ] {} {}: no arm reaches the row from the edge toward you; set the rail by tape at both ends",
                 far.order,
                 far.panel()
             ));
@@ -203,11 +203,7 @@ impl<'a> BenchWords<'a> {
             Some(format!("{bay}: shelves rock {rocks}, {slopes}"))
         };
         let mut lines: Vec<String> = self.plan.rocks.iter().filter_map(line).collect();
-        let leans = |it: &Panel| {
-            let apart = it.cut.and_then(|cut| cut.diagonals);
-            apart.is_some_and(|apart| apart != Length::ZERO)
-        };
-        if !lines.is_empty() && self.plan.panels.iter().any(leans) {
+        if self.plan.rocks.iter().any(|it| it.is_by_lean) {
             lines.push(LEAN.to_string());
         }
         lines

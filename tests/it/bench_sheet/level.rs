@@ -56,7 +56,8 @@ fn tenths(mm: f64) -> i64 {
 pub(super) fn unlevel_bored(sheet: &str, wanted: &Wanted, job: &Job) -> BTreeMap<String, Lie> {
     // How far off each row of a face is: by the face and the tenths of a mm from its front edge.
     let mut off: BTreeMap<(String, i64), f64> = BTreeMap::new();
-    for line in read(sheet) {
+    // Pins stand on the grid.
+    for line in read(sheet).into_iter().filter(|it| it.is_on_grid) {
         let (face, holes) = bore(&line, wanted, (0.0, 0.0));
         for hole in holes {
             let rise = rise_of_end(&line, wanted, hole.0);
@@ -73,7 +74,10 @@ pub(super) fn unlevel_bored(sheet: &str, wanted: &Wanted, job: &Job) -> BTreeMap
             for bay in &layout.bays {
                 let wall = |wall: FaceId| {
                     let pins = records.iter().filter(|it| {
-                        (it.cabinet, it.copy, it.face) == (&cabinet.name, &copy.name, wall)
+                        let is_through = it.hole.depth.is_none();
+                        let is_on_wall = it.face == wall || it.face == wall.behind() && is_through;
+                        (it.cabinet, it.copy) == (&cabinet.name, &copy.name)
+                            && is_on_wall
                             && it.hole.users.iter().any(|(use_, _)| *use_ == Use::Pin)
                             && bay.spans(it.hole.z)
                     });

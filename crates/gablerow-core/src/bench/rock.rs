@@ -3,7 +3,7 @@
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use super::{Panel, SetUp, lean, shift};
+use super::{Holes, Panel, SetUp, lean, shift};
 use crate::job::{FaceId, Key};
 use crate::layout::{BayLayout, Layout, Use};
 use crate::measure::Length;
@@ -19,6 +19,10 @@ pub struct Rock {
     pub bay: Key,
     /// How far above their place the pins come to be, counted from the front of the foot of their panel: left front, left back, right front, right back.
     pub pins: [Length; 4],
+    /// Whether that is so because some of its rows rest on a head that is not where it was planned.
+    pub is_by_length: bool,
+    /// Whether that is so because an end is out of square.
+    pub is_by_lean: bool,
 }
 
 impl Rock {
@@ -50,7 +54,9 @@ type Offs = BTreeMap<(Key, Key, FaceId, Length), Length>;
 /// The bays of these copies whose shelves will rock or slope.
 pub(super) fn of(layouts: &[(Key, Key, Layout)], panels: &[Panel], set_ups: &[SetUp]) -> Vec<Rock> {
     let row = |it: &SetUp| ((it.cabinet, it.copy, it.face, it.row), it.off);
-    let offs: Offs = set_ups.iter().map(row).collect();
+    // What is put there by tape is where it belongs, and holds no shelf.
+    let by_rail = |it: &&SetUp| matches!(it.holes, Holes::Runs(_));
+    let offs: Offs = set_ups.iter().filter(by_rail).map(row).collect();
     let bays = layouts.iter().flat_map(|(cabinet, copy, layout)| {
         layout
             .bays
@@ -63,22 +69,37 @@ pub(super) fn of(layouts: &[(Key, Key, Layout)], panels: &[Panel], set_ups: &[Se
                 |it: &&Panel| (it.cabinet, it.copy, it.panel) == (cabinet, copy, wall.panel);
             let panel = panels.iter().find(of_it);
             let off = |row, depth| {
-                let off = offs.get(&(cabinet, copy, wall, row)).copied()?;
-                Some(off + panel.map_or(Length::ZERO, |it| it.out_of_square(row, depth)))
+                // What goes right through a partition was bored from its other face.
+                let of_face = |face| offs.get(&(cabinet, copy, face, row)).copied();
+                let off = of_face(wall).or_else(|| of_face(wall.behind()))?;
+                Some(RowOff {
+                    length: off,
+                    lean: panel.map_or(Length::ZERO, |it| it.out_of_square(row, depth)),
+                })
             };
             wall_off(wall, bay, layout, off)
         });
         let ([left_front, left_back], [right_front, right_back]) = (left?, right?);
-        let pins = [left_front, left_back, right_front, right_back];
+        let rows = [left_front, left_back, right_front, right_back];
+        let pins = rows.map(|it| it.length + it.lean);
         let rock = Rock {
             cabinet,
             copy,
             bay: bay.key,
             pins,
+            is_by_length: rows.iter().any(|it| it.length != Length::ZERO),
+            is_by_lean: rows.iter().any(|it| it.lean != Length::ZERO),
         };
         pins.iter().any(|off| *off != pins[0]).then_some(rock)
     };
     bays.filter_map(rock).collect()
+}
+
+/// How far above its place a row comes to be, and why.
+#[derive(Clone, Copy)]
+struct RowOff {
+    length: Length,
+    lean: Length,
 }
 
 /// How far off the pins of a bay are on one wall, in their front row and in their back row; `None` without two rows.
@@ -86,8 +107,8 @@ fn wall_off(
     wall: FaceId,
     bay: &BayLayout,
     layout: &Layout,
-    off: impl Fn(Length, Length) -> Option<Length>,
-) -> Option<[Length; 2]> {
+    off: impl Fn(Length, Length) -> Option<RowOff>,
+) -> Option<[RowOff; 2]> {
     let upright = layout.upright(wall.panel)?;
     let holes = layout.face(wall)?.holes(layout);
     let of_pins = holes

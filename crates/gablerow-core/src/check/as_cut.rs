@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
 use crate::bench::{lean, outlook, shift};
-use crate::job::{AsCut, Copy, Hand, Names, PanelId};
+use crate::job::{Copy, Hand, Names, PanelId};
 use crate::layout::{Layout, Upright};
 use crate::measure::Length;
 
@@ -96,23 +96,19 @@ pub(super) fn shelf_rocks(cx: &Context, found: &mut Vec<Finding>) {
         let Some(bay) = Names::of(&cx.cabinet.built_as(copy).opening).opening(rock.bay) else {
             continue;
         };
-        let (rule, next) = match rock.rock() > ROCK_STOP {
-            true => (
-                Rule::ShelfRocksMuch,
-                "; bore all of it from the foot, or cut panels again",
-            ),
-            false => (Rule::ShelfRocks, ""),
+        let rule = match rock.rock() > ROCK_STOP {
+            true => Rule::ShelfRocksMuch,
+            false => Rule::ShelfRocks,
         };
-        let is_lean = |cut: &AsCut| cut.diagonals.is_some_and(|apart| apart != Length::ZERO);
-        let is_off = |cut: &AsCut| cut.length.is_some() || cut.play.is_some();
-        let [is_lean, is_off] = [
-            copy.as_cut.iter().any(is_lean),
-            copy.as_cut.iter().any(is_off),
-        ];
-        let cause = match (is_lean, is_off) {
-            (true, false) => "ends of its panels are out of square",
-            (true, true) => "its panels were cut longer and shorter, and out of square",
-            (false, _) => "its panels were cut longer and shorter and rest on either end",
+        let cause = match (rock.is_by_length, rock.is_by_lean) {
+            (true, true) => "its panels were cut longer or shorter, and out of square",
+            (true, false) => "its panels were cut longer or shorter and rest on either end",
+            (false, _) => "ends of its panels are out of square",
+        };
+        let next = match (rule, rock.is_by_length) {
+            (Rule::ShelfRocks, _) => "",
+            (_, true) => "; bore all of it from the foot, or cut panels again",
+            (_, false) => "; cut panels again",
         };
         let message = format!(
             "shelves of {bay} of copy {} will rock {}, for {cause}{next}",
