@@ -37,7 +37,7 @@ fn bore(session: &mut Session, count: usize, all: usize) {
     for done in 1..=count {
         session.send(" ");
         match done {
-            _ if done == all => session.wait_text("job"),
+            _ if done == all => session.wait_text("AT THE BENCH"),
             _ => session.wait_text(&format!("set-up {} of {all}", done + 1)),
         }
         // A finger is slower than a worn key.

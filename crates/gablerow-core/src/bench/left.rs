@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use super::{Holes, SetUp, work};
 use crate::grid::HoleNumber;
-use crate::job::{Bored, Cabinet, Copy, End, FaceId, Job, Key, PanelId};
+use crate::job::{Bored, Cabinet, Copy, End, FaceId, Job, Key, Measured, PanelId};
 use crate::layout::{Hole, Layout, Upright};
 use crate::measure::Length;
 
@@ -126,24 +126,39 @@ pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
     panels
 }
 
-/// What goes into the record when a panel was cut anew: nothing of it is bored.
+/// What goes into the record when a panel was cut anew: nothing of it is bored, and nothing measured.
 #[must_use]
-pub fn cut_anew(record: &[Bored], cabinet: Key, copy: Key, panel: PanelId) -> Vec<Bored> {
-    let done = Done::of(record, cabinet, copy).0.into_values();
-    let of_panel = done.filter(|it| it.face.panel == panel);
-    of_panel.map(taken_back).collect()
+pub fn cut_anew(job: &Job, cabinet: Key, copy: Key, panel: PanelId) -> (Vec<Bored>, Vec<Measured>) {
+    let bored = Done::of(&job.bored, cabinet, copy).0.into_values();
+    let bored = bored.filter(|it| it.face.panel == panel);
+    let measured = job.measured_of(cabinet, copy).into_values();
+    let measured = measured.filter(|it| it.face.panel == panel);
+    let back = |measured| Measured {
+        taken_back: true,
+        ..measured
+    };
+    (
+        bored.map(taken_back).collect(),
+        measured.map(back).collect(),
+    )
 }
 
-/// What goes into the record when the set-up that was recorded last was not bored after all: one row of one face, its bit and its
-/// depth. Nothing when all is taken back already.
+/// What goes into the record when the row that was recorded last was not bored after all: one row of one face, its bit and its
+/// depth. Nothing when all is taken back already; what is of a cabinet or a copy that is gone stays as it is.
 #[must_use]
-pub fn last_taken_back(record: &[Bored]) -> Vec<Bored> {
+pub fn last_taken_back(job: &Job) -> Vec<Bored> {
     let row = |it: &Bored| {
         let tool = (it.diameter, it.depth);
         (it.cabinet, it.copy, it.face, it.from_front, tool)
     };
+    let copies = |cabinet: &'_ Cabinet| {
+        let of = |copy: &Copy| (cabinet.key, copy.key);
+        cabinet.copies.iter().map(of).collect::<Vec<_>>()
+    };
+    let there: BTreeSet<(Key, Key)> = job.cabinets.iter().flat_map(copies).collect();
+    let is_there = |it: &&Bored| there.contains(&(it.cabinet, it.copy));
     let (mut gone, mut last) = (BTreeSet::new(), Vec::<Bored>::new());
-    for it in record.iter().rev() {
+    for it in job.bored.iter().rev().filter(is_there) {
         let place = (it.cabinet, it.copy, it.face, it.from_front, it.from_foot);
         if it.taken_back {
             gone.insert(place);

@@ -1,9 +1,8 @@
 //! Holes that were counted wrong: a distance measured along a row that misses what was wanted by whole pitches.
 
-use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use crate::job::{Copy, End, FaceId, Job, Key, Measured, Span};
+use crate::job::{Copy, End, Job, Key, Measured, Span};
 use crate::layout::{Face, Layout, Upright};
 use crate::measure::Length;
 
@@ -30,16 +29,7 @@ pub type RunOf = ((i16, i16), Key);
 /// were measured.
 #[must_use]
 pub fn miscounts(job: &Job, cabinet: Key, copy: &Copy, built: &Layout) -> Vec<Miscount> {
-    // The last entry on a span is what holds.
-    let mut latest: BTreeMap<(FaceId, Span), Measured> = BTreeMap::new();
-    let own = |it: &&Measured| (it.cabinet, it.copy) == (cabinet, copy.key);
-    for measured in job.measured.iter().filter(own) {
-        let place = (measured.face, measured.span);
-        match measured.taken_back {
-            true => drop(latest.remove(&place)),
-            false => drop(latest.insert(place, *measured)),
-        }
-    }
+    let latest = job.measured_of(cabinet, copy.key);
     let miscount = |measured| miscount(measured, built);
     latest.into_values().filter_map(miscount).collect()
 }

@@ -58,9 +58,11 @@ pub fn recounted(before: &Job, after: &Job, cabinet: Key) -> Vec<Bored> {
         }
         let record = Done::of(&before.bored, cabinet, copy.key);
         for moved in moves {
-            for &bored in record.holes().filter(|bored| moved.has(bored)) {
-                wanted.push(taken_back(bored));
-                found.extend(moved.found(bored));
+            let of_run: Vec<Bored> = record.holes().filter(|it| moved.has(it)).copied().collect();
+            // Of a run that was found elsewhere before, and wanted back since, the record has no such holes, or not all.
+            if of_run.len() == usize::try_from(moved.run.1 - moved.run.0 + 1).unwrap_or(0) {
+                found.extend(of_run.iter().filter_map(|it| moved.found(*it)));
+                wanted.extend(of_run.into_iter().map(taken_back));
             }
         }
     }

@@ -30,6 +30,7 @@ mod record;
 mod seat;
 mod shop;
 
+use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 pub use crate::label::{Label, LabelError};
@@ -157,6 +158,21 @@ impl Job {
             |it: &&Measured| (it.cabinet, it.copy, it.face, it.span) == (cabinet, copy, face, span);
         let last = self.measured.iter().rev().find(of_it);
         last.filter(|it| !it.taken_back).map(|it| it.is)
+    }
+
+    /// Every distance that was measured on a copy of a cabinet, as it holds: the last entry on each, unless it takes the earlier back.
+    #[must_use]
+    pub fn measured_of(&self, cabinet: Key, copy: Key) -> BTreeMap<(FaceId, Span), Measured> {
+        let mut latest = BTreeMap::new();
+        let own = |it: &&Measured| (it.cabinet, it.copy) == (cabinet, copy);
+        for measured in self.measured.iter().filter(own) {
+            let place = (measured.face, measured.span);
+            match measured.taken_back {
+                true => drop(latest.remove(&place)),
+                false => drop(latest.insert(place, *measured)),
+            }
+        }
+        latest
     }
 
     /// The position in the list of the cabinet with this key.

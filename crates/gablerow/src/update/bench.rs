@@ -27,7 +27,7 @@ pub(super) fn open(app: &mut App, now: Instant) -> Vec<Effect> {
         leaving: false,
     };
     let bench = AtBench::of(&app.desk.job, &walk);
-    if bench.set_up().is_some() || !last_taken_back(&app.desk.job.bored).is_empty() {
+    if bench.set_up().is_some() || last_face(&app.desk.job).is_some() {
         app.walk = Some(walk);
     } else if bench.held.is_empty() {
         app.notice = Some(Notice::done("nothing is left to bore"));
@@ -53,13 +53,7 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
         return Vec::new();
     };
     let bench = AtBench::of(&app.desk.job, &walk);
-    let stay = |begun| {
-        Some(Walk {
-            begun,
-            leaving: false,
-            ..walk
-        })
-    };
+    stay(app);
     match action {
         Action::Done => {
             let Some(set_up) = bench.set_up() else {
@@ -71,28 +65,25 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
                 planned: bench.planned(&app.desk.job),
                 seconds: u32::try_from(seconds).unwrap_or(u32::MAX),
             };
-            app.walk = stay(now);
+            begin_next(app, now);
             record(app, holes, Some(took))
         }
         Action::NotDone => {
-            app.walk = stay(now);
+            begin_next(app, now);
             back::one_back(app, &bench)
         }
         Action::Trouble => {
             if let Some((cabinet, copy, face)) = in_sight(&app.desk.job, &bench) {
                 ask(app, Purpose::Trouble(cabinet, copy, face), "");
             }
-            app.walk = stay(walk.begun);
             Vec::new()
         }
         Action::Measured => {
             measured::ask_measured(app, &bench);
-            app.walk = stay(walk.begun);
             Vec::new()
         }
         Action::CutAnew => {
             back::ask_cut_anew(app, &bench);
-            app.walk = stay(walk.begun);
             Vec::new()
         }
         Action::LeaveBench if walk.leaving => {
@@ -110,13 +101,30 @@ pub(super) fn act(app: &mut App, action: Action, now: Instant) -> Vec<Effect> {
     }
 }
 
+/// Whatever is pressed but Esc, nobody is leaving.
+pub(super) fn stay(app: &mut App) {
+    if let Some(walk) = &mut app.walk {
+        walk.leaving = false;
+    }
+}
+
+/// Another set-up begins.
+fn begin_next(app: &mut App, now: Instant) {
+    if let Some(walk) = &mut app.walk {
+        walk.begun = now;
+    }
+}
+
 /// The face that is bored now, or was bored last.
 fn in_sight(job: &Job, bench: &AtBench) -> Option<OfFace> {
-    let now = bench.set_up().or(bench.before());
-    now.map(of_face).or_else(|| {
-        let earlier = last_taken_back(&job.bored);
-        earlier.first().map(|it| (it.cabinet, it.copy, it.face))
-    })
+    let now = bench.set_up().map(of_face);
+    now.or_else(|| last_face(job))
+}
+
+/// The face that was bored last, be it on an earlier day.
+fn last_face(job: &Job) -> Option<OfFace> {
+    let last = last_taken_back(job);
+    last.first().map(|it| (it.cabinet, it.copy, it.face))
 }
 
 fn of_face(set_up: &SetUp) -> OfFace {

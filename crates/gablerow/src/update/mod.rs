@@ -211,7 +211,7 @@ fn pressed(app: &mut App, press: Press) -> Vec<Effect> {
     act(app, context, action, press)
 }
 
-/// A key that no table names: a character of a line, or the first one of a length.
+/// A key that no table names: a character of a line, the first one of a length, or a dead one.
 fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
     match (context, key) {
         (Context::Line, key) => line::typed(app, key),
@@ -223,6 +223,7 @@ fn typed(app: &mut App, context: Context, key: Key) -> Vec<Effect> {
             cards::begin(app);
             line::typed(app, key);
         }
+        (Context::Bench, _) => bench::stay(app),
         _ => {}
     }
     Vec::new()

@@ -50,7 +50,11 @@ pub(super) fn draw(canvas: &mut Canvas, app: &App) {
         on_bench::draw(&mut canvas.part(room, picture_y, PICTURE, 7), record.set_up);
     } else {
         canvas.text(1, 0, "AT THE BENCH", Role::Title);
-        letters::draw(canvas, 1, 3, "ALL BORED", Role::Good);
+        let (words, role) = match bench.held.is_empty() {
+            true => ("ALL BORED", Role::Good),
+            false => ("REST IS HELD", Role::Warn),
+        };
+        letters::draw(canvas, 1, SETTING_Y, words, role);
     }
     let y = canvas.height().saturating_sub(BELOW);
     bars(canvas, app, y, &bench, &panels);
@@ -104,7 +108,11 @@ fn changes(canvas: &mut Canvas, app: &App, bench: &AtBench) {
         [
             format!("{bit} bit {}", it.tool.diameter.bit(app.desk.job.unit)),
             depth(it),
-            format!("stop at {}", show(it.rest.stop)),
+            format!(
+                "{} on stop {}",
+                it.rest.end.word().to_uppercase(),
+                show(it.rest.stop)
+            ),
             packer,
         ]
     };

@@ -1,16 +1,15 @@
 //! What is on record taken back: a set-up that was not bored after all, a panel that was cut anew.
 
-use std::collections::BTreeSet;
-
 use gablerow_core::bench::{self, bored_by, last_taken_back, progress_of_job, recounted};
 use gablerow_core::counted::counted;
-use gablerow_core::job::{Bored, Job, Key, Measured, PanelId};
+use gablerow_core::edit::{CopyEdit, Edit};
+use gablerow_core::job::{AsCut, Bored, Job, Key, PanelId};
 use gablerow_papers::panel_name;
 
-use super::{of_face, record};
+use super::{last_face, of_face, record};
 use crate::app::{App, Notice, Purpose};
 use crate::at_bench::AtBench;
-use crate::update::{Effect, Kept, ask};
+use crate::update::{Effect, Kept, ask, edit};
 
 /// A panel: its cabinet, its copy, which one.
 pub(in crate::update) type OnRecord = (Key, Key, PanelId);
@@ -27,14 +26,8 @@ pub(super) fn one_back(app: &mut App, bench: &AtBench) -> Vec<Effect> {
         let holes = holes.map(back).collect();
         return record(app, holes, None);
     }
-    let holes = last_taken_back(&job.bored);
-    let Some(&Bored {
-        cabinet,
-        copy,
-        face,
-        ..
-    }) = holes.first()
-    else {
+    let holes = last_taken_back(job);
+    let Some((cabinet, copy, face)) = last_face(job) else {
         app.notice = Some(Notice::refused("nothing is bored yet"));
         return Vec::new();
     };
@@ -50,12 +43,12 @@ pub(super) fn one_back(app: &mut App, bench: &AtBench) -> Vec<Effect> {
 /// Asks which panel was cut anew; offers the one in work, or else the one that was bored last.
 pub(super) fn ask_cut_anew(app: &mut App, bench: &AtBench) {
     let job = &app.desk.job;
-    let last = last_taken_back(&job.bored);
-    let last = last.first().map(|it| (it.cabinet, it.copy, it.face));
-    let mut panels = bench.set_up().map(of_face).into_iter().chain(last);
-    let offered = panels.find_map(|(cabinet, copy, face)| {
-        let name = panel_name(job, cabinet, copy, face.panel)?;
-        panel_on_record(job, &name).is_ok().then_some(name)
+    let named = on_record(job);
+    let now = bench.set_up().map(of_face);
+    let mut faces = now.into_iter().chain(last_face(job));
+    let offered = faces.find_map(|(cabinet, copy, face)| {
+        let is_it = |it: &&(String, OnRecord)| it.1 == (cabinet, copy, face.panel);
+        named.iter().find(is_it).map(|(name, _)| name.clone())
     });
     match offered {
         Some(name) => ask(app, Purpose::CutAnew, &name),
@@ -63,18 +56,23 @@ pub(super) fn ask_cut_anew(app: &mut App, bench: &AtBench) {
     }
 }
 
-/// The panel of that name, of which something is on record.
-///
-/// # Errors
-/// In words, with the names there are.
-pub(in crate::update) fn panel_on_record(job: &Job, text: &str) -> Result<OnRecord, String> {
+/// Every panel of which something is on record, by its name.
+fn on_record(job: &Job) -> Vec<(String, OnRecord)> {
     let panels = progress_of_job(job).into_iter();
     let on_record = panels.filter(|it| it.done + it.stale.len() > 0);
     let named = on_record.filter_map(|it| {
         let name = panel_name(job, it.cabinet, it.copy, it.panel)?;
         Some((name, (it.cabinet, it.copy, it.panel)))
     });
-    let named: Vec<(String, OnRecord)> = named.collect();
+    named.collect()
+}
+
+/// The panel of that name, of which something is on record.
+///
+/// # Errors
+/// In words, with the names there are.
+pub(in crate::update) fn panel_on_record(job: &Job, text: &str) -> Result<OnRecord, String> {
+    let named = on_record(job);
     let is_it = |(name, _): &&(String, OnRecord)| name.eq_ignore_ascii_case(text);
     let found = named.iter().find(is_it).map(|(_, panel)| *panel);
     found.ok_or_else(|| {
@@ -86,32 +84,30 @@ pub(in crate::update) fn panel_on_record(job: &Job, text: &str) -> Result<OnReco
     })
 }
 
-/// Takes back whatever is on record of a panel, bored or measured, and begins with what is left then.
+/// Takes back whatever is on record of a panel, bored or measured, and begins with what is left then. What was measured of it as it
+/// was cut goes too, and comes back with the way back.
 pub(in crate::update) fn cut_anew(
     app: &mut App,
     &(cabinet, copy, panel): &OnRecord,
 ) -> Vec<Effect> {
-    let job = &mut app.desk.job;
-    let holes = bench::cut_anew(&job.bored, cabinet, copy, panel);
-    let mut spans = BTreeSet::new();
-    let is_of = |it: &&Measured| (it.cabinet, it.copy, it.face.panel) == (cabinet, copy, panel);
-    let is_first = |it: &&Measured| spans.insert((it.face, it.span));
-    let measured = job.measured.iter().rev().filter(is_of).filter(is_first);
-    let measured = measured.filter(|it| !it.taken_back);
-    let back = |it: &Measured| Measured {
-        taken_back: true,
-        ..*it
+    let (holes, measured) = bench::cut_anew(&app.desk.job, cabinet, copy, panel);
+    let known = app.desk.job.cabinet(cabinet);
+    let built = known.and_then(|it| it.copies.iter().find(|it| it.key == copy));
+    let mut effects = match built.and_then(|it| it.cut(panel)) {
+        Some(_) => {
+            let change = CopyEdit::AsCut(copy, vec![AsCut::of(panel)]);
+            edit(app, &Edit::Copies { cabinet, change })
+        }
+        None => Vec::new(),
     };
-    let measured: Vec<Measured> = measured.map(back).collect();
-    job.measured.extend(&measured);
-    let name = panel_name(job, cabinet, copy, panel).unwrap_or_default();
+    app.desk.job.measured.extend(&measured);
+    let name = panel_name(&app.desk.job, cabinet, copy, panel).unwrap_or_default();
     let count = counted(holes.len(), "hole");
     app.notice = Some(Notice::done(format!(
         "{name}: {count} of the old one taken back"
     )));
-    let mut effects = record_and_begin(app, holes);
-    let measured = measured.into_iter().map(Kept::Measured);
-    effects.extend(measured.map(Effect::Keep));
+    effects.extend(record_and_begin(app, holes));
+    effects.extend(measured.into_iter().map(Kept::Measured).map(Effect::Keep));
     effects
 }
 

@@ -2,11 +2,11 @@
 
 use std::cmp::Ordering;
 
-use gablerow_core::bench::{Check, SetUp, checks, last_taken_back};
+use gablerow_core::bench::{Check, SetUp, checks};
 use gablerow_core::job::{FaceId, Job, Key, Measured};
 use gablerow_core::measure::{Unit, parse_onto, range};
 
-use super::{OfFace, of_face};
+use super::{OfFace, last_face, of_face};
 use crate::app::{App, Notice, Purpose};
 use crate::at_bench::AtBench;
 use crate::update::{Effect, Kept, ask};
@@ -46,8 +46,7 @@ pub(super) fn ask_measured(app: &mut App, bench: &AtBench) {
 
 /// The distances of the face that was bored last, before somebody began, where nothing of it is left.
 fn measurable_of_earlier(job: &Job, bench: &AtBench) -> Option<(OfFace, Vec<Check>)> {
-    let last = last_taken_back(&job.bored);
-    let last = last.first().map(|it| (it.cabinet, it.copy, it.face))?;
+    let last = last_face(job)?;
     let is_left = bench.plan.set_ups.iter().any(|it| of_face(it) == last);
     let checks = checks(job, last.0, last.1, last.2);
     (!is_left && !checks.is_empty()).then_some((last, checks))

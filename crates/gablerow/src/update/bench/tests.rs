@@ -4,7 +4,7 @@ use std::time::{Duration, Instant};
 
 use gablerow_core::bench::{Check, Progress, progress_of_job};
 use gablerow_core::check::{self, Rule};
-use gablerow_core::job::Job;
+use gablerow_core::job::{AsCut, Hand, Job, PanelId};
 use gablerow_core::measure::{Length, Unit};
 use gablerow_papers::panel_name;
 
@@ -139,6 +139,28 @@ fn of_a_panel_that_was_cut_anew_nothing_is_bored_or_measured() {
 }
 
 #[test]
+fn what_was_measured_of_the_old_panel_as_cut_goes_with_it_and_comes_back() {
+    let (mut job, _) = store();
+    job.cabinets.truncate(1);
+    let cut = |hand| AsCut {
+        length: Some(Length::from_um(704_200)),
+        ..AsCut::of(PanelId::Side(hand))
+    };
+    job.cabinets[0].copies[0].as_cut = [Hand::Left, Hand::Right].map(cut).into();
+    let mut app = app(job);
+    press_all(&mut app, &[BENCH, Key::SPACE, Key::Char('n')]);
+    let kept = press_all(&mut app, &[Key::Enter]);
+    assert!(
+        matches!(kept[..], [Kept::Made(_), Kept::Bored(_, None)]),
+        "{kept:?}"
+    );
+    let left = |app: &App| app.desk.job.cabinets[0].copies[0].as_cut.len();
+    assert_eq!(left(&app), 1);
+    press_all(&mut app, &[Key::Esc, Key::Esc, Key::Char('u')]);
+    assert_eq!(left(&app), 2);
+}
+
+#[test]
 fn a_panel_that_is_not_on_record_cannot_be_cut_anew() {
     let (job, _) = store();
     let mut app = app(job);
@@ -193,8 +215,10 @@ fn leaving_takes_two_presses_and_any_other_key_between_them_stays() {
     let mut app = app(job);
     press_all(&mut app, &[BENCH, Key::Esc]);
     assert_eq!(now(&app), Some(0));
-    press_all(&mut app, &[Key::SPACE, Key::Esc]);
-    assert_eq!(now(&app), Some(1));
+    for key in [Key::SPACE, Key::Char('z'), Key::Up] {
+        press_all(&mut app, &[key, Key::Esc]);
+        assert_eq!(now(&app), Some(1), "{key:?}");
+    }
     press_all(&mut app, &[Key::Esc]);
     assert_eq!(app.screen, Screen::Face);
     assert!(!app.desk.is_saved(), "the record is not in the file yet");
