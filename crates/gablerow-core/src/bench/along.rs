@@ -117,7 +117,8 @@ pub(super) fn from_both_ends(lines: &mut Vec<Line>, covers: i16) {
         let from_middle = (2 * last - lowest - highest).abs();
         (cut.count(), twice.count(), from_middle)
     };
-    let junction = (lowest..highest).filter(can_part).min_by_key(cost);
+    // From one below the lowest, where all of it comes from the head.
+    let junction = (lowest - 1..highest).filter(can_part).min_by_key(cost);
     if let Some(last) = junction {
         *lines = lines
             .drain(..)

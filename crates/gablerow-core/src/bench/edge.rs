@@ -10,8 +10,8 @@ use crate::measure::Length;
 
 /// Chooses an edge for every line.
 ///
-/// With one stop the edge decides which end rests on it, so each row is worked from the edge it is nearer to; of a panel that
-/// was cut too long or too short from the edge that has its foot on the stop, where the arms reach. Otherwise the settings are
+/// With one stop the edge decides which end rests on it, so each row is worked from the edge it is nearer to, unless the arms reach
+/// it from the other alone; where an end is asked for, as of rows bored from both, from the edge that has it; of a panel that was cut too long or too short from the edge that has its foot on the stop, where the arms reach. Otherwise the settings are
 /// chosen greedily: again and again the one that serves most lines left over, of those the least.
 ///
 /// A row that the arms reach from neither edge is worked from the nearer; its set-up says so.
@@ -20,8 +20,15 @@ pub(super) fn choose(mut lines: Vec<Line>, job: &Job) -> Vec<Line> {
     if job.shop.reference == Reference::OneStop {
         for line in &mut lines {
             let on_foot = line.edge_with_foot_left();
+            let near = line.nearer();
+            let ways = [near, near.other()];
+            let reached = ways.into_iter().find(|edge| reaches(line, *edge));
             let rests_anew = line.is_off() && reaches(line, on_foot);
-            let habit = if rests_anew { on_foot } else { line.nearer() };
+            let habit = if rests_anew {
+                on_foot
+            } else {
+                reached.unwrap_or(near)
+            };
             line.edge = line.edge_asked().unwrap_or(habit);
         }
         return lines;

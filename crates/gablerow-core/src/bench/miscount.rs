@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use crate::job::{Copy, End, Job, Key, Measured, Span};
-use crate::layout::{Face, Layout, Upright};
+use crate::layout::{Face, Layout, Row, Run, Upright};
 use crate::measure::Length;
 
 /// How near to whole pitches a distance comes that was counted wrong: 2.0, a house default. A tape is read better than that.
@@ -43,24 +43,26 @@ fn miscount(measured: Measured, built: &Layout) -> Option<Miscount> {
         Span::ToEnd { row, hole, .. } => (row, [hole, hole]),
         Span::Rows { .. } => return None,
     };
-    let all = runs(row, face, upright);
-    let mut runs = Vec::new();
+    let all: Vec<&Run> = row_runs(row, face, upright).collect();
+    let mut at_ends: Vec<&Run> = Vec::new();
     for end in ends {
         let number = i16::try_from(end.get()).ok()?;
-        let run = all
-            .iter()
-            .find(|((first, last), _)| (*first..=*last).contains(&number))?;
-        runs.push(*run);
+        let has = |run: &&&Run| (run.first..=run.last).contains(&number);
+        at_ends.push(*all.iter().find(has)?);
     }
-    runs.dedup();
-    let lowest = all.iter().map(|((first, _), _)| *first).min()?;
-    let highest = all.iter().map(|((_, last), _)| *last).max()?;
+    at_ends.dedup();
+    // A distance is measured over what one bit bores to one depth.
+    let tool = |run: &Run| (run.spec.diameter, run.spec.depth);
+    let is_measured = |run: &&&Run| at_ends.iter().any(|end| tool(end) == tool(run));
+    let measured_over = || all.iter().filter(is_measured);
+    let lowest = measured_over().map(|run| run.first).min()?;
+    let highest = measured_over().map(|run| run.last).max()?;
     let apart = Length::PITCH * (i32::from(highest) - i32::from(lowest));
     let is_as_measured = ends[0] != ends[1] && (measured.is - apart).abs() <= COUNTED_WITHIN;
-    (!is_as_measured).then_some(Miscount {
+    (!is_as_measured).then(|| Miscount {
         measured,
         holes,
-        runs,
+        runs: at_ends.into_iter().map(run_of).collect(),
     })
 }
 
@@ -71,12 +73,19 @@ fn whole_pitches(length: Length) -> Option<i32> {
     (rest.abs() <= COUNTED_WITHIN).then_some(pitches)
 }
 
-/// The runs of a face at a setback from the panel's front edge.
+/// The runs of a face at a setback from the panel's front edge, as what they belong to.
 pub(super) fn runs(row: Length, face: &Face, upright: &Upright) -> Vec<RunOf> {
-    let at = |it: &&crate::layout::Row| it.x.total() - upright.front.total() == row;
-    let rows = face.rows.iter().filter(at).flat_map(|it| &it.runs);
-    rows.map(|run| ((run.first, run.last), run.spec.owner))
-        .collect()
+    row_runs(row, face, upright).map(run_of).collect()
+}
+
+fn row_runs<'a>(row: Length, face: &'a Face, upright: &Upright) -> impl Iterator<Item = &'a Run> {
+    let front = upright.front.total();
+    let at = move |it: &&Row| it.x.total() - front == row;
+    face.rows.iter().filter(at).flat_map(|it| &it.runs)
+}
+
+fn run_of(run: &Run) -> RunOf {
+    ((run.first, run.last), run.spec.owner)
 }
 
 impl Miscount {

@@ -74,6 +74,17 @@ fn from_both_ends(cx: &Context, rail: &Rail, outlook: &Outlook, found: &mut Vec<
     }
 }
 
+/// What of a panel longer than the rail is bored from one end or the other.
+fn parted(cx: &Context, rail: &Rail) -> Vec<SetUp> {
+    let covered = Length::PITCH * i32::from(rail.covers());
+    if cx.layout.uprights.iter().all(|it| it.length() <= covered) {
+        return Vec::new();
+    }
+    let mut set_ups = outlook(cx.job, cx.cabinet, cx.layout).set_ups;
+    set_ups.retain(|it| it.is_parted);
+    set_ups
+}
+
 /// How the rail comes to a place; nothing where it lies against the stop.
 fn moved(cx: &Context, it: &SetUp, at: &Position) -> Option<String> {
     match at.held {
@@ -93,7 +104,7 @@ fn root_times(length: Length, number: i32) -> Length {
     Length::from_um(i32::try_from(root / 8).unwrap_or(i32::MAX))
 }
 
-/// Rows that no arm reaches from either edge.
+/// Rows that no arm reaches from either edge, or from the one that has the end on the stop that it has to have there.
 pub(super) fn arm_reach(cx: &Context, found: &mut Vec<Finding>) {
     let Some(rail) = cx.job.rail() else { return };
     for (upright, face) in cx.faces() {
@@ -112,6 +123,29 @@ pub(super) fn arm_reach(cx: &Context, found: &mut Vec<Finding>) {
             found.push(Finding::new(Rule::ArmReach, cx.here().on(face.id), message));
         }
     }
+    for far in parted(cx, rail).iter().filter(|it| !it.is_reached) {
+        let Some(upright) = cx.layout.upright(far.face.panel) else {
+            continue;
+        };
+        // From neither edge: said already.
+        if !is_reached(cx.job, rail, upright, upright.front.total() + far.row) {
+            continue;
+        }
+        let message = format!(
+            "a row {} from the front is worked from the {} edge, {} away, for only so its {} is on the stop: the arms reach {} to {}",
+            far.row.show(cx.unit),
+            far.edge.word(),
+            far.setting.total().show(cx.unit),
+            far.rest.end.word(),
+            rail.reach().start().show(cx.unit),
+            rail.reach().end().show(cx.unit)
+        );
+        found.push(Finding::new(
+            Rule::ArmReach,
+            cx.here().on(far.face),
+            message,
+        ));
+    }
 }
 
 /// Stops that are asked for, and the rail does not have.
@@ -121,8 +155,11 @@ pub(super) fn end_stop_value(cx: &Context, found: &mut Vec<Finding>) {
     };
     let is_bored = |upright: &&Upright| upright.faces.iter().any(|face| !face.rows.is_empty());
     let bored = cx.layout.uprights.iter().filter(is_bored);
+    let parted = parted(cx, rail);
+    let of_parted = parted.iter().map(|it| (it.rest.end, it.rest.stop));
     let asked: BTreeSet<(End, Length)> = bored
         .flat_map(|upright| stops(cx.job, cx.cabinet, cx.layout, upright))
+        .chain(of_parted)
         .filter(|(_, stop)| !rail.stops.contains(stop))
         .collect();
     let has: Vec<String> = rail

@@ -1,5 +1,6 @@
 //! What was bored before something changed: holes on record that the layout wants no longer, or elsewhere.
 
+use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -7,8 +8,8 @@ use alloc::vec::Vec;
 use super::{Context, Finding, Rule};
 use crate::bench::{Progress, progress};
 use crate::counted::counted;
-use crate::job::{Bored, Copy};
-use crate::layout::{Layout, RowName};
+use crate::job::{Bored, Copy, FaceId};
+use crate::layout::{Layout, Row, RowName};
 use crate::measure::Length;
 
 /// Panels with holes that the layout has no more, and so a sheet in somebody's hands that is out of date.
@@ -35,16 +36,15 @@ pub(super) fn sheet_out_of_date(cx: &Context, found: &mut Vec<Finding>) {
 pub(super) fn back_type_changed(cx: &Context, found: &mut Vec<Finding>) {
     each_stale(cx, |copy, layout, panel| {
         let moved = moved_back(layout, panel);
-        let (Some((old, new)), Some(upright)) = (moved.first(), layout.upright(panel.panel)) else {
+        let Some((old, new)) = moved.first() else {
             return;
         };
-        let from_back = |x: Length| (upright.depth() - x).show(cx.unit);
         let message = format!(
-            "{}: {} of the back row bored {} from the back edge, which is {} now; bore again, or keep the old back",
+            "{}: {} of the back row bored {} from the front edge, which is {} now; bore again, or keep the old back",
             cx.panel_of(copy, panel.panel),
             counted(moved.len(), "hole"),
-            from_back(old.from_front),
-            from_back(*new)
+            old.from_front.show(cx.unit),
+            new.show(cx.unit)
         );
         found.push(Finding::new(Rule::BackTypeChanged, cx.here(), message).about(copy.key));
     });
@@ -63,24 +63,35 @@ fn each_stale(cx: &Context, mut say: impl FnMut(&Copy, &Layout, &Progress)) {
     }
 }
 
-/// The holes on record that the back row of their face has under the same numbers elsewhere, each with where that is, from
-/// the front edge.
+/// The holes on record that are a back row of their face as it was before: one that is elsewhere now, all of it; each with where
+/// that is, from the front edge.
 fn moved_back<'a>(layout: &Layout, panel: &'a Progress) -> Vec<(&'a Bored, Length)> {
-    let moved = |bored: &'a Bored| {
-        let upright = layout.upright(panel.panel)?;
-        let face = upright.face(bored.face.toward);
-        let row = face.rows.iter().find(|row| row.name == RowName::Back)?;
-        let number = i16::try_from(bored.hole?.get()).ok()?;
-        let has = row
-            .runs
-            .iter()
-            .any(|run| (run.first..=run.last).contains(&number));
-        let x = row.x.total() - upright.front.total();
-        // In front of the middle it was the front row's.
-        let is_behind = bored.from_front * 2 > upright.depth();
-        (has && is_behind && x != bored.from_front).then_some((bored, x))
+    let Some(upright) = layout.upright(panel.panel) else {
+        return Vec::new();
     };
-    panel.stale.iter().filter_map(moved).collect()
+    let mut rows: BTreeMap<(FaceId, Length), Vec<&Bored>> = BTreeMap::new();
+    // In front of the middle it was the front row's.
+    let is_behind = |it: &&Bored| it.from_front * 2 > upright.depth();
+    for bored in panel.stale.iter().filter(is_behind) {
+        let row = (bored.face, bored.from_front);
+        rows.entry(row).or_default().push(bored);
+    }
+    let mut moved = Vec::new();
+    for ((face, from_front), bored) in rows {
+        let number = |it: &&Bored| i16::try_from(it.hole?.get()).ok();
+        let numbers: BTreeSet<i16> = bored.iter().filter_map(number).collect();
+        let is_all_there = |row: &&Row| {
+            let mut wanted = row.runs.iter().flat_map(|run| run.first..=run.last);
+            wanted.all(|number| numbers.contains(&number))
+        };
+        let mut back = upright.face(face.toward).rows.iter();
+        let back = back.find(|row| row.name == RowName::Back && is_all_there(row));
+        let x = back.map(|row| row.x.total() - upright.front.total());
+        if let Some(x) = x.filter(|x| *x != from_front) {
+            moved.extend(bored.into_iter().map(|it| (it, x)));
+        }
+    }
+    moved
 }
 
 /// `holes 12, 13 at 37.0`, or `1 hole off the grid`.

@@ -294,6 +294,18 @@ fn a_row_with_nothing_to_pin_in_is_bored_from_both_ends() {
             (End::Head, Hand::Right, [(0, None, 70, 70)].to_vec()),
         ]
     );
+    // The upper one alone comes from the head all the same.
+    job.cabinets[0].free_rows[0].first = HolePlace::foot(70);
+    job.cabinets[0].free_rows[0].last = HolePlace::foot(70);
+    job.cabinets[0].free_rows[1].first = HolePlace::foot(60);
+    let plan = planned(&job);
+    let all = plan.set_ups.iter().map(|it| (it.rest.end, places(it)));
+    assert_eq!(
+        all.collect::<Vec<_>>(),
+        [(End::Head, [(0, None, 60, 70)].to_vec())]
+    );
+    job.cabinets[0].free_rows[0].first = HolePlace::foot(1);
+    job.cabinets[0].free_rows[0].last = HolePlace::foot(1);
     // In the middle of a panel longer than two rails it is put there by tape: 16 + 39 * 32 from the foot.
     job.cabinets[0].free_rows[1].first = HolePlace::foot(40);
     job.cabinets[0].free_rows[1].last = HolePlace::foot(40);

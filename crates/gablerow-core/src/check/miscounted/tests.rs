@@ -3,7 +3,7 @@
 use super::super::fixture::*;
 use super::*;
 use crate::arbitrary::measure_faces;
-use crate::job::{FaceId, Hand, HolePlace, Key};
+use crate::job::{Depth, FaceId, Hand, HolePlace, Key};
 use crate::measure::Length;
 
 /// All of a face measured, so far off.
@@ -130,4 +130,26 @@ fn another_cabinet_has_nothing_to_do_with_it() {
         }
     });
     assert_eq!(said, [""; 0]);
+}
+
+/// Pins of another depth than the plate below them: measured from 5 to 16, one too far, and moved up there by one. The plate has no say
+/// in what is apart.
+#[test]
+fn what_another_bit_bores_in_the_same_row_is_not_measured_over() {
+    let said = |up: i16| {
+        said(Rule::MiscountedHole, |case| {
+            case.door(1, Hand::Left, 1, &[1]);
+            case.pins(1, 5, 8).depth = Depth::Blind(mm(10));
+            case.pins(1, 13, 16).depth = Depth::Blind(mm(10));
+            measure(case, left_side(), mm(32));
+            let zone = &mut case.bay(1).zones[1];
+            (zone.first, zone.last) = (HolePlace::foot(13 + up), HolePlace::foot(16 + up));
+        })
+    };
+    assert!(
+        said(0)[0].contains("hole 5 to hole 16 in row 37.0 is 384.0"),
+        "{:?}",
+        said(0)
+    );
+    assert_eq!(said(1), [""; 0]);
 }

@@ -2,6 +2,7 @@
 
 use super::super::fixture::*;
 use super::*;
+use crate::job::Reference;
 
 /// The plain cabinet, 2368 high, its left front row bored from one hole to another, the rail covering 30.
 fn long(case: &mut Case, first: i16, last: i16) {
@@ -51,6 +52,36 @@ fn a_row_in_the_middle_of_a_deep_panel_is_beyond_the_arms() {
         said,
         [
             "a row 380.0 from the front and 420.0 from the back: the arms reach 20.0 to 300.0, with 40.0 of panel beyond"
+        ]
+    );
+}
+
+/// Holes 1 and 70 of a panel of 74 holes, a rail of 30: nothing to pin it in, so 70 comes from the head, where a stop of 25 is asked for.
+/// With one stop that is the edge with the head on the left: 523 of a panel 560 deep, where the arms reach 300.
+#[test]
+fn what_comes_from_the_head_for_a_short_rail_asks_for_a_stop_and_an_arm() {
+    let parted = |case: &mut Case| {
+        long(case, 1, 1);
+        case.row(left_side(), mm(37), 70, 70);
+    };
+    let stops = said(Rule::EndStopValue, |case| {
+        parted(case);
+        case.cabinet().size.height = mm(2_377);
+        case.cabinet().offsets.head = mm(25);
+    });
+    assert_eq!(
+        stops,
+        ["rows at the head rest on a stop of 25.0, but that of the rail has 16.0 and 32.0"]
+    );
+    let reach = said(Rule::ArmReach, |case| {
+        parted(case);
+        case.shop().reference = Reference::OneStop;
+    });
+    assert_eq!(
+        reach,
+        [
+            "a row 37.0 from the front is worked from the back edge, 523.0 away, for only so its foot is on the stop: the arms reach 20.0 \
+             to 300.0"
         ]
     );
 }

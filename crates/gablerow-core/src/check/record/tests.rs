@@ -69,7 +69,7 @@ fn a_back_row_for_another_back_says_both_setbacks() {
     assert_eq!(
         said(Rule::BackTypeChanged, change),
         ["left", "right"].map(|side| format!(
-            "the {side} side of copy 1: 4 holes of the back row bored 57.0 from the back edge, which is 61.0 now; bore \
+            "the {side} side of copy 1: 4 holes of the back row bored 503.0 from the front edge, which is 499.0 now; bore \
              again, or keep the old back"
         ))
     );
@@ -105,4 +105,21 @@ fn the_record_of_another_cabinet_is_none_of_this_one() {
             .for_each(|it| it.cabinet = Key(90));
     });
     assert_eq!(found, [""; 0]);
+}
+
+/// A runner's third hole is behind the middle, and its number is one of the pins that come instead: no back row was bored there.
+#[test]
+fn a_runner_that_gave_way_to_pins_is_no_back_row() {
+    let change = |case: &mut Case| {
+        case.runner(1, 8, 500);
+        record(case);
+        case.bay(1).runners.clear();
+        case.pins(1, 6, 10);
+    };
+    assert_eq!(said(Rule::BackTypeChanged, change), [""; 0]);
+    let gone = said(Rule::SheetOutOfDate, change);
+    assert!(
+        gone.len() == 2 && gone.iter().all(|it| it.contains("wanted no longer")),
+        "{gone:?}"
+    );
 }
