@@ -1,7 +1,7 @@
 //! Planning the bench for many cabinets, no two of the first 200 alike in depth.
 //!
 //! `cargo bench -p gablerow-core --bench plan` prints medians; a frame has 16 ms. With `CABINETS REPS` it plans so many that
-//! often, for counting instructions.
+//! often, for counting instructions; with a third word half of it is bored.
 
 // A benchmark prints for people, and may panic where its own job is wrong.
 #![allow(clippy::print_stdout, clippy::expect_used)]
@@ -11,7 +11,7 @@ mod shared;
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use gablerow_core::bench::{Plan, plan};
+use gablerow_core::bench::{Plan, bored_by, plan_left};
 use gablerow_core::job::{Cabinet, Job, Key};
 use gablerow_core::label::Label;
 use gablerow_core::measure::Length;
@@ -25,8 +25,11 @@ fn main() {
         .skip(1)
         .filter(|word| word != "--bench")
         .collect();
-    if let [cabinets, reps] = words.as_slice() {
-        let job = job(cabinets.parse().expect("a count"));
+    if let [cabinets, reps, bored @ ..] = words.as_slice() {
+        let mut job = job(cabinets.parse().expect("a count"));
+        if !bored.is_empty() {
+            half_bored(&mut job);
+        }
         for _ in 0..reps.parse().expect("a count") {
             drop(black_box(planned(&job)));
         }
@@ -48,7 +51,13 @@ fn main() {
 
 fn planned(job: &Job) -> Plan {
     let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-    plan(black_box(job), &keys, &job.shop.bench.times)
+    plan_left(black_box(job), &job.bored, &keys, &job.shop.bench.times)
+}
+
+/// Every second set-up is on record.
+fn half_bored(job: &mut Job) {
+    let holes = planned(job).set_ups.into_iter().step_by(2);
+    job.bored = holes.flat_map(|it| bored_by(&it, job)).collect();
 }
 
 fn median<T>(work: impl Fn() -> T) -> Duration {

@@ -18,20 +18,42 @@ type Place = (FaceId, Length, Length);
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Done(BTreeMap<Place, Bored>);
 
+/// The same of every copy: the record is read once, however many they are.
+pub(super) struct Record(BTreeMap<(Key, Key), Done>);
+
+impl Record {
+    pub(super) fn of<'a>(record: impl IntoIterator<Item = &'a Bored>) -> Self {
+        let mut copies: BTreeMap<(Key, Key), Done> = BTreeMap::new();
+        for bored in record {
+            let of_copy = copies.entry((bored.cabinet, bored.copy)).or_default();
+            of_copy.take(bored);
+        }
+        Self(copies)
+    }
+
+    pub(super) fn of_copy(&self, cabinet: Key, copy: Key) -> &Done {
+        static NOTHING: Done = Done(BTreeMap::new());
+        self.0.get(&(cabinet, copy)).unwrap_or(&NOTHING)
+    }
+}
+
 impl Done {
     /// What a record says of a copy.
     #[must_use]
     pub fn of(record: &[Bored], cabinet: Key, copy: Key) -> Self {
-        let mut done = BTreeMap::new();
+        let mut done = Self::default();
         let own = |bored: &&Bored| (bored.cabinet, bored.copy) == (cabinet, copy);
-        for bored in record.iter().filter(own) {
-            let place = (bored.face, bored.from_front, bored.from_foot);
-            match bored.taken_back {
-                true => drop(done.remove(&place)),
-                false => drop(done.insert(place, *bored)),
-            }
+        record.iter().filter(own).for_each(|bored| done.take(bored));
+        done
+    }
+
+    /// What one more entry of the record says.
+    fn take(&mut self, bored: &Bored) {
+        let place = (bored.face, bored.from_front, bored.from_foot);
+        match bored.taken_back {
+            true => drop(self.0.remove(&place)),
+            false => drop(self.0.insert(place, *bored)),
         }
-        Self(done)
     }
 
     /// The holes.
@@ -72,22 +94,27 @@ pub struct Progress {
 /// How far every panel of a job has come, cabinet by cabinet and copy by copy.
 #[must_use]
 pub fn progress_of_job(job: &Job) -> Vec<Progress> {
-    let of = |cabinet| progress_of_cabinet(job, cabinet);
+    let record = Record::of(&job.bored);
+    let of = |cabinet| of_cabinet(job, cabinet, &record);
     job.cabinets.iter().flat_map(of).collect()
 }
 
 /// How far every panel of every copy of a cabinet has come, copy by copy.
 #[must_use]
 pub fn progress_of_cabinet(job: &Job, cabinet: &Cabinet) -> Vec<Progress> {
-    let of = |copy| progress(job, cabinet, copy);
+    let own = job.bored.iter().filter(|it| it.cabinet == cabinet.key);
+    of_cabinet(job, cabinet, &Record::of(own))
+}
+
+fn of_cabinet(job: &Job, cabinet: &Cabinet, record: &Record) -> Vec<Progress> {
+    let done = |copy: &Copy| record.of_copy(cabinet.key, copy.key);
+    let of = |copy| of_copy(job, cabinet, copy, done(copy));
     cabinet.copies.iter().flat_map(of).collect()
 }
 
 /// How far every panel of a copy has come that is bored or was, from left to right; panels that are gone come last.
-#[must_use]
-pub fn progress(job: &Job, cabinet: &Cabinet, copy: &Copy) -> Vec<Progress> {
+fn of_copy(job: &Job, cabinet: &Cabinet, copy: &Copy, done: &Done) -> Vec<Progress> {
     let layout = Layout::of(&cabinet.built_as(copy), job);
-    let done = Done::of(&job.bored, cabinet.key, copy.key);
     let mut stale = done.0.clone();
     let mut panels = Vec::new();
     let of = |panel, done, left| Progress {

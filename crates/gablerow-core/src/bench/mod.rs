@@ -40,8 +40,7 @@ use core::mem;
 pub use along::{Held, Position};
 pub use lean::{lean, shift};
 pub use left::{
-    Done, Progress, bored_by, cut_anew, last_taken_back, progress, progress_of_cabinet,
-    progress_of_job,
+    Done, Progress, bored_by, cut_anew, last_taken_back, progress_of_cabinet, progress_of_job,
 };
 pub use measure::Check;
 pub(crate) use miscount::COUNTED_WITHIN;
@@ -59,6 +58,7 @@ use crate::job::{AsCut, Bit, Bored, Cabinet, Copy, Edge, FaceId, Hand, Job, Key,
 use crate::layout::Layout;
 use crate::measure::Length;
 use crate::sum::Sum;
+use left::Record;
 
 /// What turns in the router, and how deep it goes. Whoever changes one of these stops and sets up anew.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -232,10 +232,11 @@ impl Bench {
     /// What of these cabinets is not on record.
     fn of(job: &Job, cabinets: &[Key], record: &[Bored]) -> Self {
         let asked: BTreeSet<Key> = cabinets.iter().copied().collect();
+        let record = Record::of(record);
         let mut bench = Self::default();
         for cabinet in job.cabinets.iter().filter(|it| asked.contains(&it.key)) {
             for copy in &cabinet.copies {
-                bench.add(cabinet, copy, job, &Done::of(record, cabinet.key, copy.key));
+                bench.add(cabinet, copy, job, record.of_copy(cabinet.key, copy.key));
             }
         }
         bench

@@ -12,7 +12,7 @@ use crate::measure::Length;
 /// What boring a cabinet will be like, without the order of work.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Outlook {
-    /// The set-ups of one copy, as planned, in no order.
+    /// The set-ups of one copy, as planned, in no order; it is none of the cabinet's, and so the key of their copy says nothing.
     pub set_ups: Vec<SetUp>,
     /// The bays of its measured copies whose shelves will not lie level.
     pub rocks: Vec<Rock>,

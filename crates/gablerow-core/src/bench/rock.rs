@@ -4,7 +4,7 @@ use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 use super::{Holes, Panel, SetUp, lean, shift};
-use crate::job::{FaceId, Key};
+use crate::job::{FaceId, Key, PanelId};
 use crate::layout::{BayLayout, Layout, Use};
 use crate::measure::Length;
 
@@ -57,6 +57,10 @@ pub(super) fn of(layouts: &[(Key, Key, Layout)], panels: &[Panel], set_ups: &[Se
     // What is put there by tape is where it belongs, and holds no shelf.
     let by_rail = |it: &&SetUp| matches!(it.holes, Holes::Runs(_));
     let offs: Offs = set_ups.iter().filter(by_rail).map(row).collect();
+    let panels: BTreeMap<(Key, Key, PanelId), &Panel> = panels
+        .iter()
+        .map(|it| ((it.cabinet, it.copy, it.panel), it))
+        .collect();
     let bays = layouts.iter().flat_map(|(cabinet, copy, layout)| {
         layout
             .bays
@@ -65,9 +69,7 @@ pub(super) fn of(layouts: &[(Key, Key, Layout)], panels: &[Panel], set_ups: &[Se
     });
     let rock = |(cabinet, copy, layout, bay): (Key, Key, &Layout, &BayLayout)| {
         let [left, right] = [bay.left, bay.right].map(|wall| {
-            let of_it =
-                |it: &&Panel| (it.cabinet, it.copy, it.panel) == (cabinet, copy, wall.panel);
-            let panel = panels.iter().find(of_it);
+            let panel = panels.get(&(cabinet, copy, wall.panel));
             let off = |row, depth| {
                 // What goes right through a partition was bored from its other face.
                 let of_face = |face| offs.get(&(cabinet, copy, face, row)).copied();

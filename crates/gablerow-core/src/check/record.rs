@@ -6,7 +6,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::{Context, Finding, Rule};
-use crate::bench::{Progress, progress};
+use crate::bench::{Progress, progress_of_cabinet};
 use crate::counted::counted;
 use crate::job::{Bored, Copy, FaceId};
 use crate::layout::{Layout, Row, RowName};
@@ -55,11 +55,14 @@ fn each_stale(cx: &Context, mut say: impl FnMut(&Copy, &Layout, &Progress)) {
     if !cx.job.bored.iter().any(|it| it.cabinet == cx.cabinet.key) {
         return;
     }
+    let mut panels = progress_of_cabinet(cx.job, cx.cabinet);
+    panels.retain(|it| !it.stale.is_empty());
     for copy in &cx.cabinet.copies {
-        let mut panels = progress(cx.job, cx.cabinet, copy);
-        panels.retain(|it| !it.stale.is_empty());
-        let layout = Layout::of(&cx.cabinet.built_as(copy), cx.job);
-        panels.iter().for_each(|it| say(copy, &layout, it));
+        let mut of_copy = panels.iter().filter(|it| it.copy == copy.key).peekable();
+        if of_copy.peek().is_some() {
+            let layout = Layout::of(&cx.cabinet.built_as(copy), cx.job);
+            of_copy.for_each(|it| say(copy, &layout, it));
+        }
     }
 }
 

@@ -142,6 +142,6 @@ fn a_panel_that_is_gone_is_stale_as_a_whole() {
     of_gone.face.panel = gone;
     job.bored.push(of_gone);
     let cabinet = &job.cabinets[0];
-    let last = progress(&job, cabinet, &cabinet.copies[0]).pop().unwrap();
+    let last = progress_of_cabinet(&job, cabinet).pop().unwrap();
     assert_eq!((last.panel, last.stale), (gone, [of_gone].into()));
 }
