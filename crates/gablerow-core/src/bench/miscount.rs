@@ -2,12 +2,16 @@
 
 use alloc::vec::Vec;
 
+use crate::grid::HoleNumber;
 use crate::job::{Copy, End, Job, Key, Measured, Span};
 use crate::layout::{Face, Layout, Row, Run, Upright};
 use crate::measure::Length;
 
 /// How near to whole pitches a distance comes that was counted wrong: 2.0, a house default. A tape is read better than that.
 pub(crate) const COUNTED_WITHIN: Length = Length::from_mm(2);
+
+/// The most that a measured distance may be off: 1.0, a house default. A tape is read better than that.
+pub(crate) const MEASURED_OFF_MOST: Length = Length::from_mm(1);
 
 /// A row that has a hole where none should be, and none where one should.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -64,6 +68,38 @@ fn miscount(measured: Measured, built: &Layout) -> Option<Miscount> {
         holes,
         runs: at_ends.into_iter().map(run_of).collect(),
     })
+}
+
+/// The distances of a copy that were measured and are off, but not by whole holes along a row, where the layout has both of their ends
+/// still.
+#[must_use]
+pub fn missed(job: &Job, cabinet: Key, copy: &Copy, built: &Layout) -> Vec<Measured> {
+    let all = job.measured_of(cabinet, copy.key).into_values();
+    all.filter(|it| is_missed(it, built).unwrap_or(false))
+        .collect()
+}
+
+/// Whether it is; `None` where an end of it is gone.
+fn is_missed(measured: &Measured, built: &Layout) -> Option<bool> {
+    let off = measured.is - measured.want;
+    let upright = built.upright(measured.face.panel)?;
+    let face = built.face(measured.face)?;
+    let has = |row: Length, hole: HoleNumber| {
+        let mut runs = row_runs(row, face, upright);
+        runs.any(|run| {
+            (i32::from(run.first)..=i32::from(run.last)).contains(&i32::from(hole.get()))
+        })
+    };
+    let (is_there, is_counted) = match measured.span {
+        Span::Holes { row, first, last } => (has(row, first) && has(row, last), true),
+        Span::ToEnd { row, hole, .. } => (has(row, hole), true),
+        Span::Rows { first, last } => {
+            let is_row = |row| row_runs(row, face, upright).next().is_some();
+            (is_row(first) && is_row(last), false)
+        }
+    };
+    let by_holes = is_counted && whole_pitches(off).is_some_and(|holes| holes != 0);
+    Some(is_there && !by_holes && off.abs() > MEASURED_OFF_MOST)
 }
 
 /// How many whole pitches a length is; `None` where it is not near any number of them.

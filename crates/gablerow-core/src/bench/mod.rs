@@ -43,8 +43,8 @@ pub use left::{
     Done, Progress, bored_by, cut_anew, last_taken_back, progress_of_cabinet, progress_of_job,
 };
 pub use measure::Check;
-pub(crate) use miscount::COUNTED_WITHIN;
-pub use miscount::{Miscount, RunOf, miscounts};
+pub(crate) use miscount::{COUNTED_WITHIN, MEASURED_OFF_MOST};
+pub use miscount::{Miscount, RunOf, miscounts, missed};
 pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};
 pub use pace::pace;

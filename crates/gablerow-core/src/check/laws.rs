@@ -244,6 +244,7 @@ fn cases_reach_every_rule_of_shelves_and_what_was_miscounted() {
         Rule::ClearOpeningShort,
         Rule::NoLiftRoom,
         Rule::MiscountedHole,
+        Rule::MeasuredOff,
     ] {
         assert!(reached.contains(&rule), "{rule:?}");
     }

@@ -345,6 +345,10 @@ rules! {
         MiscountedHole "miscounted-hole" Warn
             "No distance measured on a bored face is longer or shorter than it should be by whole holes.";
     }
+    miscounted::measured_off {
+        MeasuredOff "measured-off" Warn
+            "No distance measured on a bored face is otherwise off by more than 1.0 mm.";
+    }
     record::sheet_out_of_date {
         SheetOutOfDate "sheet-out-of-date" Warn
             "What was bored is still wanted: nothing changed since the sheet that is in use.";

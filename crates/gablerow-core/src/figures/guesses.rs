@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::{Figure, figure, mm};
-use crate::bench::{COUNTED_WITHIN, LENGTH_OFF, PACKER_MOST};
+use crate::bench::{COUNTED_WITHIN, LENGTH_OFF, MEASURED_OFF_MOST, PACKER_MOST};
 use crate::check::{
     BASE_OFF_MOST, BEARING_LEAST, BY_EYE, DEPTH_OFF_MOST, DIFFER_MOST, LOAD_MOST, NEARLY, OFF_MOST,
     ROCK_MOST, ROCK_STOP, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
@@ -30,7 +30,7 @@ pub(super) fn all() -> Vec<Figure> {
 }
 
 /// Where a length is used, what it is, the length.
-const LENGTHS: [(&str, &str, Length); 28] = [
+const LENGTHS: [(&str, &str, Length); 29] = [
     ("balance", "counts as balanced within", BALANCED_WITHIN),
     ("hinges", "first plate from a door's end, least", END_LEAST),
     ("hinges", "cups this unlike make a door handed", HANDED_OVER),
@@ -93,6 +93,11 @@ const LENGTHS: [(&str, &str, Length); 28] = [
         "at the bench",
         "counts as whole holes off within",
         COUNTED_WITHIN,
+    ),
+    (
+        "at the bench",
+        "a measured distance off, most",
+        MEASURED_OFF_MOST,
     ),
     ("lengths", "read as whole inches within", NEARLY),
 ];

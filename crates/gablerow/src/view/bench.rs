@@ -289,7 +289,8 @@ fn said(app: &App, walk: &Walk, bench: &AtBench, panels: &[Progress]) -> Vec<(St
         let text = "once more to leave; all that is done is kept";
         lines.push((text.into(), Role::Warn));
     }
-    lines.extend(miscounted(job, bench).map(|text| (text, Role::Warn)));
+    let missed = missed(job, bench).into_iter();
+    lines.extend(missed.map(|text| (text, Role::Warn)));
     let of = |it: &Progress| (it.cabinet, it.copy);
     for of_copy in panels.chunk_by(|a, b| of(a) == of(b)) {
         lines.extend(stale(job, of_copy).map(|text| (text, Role::Warn)));
@@ -308,15 +309,19 @@ fn said(app: &App, walk: &Walk, bench: &AtBench, panels: &[Progress]) -> Vec<(St
     lines
 }
 
-/// What was measured of the cabinet in work that shows a hole counted wrong.
-fn miscounted(job: &Job, bench: &AtBench) -> impl Iterator<Item = String> {
+/// What was measured of the cabinet in work and is off, by whole holes or otherwise.
+fn missed(job: &Job, bench: &AtBench) -> Vec<String> {
     let set_up = bench.set_up().or(bench.before());
-    let cabinet = set_up.and_then(|it| job.cabinet(it.cabinet));
-    let found = cabinet.map_or_else(Vec::new, |it| {
-        check::of_rule(Rule::MiscountedHole, job, it, &Layout::of(it, job))
-    });
-    let open = found.into_iter().filter(|it| it.accepted.is_none());
-    open.map(|it| it.message)
+    let Some(cabinet) = set_up.and_then(|it| job.cabinet(it.cabinet)) else {
+        return Vec::new();
+    };
+    let layout = Layout::of(cabinet, job);
+    let found = |rule| check::of_rule(rule, job, cabinet, &layout);
+    let found = [Rule::MiscountedHole, Rule::MeasuredOff]
+        .into_iter()
+        .flat_map(found);
+    let open = found.filter(|it| it.accepted.is_none());
+    open.map(|it| it.message).collect()
 }
 
 /// What of a copy was bored and is wanted no longer, panel by panel; nothing when nothing is.

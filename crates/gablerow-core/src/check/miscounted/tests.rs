@@ -153,3 +153,49 @@ fn what_another_bit_bores_in_the_same_row_is_not_measured_over() {
     );
     assert_eq!(said(1), [""; 0]);
 }
+
+fn off_by(off: Length, change: impl FnOnce(&mut Case)) -> Vec<String> {
+    said(Rule::MeasuredOff, |case| {
+        furnished(case);
+        measure(case, left_side(), off);
+        change(case);
+    })
+}
+
+/// The plan has the row measured from 3 to 20, and from the front row to the back row, 560 - 37 - 57.
+#[test]
+fn a_distance_that_is_off_by_no_whole_holes_says_by_how_much_and_what_is_in_doubt() {
+    let found = off_by(mm(4), |_| ());
+    assert_eq!(
+        found,
+        [
+            "left side inside, copy 1: first row to last row is 470.0, not 466.0, 4.0 too long: a setting or the edge in work was wrong? \
+             measure again before the next panel",
+            "left side inside, copy 1: hole 3 to hole 20 in row 37.0 is 548.0, not 544.0, 4.0 too long: the rail or the panel moved? \
+             measure again before the next panel",
+        ]
+    );
+    for off in [um(0), um(1_000), um(-1_000)] {
+        assert_eq!(off_by(off, |_| ()), [""; 0]);
+    }
+    assert_eq!(off_by(um(-1_100), |_| ()).len(), 2);
+}
+
+/// Whole holes along a row are a miscount; across they are none.
+#[test]
+fn what_is_off_by_whole_holes_is_said_by_one_rule_alone() {
+    let found = off_by(mm(32), |_| ());
+    assert!(
+        found.len() == 1 && found[0].contains("first row to last row is 498.0"),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn what_is_not_there_any_more_is_off_by_nothing() {
+    let gone = |case: &mut Case| {
+        case.bay(1).zones.clear();
+        case.bay(1).plates.clear();
+    };
+    assert_eq!(off_by(mm(4), gone), [""; 0]);
+}
