@@ -143,7 +143,7 @@ fn nothing_of_a_day_is_lost_and_every_hole_is_bored_once() {
     session.wait_text("as cut");
     session.send("; ; | ; ; | ; ; | ; ; 703.4");
     session.send(keys::ENTER);
-    session.wait_gone("as cut: left side");
+    session.wait_gone("as cut, for left");
     session.send(keys::ESC);
     session.wait_text("left side, inside");
     send(&mut session, &presses("1 2 Enter s"));

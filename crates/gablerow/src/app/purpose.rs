@@ -126,16 +126,7 @@ impl Purpose {
             Self::FreePurpose(_) => "what it is for".to_owned(),
             Self::CopyNames(cabinet) => format!("copies of {}", name(cabinet)),
             Self::CutLengths(cabinet) => {
-                let panels = job.cabinet(*cabinet).map(|cabinet| {
-                    let names = Names::of(&cabinet.opening);
-                    let panels = Layout::of(cabinet, job).uprights;
-                    let short = |it: &Upright| match it.id {
-                        PanelId::Side(hand) => hand.word().to_owned(),
-                        PanelId::Partition(_) => names.panel(it.id).to_string(),
-                    };
-                    panels.iter().map(short).collect::<Vec<_>>().join("; ")
-                });
-                format!("{} as cut: {}", name(cabinet), panels.unwrap_or_default())
+                format!("{} as cut, for {}", name(cabinet), panels(job, *cabinet))
             }
             &Self::Trouble(cabinet, copy, face) => {
                 format!("{}: what is wrong", face_words(job, cabinet, copy, face))
@@ -146,10 +137,13 @@ impl Purpose {
                 face,
                 checks,
             } => {
-                let wants = checks.iter().map(|it| it.want.show(job.unit).to_string());
-                let wants: Vec<String> = wants.collect();
+                let want = |it: &Check| {
+                    let want = it.want.show(job.unit);
+                    format!("{} = {want}", it.span.show(job.unit))
+                };
+                let wants: Vec<String> = checks.iter().map(want).collect();
                 format!(
-                    "{}: {}",
+                    "{}, for {}",
                     face_words(job, *cabinet, *copy, *face),
                     wants.join("; ")
                 )
@@ -172,4 +166,22 @@ impl Purpose {
 fn face_words(job: &Job, cabinet: Name, copy: Name, face: FaceId) -> String {
     let panel = panel_name(job, cabinet, copy, face.panel).unwrap_or_default();
     format!("{panel} {}", face.word())
+}
+
+/// The panels of a cabinet in the order they are typed in: `left; partition 1; right`.
+fn panels(job: &Job, cabinet: Name) -> String {
+    let Some(cabinet) = job.cabinet(cabinet) else {
+        return String::new();
+    };
+    let names = Names::of(&cabinet.opening);
+    let short = |it: &Upright| match it.id {
+        PanelId::Side(hand) => hand.word().to_owned(),
+        PanelId::Partition(_) => names.panel(it.id).to_string(),
+    };
+    let panels: Vec<String> = Layout::of(cabinet, job)
+        .uprights
+        .iter()
+        .map(short)
+        .collect();
+    panels.join("; ")
 }

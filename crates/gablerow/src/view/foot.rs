@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use gablerow_core::check::Level;
+use gablerow_papers::wrap;
 use unicode_width::UnicodeWidthStr;
 
 use super::canvas::Canvas;
@@ -15,11 +16,14 @@ use crate::theme::Role;
 
 /// Draws the last line of the screen.
 pub(super) fn draw(canvas: &mut Canvas, app: &App, scene: &Scene) {
+    if let Some(Asked::Line(asked)) = &app.asked {
+        return typing(canvas, app, asked);
+    }
     let y = canvas.height() - 1;
     let width = canvas.width();
     let mut line = canvas.part(0, y, width, 1);
     match (&app.asked, &app.notice) {
-        (Some(Asked::Line(asked)), _) => typing(&mut line, app, asked),
+        (Some(Asked::Line(_)), _) => {}
         (Some(Asked::Leaving), _) => asking(&mut line, app, "not saved yet"),
         (Some(Asked::Found(count)), _) => asking(
             &mut line,
@@ -214,11 +218,54 @@ fn entry(line: &mut Canvas, app: &App) {
     hint_each(line, after + 1, bindings);
 }
 
-/// The columns of what is typed while a complaint stands beside it.
+/// The columns of what is typed while a complaint stands beside it, and the fewest beside a question.
 const COMPLAINED_FIELD: u16 = 24;
+/// What the keys of a line take.
+const LINE_HINTS: u16 = 22;
 
-fn typing(line: &mut Canvas, app: &App, asked: &Line) {
+/// What is asked, or what is wrong with the answer, and what is typed: in the last line where they fit, else above it.
+fn typing(canvas: &mut Canvas, app: &App, asked: &Line) {
     let question = asked.purpose.question(&app.desk.job);
+    let (width, last) = (canvas.width(), canvas.height() - 1);
+    let wide = |text: &str| {
+        u16::try_from(text.width())
+            .unwrap_or(u16::MAX)
+            .saturating_add(3)
+    };
+    let fits = match &asked.complaint {
+        Some(complaint) if asked.purpose.is_in_place() => wide(complaint) <= width,
+        Some(complaint) => wide(complaint).saturating_add(COMPLAINED_FIELD) <= width,
+        None => wide(&question).saturating_add(COMPLAINED_FIELD + LINE_HINTS) <= width,
+    };
+    if fits || asked.complaint.is_none() && asked.purpose.is_in_place() {
+        typing_beside(&mut canvas.part(0, last, width, 1), app, asked, &question);
+        return;
+    }
+    let (text, role) = match &asked.complaint {
+        Some(complaint) => (complaint, Role::Warn),
+        None => (&question, Role::Title),
+    };
+    let lines = wrap(text, usize::from(width.saturating_sub(2)));
+    let count = u16::try_from(lines.len()).unwrap_or(last).min(last);
+    let first = last - count;
+    let mut above = canvas.part(0, first, width, count);
+    above.clear(Role::Plain);
+    for (y, line) in (0..count).zip(&lines) {
+        above.text(1, y, line, role);
+    }
+    let mut line = canvas.part(0, last, width, 1);
+    match asked.purpose.is_in_place() {
+        true => hints(&mut line, app, 0),
+        false => {
+            let room = width.saturating_sub(LINE_HINTS);
+            field(&mut line.part(1, 0, room.saturating_sub(1), 1), asked);
+            hints(&mut line, app, room + 1);
+        }
+    }
+}
+
+/// The same in one line.
+fn typing_beside(line: &mut Canvas, app: &App, asked: &Line, question: &str) {
     // What is wrong with a length names the length itself; and a question gives way to what is wrong with its answer.
     let is_named = asked.complaint.as_ref().is_some_and(|complaint| {
         let all = question.width() + usize::from(COMPLAINED_FIELD) + complaint.width() + 3;
@@ -233,7 +280,7 @@ fn typing(line: &mut Canvas, app: &App, asked: &Line) {
         let wide = if asked.complaint.is_some() {
             COMPLAINED_FIELD
         } else {
-            line.width().saturating_sub(x + 22)
+            line.width().saturating_sub(x + LINE_HINTS)
         };
         let width = wide.min(line.width().saturating_sub(x));
         field(&mut line.part(x, 0, width, 1), asked);
