@@ -32,6 +32,10 @@ pub(super) fn act(app: &mut App, action: Action) -> Vec<Effect> {
 }
 
 fn take(app: &mut App, line: Line) -> Vec<Effect> {
+    // What was offered and not touched is no length that was typed: a share stays one.
+    if matches!(line.purpose, Purpose::PartMeasure(..)) && line.field.is_selected() {
+        return Vec::new();
+    }
     let text = line.field.text().trim().to_owned();
     match answer(app, &line.purpose, &text) {
         Ok(Answer::Edit(change)) => take_edit(app, line, &change),

@@ -135,3 +135,22 @@ fn a_door_has_no_contents() {
     press(&mut app, "|");
     assert_eq!(named(&app), 0);
 }
+
+/// Two bays side by side share the width; standing on one of them its width is the first line.
+#[test]
+fn a_share_stays_a_share_until_its_length_is_typed() {
+    let mut app = app(Job::plain(Label::new("kiln room").unwrap()));
+    let keys = ['v', '2', '|', 'e'].map(Key::Char);
+    press_all(&mut app, &keys);
+    let before = app.desk.job.clone();
+    press(&mut app, "|");
+    let offered = match &app.asked {
+        Some(Asked::Line(line)) => line.field.text().to_owned(),
+        other => panic!("{other:?}"),
+    };
+    press(&mut app, "|");
+    assert!(app.asked.is_none());
+    assert_eq!(app.desk.job, before, "what was offered was taken as it is");
+    press(&mut app, &format!("|{offered}|"));
+    assert_ne!(app.desk.job, before, "the same length, typed");
+}
