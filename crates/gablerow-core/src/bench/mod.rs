@@ -49,7 +49,7 @@ pub use order::{Seconds, order_bound};
 pub use outlook::{Outlook, is_reached, outlook, stops};
 pub use pace::pace;
 pub use recount::recounted;
-pub use rest::{LENGTH_OFF, PACKER_MOST, Rest};
+pub use rest::{PACKER_MOST, Rest};
 pub use rock::Rock;
 
 pub use crate::job::Times;

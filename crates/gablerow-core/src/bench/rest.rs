@@ -4,9 +4,6 @@ use crate::job::End;
 use crate::layout::{Layout, Upright};
 use crate::measure::Length;
 
-/// What a length may be off without anything being done about it, either way. Source of nothing: a house default.
-pub const LENGTH_OFF: Length = Length::from_um(300);
-
 /// The thickest packer, as thick as two boards: up to it the numbers on the rail are the cabinet's own. A house default.
 pub const PACKER_MOST: Length = Length::from_mm(64);
 

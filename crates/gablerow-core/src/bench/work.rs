@@ -4,11 +4,12 @@ use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 use super::along::{self, parted};
-use super::rest::{LENGTH_OFF, Rest};
+use super::rest::Rest;
 use super::{Done, Holes, SetUp, Tool};
 use crate::cards::Rail;
 use crate::job::{
-    BandState, Bit, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, PanelId, Reference,
+    BandState, Bit, Cabinet, Copy, Edge, End, FaceId, Hand, Job, Key, LENGTH_OFF, PanelId,
+    Reference,
 };
 use crate::layout::{Hole, Layout, Upright, Use};
 use crate::measure::Length;

@@ -4,12 +4,13 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::{Figure, figure, mm};
-use crate::bench::{COUNTED_WITHIN, LENGTH_OFF, MEASURED_OFF_MOST, PACKER_MOST};
+use crate::bench::{COUNTED_WITHIN, MEASURED_OFF_MOST, PACKER_MOST};
 use crate::check::{
     BASE_OFF_MOST, BEARING_LEAST, BY_EYE, DEPTH_OFF_MOST, DIFFER_MOST, LOAD_MOST, NEARLY, OFF_MOST,
     ROCK_MOST, ROCK_STOP, ROW_OFF, SHIFT_MOST, SHOW_SKIN, SPREAD_FIFTHS,
 };
 use crate::grid::BALANCED_WITHIN;
+use crate::job::LENGTH_OFF;
 use crate::layout::{LIFT_ROOM, SHELF_SETBACK, SHELF_SHORTER, SHELF_TO_BACK};
 use crate::measure::Length;
 use crate::parts::{

@@ -5,6 +5,9 @@ use alloc::vec::Vec;
 use super::{Key, Label, PanelId};
 use crate::measure::Length;
 
+/// What a length may be off without anything being done about it, either way. Source of nothing: a house default.
+pub const LENGTH_OFF: Length = Length::from_um(300);
+
 /// One built instance of a cabinet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Copy {

@@ -40,7 +40,7 @@ pub use cabinet::Cabinet;
 pub use carcass::{
     Back, BackRail, Bottom, Carcass, EndOffsets, Fit, Notch, Sides, Size, Stand, Top, TopKind,
 };
-pub use copy::{AsCut, Copy};
+pub use copy::{AsCut, Copy, LENGTH_OFF};
 pub use face::{FaceId, Hand, PanelId};
 pub use fitting::{Depth, PinRows, Plate, Runner, Shelf, Spacers, Zone};
 pub use free::{Edge, End, FreeHole, FreeRow, FreeThing};

@@ -10,7 +10,7 @@ use core::fmt;
 
 use words::WORDS;
 
-use crate::job::{Cabinet, Copy, FaceId, Hand, Job, Label, PanelId, Revision};
+use crate::job::{Cabinet, Copy, FaceId, Hand, Job, LENGTH_OFF, Label, PanelId, Revision};
 use crate::layout::{Layout, Upright};
 use crate::measure::Length;
 
@@ -46,7 +46,7 @@ impl Stamp {
     /// The same of a cabinet that comes to this layout.
     #[must_use]
     pub fn of(job: &Job, cabinet: &Cabinet, layout: &Layout) -> Self {
-        let word = word(cabinet, layout);
+        let word = word(job, cabinet, layout);
         let saved = job.revisions.iter().find(|it| it.cabinet == cabinet.key);
         let number = match saved {
             Some(saved) if saved.word.as_str() == word => saved.number,
@@ -77,7 +77,7 @@ pub fn revised(job: &Job) -> Vec<Revision> {
 }
 
 /// The word of what is cut, bored, hung and built of a cabinet. What it is called, and who accepted what, is not in it.
-fn word(cabinet: &Cabinet, layout: &Layout) -> &'static str {
+fn word(job: &Job, cabinet: &Cabinet, layout: &Layout) -> &'static str {
     let mut content = Content::default();
     for upright in &layout.uprights {
         content.upright(upright, layout);
@@ -89,8 +89,11 @@ fn word(cabinet: &Cabinet, layout: &Layout) -> &'static str {
         content.lengths([front.width.total(), front.height.total(), front.thickness]);
         content.hand(front.hung);
     }
+    let covered = job
+        .rail()
+        .map(|rail| Length::PITCH * i32::from(rail.covers()));
     for copy in &cabinet.copies {
-        content.copy(copy);
+        content.copy(copy, layout, covered);
     }
     WORDS[usize::from(content.byte())]
 }
@@ -154,12 +157,20 @@ impl Content {
         }
     }
 
-    fn copy(&mut self, copy: &Copy) {
+    /// Whatever else was measured of it, a copy is bored otherwise for lengths alone: for those that are off so much that something
+    /// is done about it, and where the rail is short and part of a panel comes from its head, for any.
+    fn copy(&mut self, copy: &Copy, layout: &Layout, covered: Option<Length>) {
         self.add([u8::from(copy.mirrored)]);
         for cut in &copy.as_cut {
-            self.panel(cut.panel);
-            for measured in [cut.length, cut.thickness, cut.play, cut.diagonals] {
-                self.length_or_none(measured);
+            let Some(planned) = layout.upright(cut.panel).map(Upright::length) else {
+                continue;
+            };
+            let longer = cut.longer(planned).unwrap_or(Length::ZERO);
+            let is_parted = covered.is_some_and(|covered| planned > covered);
+            let least = if is_parted { Length::ZERO } else { LENGTH_OFF };
+            if longer.abs() > least {
+                self.panel(cut.panel);
+                self.lengths([longer]);
             }
         }
     }

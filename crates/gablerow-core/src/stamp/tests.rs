@@ -78,14 +78,39 @@ fn a_saved_change_of_consequence_raises_the_number_and_no_other_does() {
 }
 
 #[test]
-fn what_was_measured_is_of_consequence() {
-    let mut job = plain();
-    let before = stamp(&job);
-    job.cabinets[0].copies[0].as_cut.push(AsCut {
-        length: Some(Length::from_um(703_600)),
-        ..AsCut::of(PanelId::Side(Hand::Left))
-    });
-    assert_ne!(stamp(&job).word, before.word);
+fn what_was_measured_is_of_consequence_where_it_is_bored_otherwise_for_it() {
+    let before = stamp(&plain());
+    let of = |rail: i32, cut: AsCut| {
+        let mut job = plain();
+        let covered = u32::try_from(rail).unwrap();
+        job.cards
+            .rails
+            .iter_mut()
+            .for_each(|it| it.index_holes.value = covered);
+        job.cabinets[0].copies[0].as_cut.push(cut);
+        stamp(&job).word
+    };
+    let panel = AsCut::of(PanelId::Side(Hand::Left));
+    let long = |um| AsCut {
+        length: Some(Length::from_um(um)),
+        ..panel
+    };
+    assert_ne!(of(30, long(703_600)), before.word);
+    let without = [
+        long(704_000),
+        long(703_700),
+        AsCut {
+            diagonals: Some(Length::from_mm(1)),
+            thickness: Some(Length::from_mm(18)),
+            ..panel
+        },
+    ];
+    for cut in without {
+        assert_eq!(of(30, cut), before.word, "{cut:?}");
+    }
+    // A rail of 10 is shorter than the side.
+    assert_ne!(of(10, long(703_700)), before.word);
+    assert_eq!(of(10, long(704_000)), before.word);
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::cards::Cards;
+use crate::job::LENGTH_OFF;
 use crate::job::{BandState, Cabinet, Copy, End, Hand, Reference};
 use crate::layout::{Layout, Upright, Use};
 use proptest::prelude::*;
