@@ -1,22 +1,24 @@
 //! The bench sheet on paper: what is bored, face by face as a picture, and in which order, with boxes to tick and room to write.
 
+use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
+use gablerow_core::bench::{Plan, SetUp};
 use gablerow_core::check::Level;
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::Job;
-use gablerow_core::layout::{Layout, Upright};
+use gablerow_core::job::{Copy, FaceId, Job, Key};
+use gablerow_core::layout::Layout;
 
 use crate::HoleRecord;
-use crate::bench_records::of_cabinet;
 use crate::bench_rows::{Work, move_note, work};
 use crate::bench_sheet::BenchSheet;
 use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::finding_words;
 use crate::hole_map::hole_map;
+use crate::kinds::copies;
 use crate::page::{Page, Paper, TextEnd};
 use crate::sheets::{Cell, Column, Row, Sheets};
 use crate::small_face::SmallFace;
@@ -48,7 +50,9 @@ pub fn bench_pages(of: &BenchSheet, paper: Paper) -> Vec<Page> {
     let (job, findings) = (of.job, of.findings);
     let words = BenchWords::of(of.plan, job);
     let mut sheets = Sheets::new(paper, &format!("{}: bench sheet", job.title));
-    sheets.bold(&words.stamps());
+    let stamps = words.stamps();
+    sheets.stand_at_foot(&stamps);
+    sheets.bold(&stamps);
     if let Some(held) = of.held_words() {
         sheets.bold(&format!("Held back, {held}."));
     }
@@ -67,7 +71,7 @@ pub fn bench_pages(of: &BenchSheet, paper: Paper) -> Vec<Page> {
     }
     sheets.section("Faces");
     sheets.remark(SIGNS);
-    push_faces(&mut sheets, job);
+    push_faces(&mut sheets, job, of.plan);
     push_tasks(&mut sheets, "First", &words.first());
     push_lines(&mut sheets, "Level", &words.rocks());
     sheets.section("Work");
@@ -113,21 +117,33 @@ fn push_lines(sheets: &mut Sheets, title: &str, lines: &[String]) {
     }
 }
 
-/// Every face that has holes, copy by copy; copies that are built alike once.
-fn push_faces(sheets: &mut Sheets, job: &Job) {
+/// Every face that something is left to bore in, copy by copy; copies that are built alike once.
+fn push_faces(sheets: &mut Sheets, job: &Job, plan: &Plan) {
     for cabinet in &job.cabinets {
         for is_mirrored in [false, true] {
-            let mut copies = cabinet.copies.iter();
-            let Some(copy) = copies.find(|copy| copy.mirrored == is_mirrored) else {
-                continue;
-            };
-            let layout = Layout::of(&cabinet.built_as(copy), job);
-            let faces = layout
-                .uprights
+            let alike = cabinet
+                .copies
                 .iter()
-                .flat_map(|upright| faces(&layout, upright));
+                .filter(|it| it.mirrored == is_mirrored);
+            let alike: Vec<&Copy> = alike.collect();
+            let Some(copy) = alike.first() else { continue };
+            let keys: Vec<Key> = alike.iter().map(|it| it.key).collect();
+            let of_these = |it: &&SetUp| it.cabinet == cabinet.key && keys.contains(&it.copy);
+            let left = plan.set_ups.iter().filter(of_these).map(|it| it.face);
+            let left: BTreeSet<FaceId> = left.collect();
+            let layout = Layout::of(&cabinet.built_as(copy), job);
+            let faces = layout.uprights.iter().flat_map(|upright| &upright.faces);
+            let faces = faces.filter(|face| left.contains(&face.id));
+            let faces = faces.filter_map(|face| FaceDrawing::of(&layout, face.id, &[]));
+            // Rows name one copy each, so a picture says which ones it is of.
+            let copies = (cabinet.copies.len() > 1).then(|| copies(&alike));
             let name = |face: &FaceDrawing| {
-                let name = of_cabinet(cabinet.name.as_str(), None, &face.name.to_string());
+                let of = [
+                    Some(cabinet.name.to_string()),
+                    copies.clone(),
+                    Some(face.name.to_string()),
+                ];
+                let name = of.into_iter().flatten().collect::<Vec<_>>().join(" ");
                 match is_mirrored {
                     true => format!("{name}, mirrored"),
                     false => name,
@@ -138,15 +154,6 @@ fn push_faces(sheets: &mut Sheets, job: &Job) {
             SmallFace::push(sheets, &faces);
         }
     }
-}
-
-/// The faces of an upright that something is bored in.
-fn faces(layout: &Layout, upright: &Upright) -> Vec<FaceDrawing> {
-    let bored = upright.bored(layout).into_iter();
-    let bored = bored.filter(|(_, holes)| !holes.is_empty());
-    bored
-        .filter_map(|(face, _)| FaceDrawing::of(layout, face, &[]))
-        .collect()
 }
 
 /// Every set-up, in order, under what is changed before it, and how many holes that are.
@@ -164,7 +171,7 @@ fn push_work(sheets: &mut Sheets, words: &BenchWords, job: &Job) {
         match step {
             Work::Bit(words) => rows.push(across(&words)),
             Work::Stop(words) => rows.push(across(&words.replace("[ ] ", "[ ] STOP "))),
-            Work::Set(number, words) => rows.push(across(&format!("SET {number}: {words}"))),
+            Work::Set(words) => rows.push(across(&format!("SET {words}"))),
             Work::Rows(of_set) => rows.extend(of_set.iter().map(work_row)),
         }
     }
@@ -190,6 +197,11 @@ fn push_work(sheets: &mut Sheets, words: &BenchWords, job: &Job) {
 /// The number of a set-up stands behind its box; a place the rail is moved to has a box alone.
 fn work_row([number, face, edge, foot, packer, holes, rail, count]: &[String; 8]) -> Row {
     let number = number.replace("[ ]", "");
+    // What is bored by is heavy: the rail's own numbers, where it has others.
+    let holes = match rail.is_empty() {
+        true => Cell::bold(holes.as_str()),
+        false => Cell::words(holes.as_str()),
+    };
     vec![
         Cell::Tick,
         Cell::words(number.trim()),
@@ -197,8 +209,8 @@ fn work_row([number, face, edge, foot, packer, holes, rail, count]: &[String; 8]
         Cell::bold(edge.as_str()),
         Cell::bold(foot.as_str()),
         Cell::bold(packer.as_str()),
-        Cell::bold(holes.as_str()),
-        Cell::words(rail.as_str()),
+        holes,
+        Cell::bold(rail.as_str()),
         Cell::words(count.as_str()),
     ]
 }
@@ -257,7 +269,7 @@ mod tests {
         for words in [
             "ALREADY ON",
             "A1 left side, inside",
-            "SET 1: ",
+            "SET 37.0 from the edge toward you",
             "diagonals differ by __________",
             "eyes and ears covered",
         ] {

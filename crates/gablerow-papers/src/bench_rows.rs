@@ -28,6 +28,10 @@ const HEAD: [&str; 8] = [
 /// Where `HEAD` has what is bored, after how the panel lies.
 const HOLES: usize = 5;
 
+/// Where `HEAD` has the edge, which no row of a rail that is moved on names.
+const EDGE: usize = 2;
+/// What stands under `PACKER` where there is none.
+const NO_PACKER: &str = "none";
 /// Where `HEAD` has what is left out when no row says anything there.
 const PACKER: usize = 4;
 const ON_THE_RAIL: usize = 6;
@@ -45,8 +49,8 @@ pub(crate) enum Work {
     Bit(String),
     /// Another stop, or another end on it.
     Stop(String),
-    /// The rail is set, for the how-manieth time.
-    Set(usize, String),
+    /// The rail is set.
+    Set(String),
     /// What is bored at that setting.
     Rows(Vec<[String; 8]>),
 }
@@ -58,7 +62,6 @@ pub(crate) fn work(records: &[SetUpRecord<'_>], job: &Job) -> Vec<Work> {
     let stop = |it: &SetUpRecord<'_>| (it.set_up.rest.end, it.set_up.rest.stop);
     let setting = |it: &SetUpRecord<'_>| it.set_up.setting.total();
     let mut before: Option<Length> = None;
-    let mut sets = 0;
     let mut steps = Vec::new();
     for of_tool in records.chunk_by(|a, b| tool(a) == tool(b)) {
         if let Some(first) = of_tool.first() {
@@ -69,19 +72,34 @@ pub(crate) fn work(records: &[SetUpRecord<'_>], job: &Job) -> Vec<Work> {
                 steps.push(Work::Stop(stop_words(stop(first), unit)));
             }
             for of_setting in of_stop.chunk_by(|a, b| setting(a) == setting(b)) {
-                sets += 1;
                 let Some(first) = of_setting.first() else {
                     continue;
                 };
                 let words = setting_words(setting(first), before, unit);
-                steps.push(Work::Set(sets, words));
+                steps.push(Work::Set(words));
                 before = Some(setting(first));
                 let rows = of_setting.iter().flat_map(|it| rows_of(it, unit));
-                steps.push(Work::Rows(rows.collect()));
+                steps.push(Work::Rows(with_packers_said(rows.collect())));
             }
         }
     }
     steps
+}
+
+/// Where any row of a set has a packer, the others say that they have none.
+fn with_packers_said(mut rows: Vec<[String; 8]>) -> Vec<[String; 8]> {
+    if rows.iter().any(|row| !row[PACKER].is_empty()) {
+        // Where the rail is moved on, the panel stays as it lies.
+        let lies = |row: &&mut [String; 8]| !row[EDGE].is_empty();
+        for row in rows
+            .iter_mut()
+            .filter(lies)
+            .filter(|row| row[PACKER].is_empty())
+        {
+            row[PACKER] = NO_PACKER.to_string();
+        }
+    }
+    rows
 }
 
 /// What has to be known where a rail is moved; nothing where none is.
@@ -100,9 +118,7 @@ pub(crate) fn push_set_ups(out: &mut String, records: &[SetUpRecord<'_>], job: &
         match step {
             Work::Bit(words) => push_indented(out, "BIT    ", "       ", &words),
             Work::Stop(words) => push_indented(out, "STOP   ", "       ", &words),
-            Work::Set(number, words) => {
-                push_indented(out, &format!("SET {number:<3}"), "       ", &words);
-            }
+            Work::Set(words) => push_indented(out, "SET    ", "       ", &words),
             Work::Rows(rows) => push_rows(out, &rows),
         }
     }

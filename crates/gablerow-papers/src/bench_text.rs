@@ -40,7 +40,11 @@ pub fn bench_text(of: &BenchSheet) -> String {
     sheet.block("LEVEL  ", &words.rocks());
     push_set_ups(&mut sheet.out, &words.records, job);
     sheet.block("CHECK  ", &words.checks());
-    sheet.block("HOLES  ", &hole_map(&HoleRecord::of_job(job), job.unit));
+    let map = hole_map(&HoleRecord::of_job(job), job.unit);
+    if !map.is_empty() {
+        let key: String = "how far they are from the foot of their panel".into();
+        sheet.block("HOLES  ", &[[key].as_slice(), &map].concat());
+    }
     sheet.rule();
     let (parts, is_general_said) = parts_and_caution(job);
     sheet.out.push_str(&parts);

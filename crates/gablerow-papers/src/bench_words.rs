@@ -9,17 +9,21 @@ use gablerow_core::bench::{Check, Panel, Plan, Rock, SetUp, pace, progress_of_jo
 use gablerow_core::cautions::{AT_THE_BENCH, GENERAL};
 use gablerow_core::counted::counted;
 use gablerow_core::job::{AsCut, BandState, Cabinet, Job, Key, Trouble};
-use gablerow_core::measure::Length;
+use gablerow_core::measure::{Length, Unit};
 use gablerow_core::stamp::Stamp;
 
 use crate::bench_records::{CopyNames, SetUpRecord};
 
 /// How each line of a set is read.
 pub(crate) const LAY: &str = "the face named up, the edge named toward you, the foot to the hand named. Push the end named against its \
-    stop every time; blow the stop before each first hole.";
+    stop every time; blow the stop before each first hole. Holes are counted from the foot of the cabinet, 32 mm apart; STOP is from the \
+    stop to the first hole of the rail, and numbers on the rail count from the stop.";
+
+/// A packer thinner than any board.
+const SHIM: Length = Length::from_mm(3);
 
 /// What is written into the blank for diagonals.
-const DIAGONALS: &str = "Diagonals: how much longer the one from the front of the foot is, or -";
+const DIAGONALS: &str = "A blank for diagonals takes how much longer the one from the front of the foot is, with a minus where it is shorter.";
 
 /// What is taken of panels whose diagonals are apart.
 const LEAN: &str = "Where diagonals are apart both ends are taken to lean alike; where one is true it is twice that.";
@@ -62,11 +66,14 @@ impl<'a> BenchWords<'a> {
         let holes: usize = self.plan.set_ups.iter().map(|it| it.holes.count()).sum();
         let seconds = u64::from(self.plan.seconds) * u64::from(pace(&self.job.took)) / 100;
         let minutes = seconds.div_ceil(60);
+        let unit = match self.job.unit {
+            Unit::Millimetre => Unit::Millimetre.word(),
+            Unit::Inch => Unit::Inch.words(),
+        };
         format!(
-            "{}, {}, about {minutes} min; sizes in {}",
+            "{}, {}, about {minutes} min; sizes in {unit}",
             counted(holes, "hole"),
             counted(self.plan.set_ups.len(), "set-up"),
-            self.job.unit.word()
         )
     }
 
@@ -132,8 +139,13 @@ impl<'a> BenchWords<'a> {
         }
         let packers: BTreeSet<Length> = self.plan.set_ups.iter().map(|it| it.rest.packer).collect();
         for packer in packers.into_iter().filter(|it| *it != Length::ZERO) {
+            let what = if packer < SHIM {
+                "a shim"
+            } else {
+                "an off-cut"
+            };
             lines.push(format!(
-                "[ ] PACKER {}: an off-cut as thick as that, between the stop and the panel",
+                "[ ] PACKER {}: {what} as thick as that, between the stop and the panel",
                 self.show(packer)
             ));
         }

@@ -12,6 +12,7 @@ mod plan;
 mod print;
 
 use crate::PartList;
+pub(crate) use plan::copies;
 pub use plan::{Planned, Printer};
 pub use print::{PaperFile, Printed};
 
@@ -213,7 +214,7 @@ impl Kind {
         match self {
             Self::Bench => for_boring(
                 "bench",
-                "every set-up, in the order that takes least time",
+                "what is left to bore, set-up by set-up",
                 Scope::Job,
                 &[Pdf, Text, Ascii],
             ),

@@ -103,10 +103,7 @@ impl Listing<'_> {
             return None;
         }
         let [length, width] = record.size()?.map(|size| size.total());
-        let name = record
-            .name()
-            .map_or(String::new(), |name| format!("{name} "));
-        let part = Cell::words(name + &record.part_words());
+        let part = Cell::words(record.named_words());
         let mut row = vec![Cell::Tick, Cell::bold(record.count()?.to_string()), part];
         row.extend(match record.piece() {
             Some(piece) => [

@@ -1,5 +1,6 @@
 //! Every part of a job: what is cut, what it becomes, what is bought.
 
+use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
@@ -158,6 +159,20 @@ impl<'a> PartRecord<'a> {
         match self.part {
             Part::Front(front) if front.kind == FrontKind::Drawer => words + " front",
             _ => words,
+        }
+    }
+
+    /// The same behind its name, if it has one, with no word said twice: `D2 door, hung left`, `door 1, hung left`.
+    pub(crate) fn named_words(&self) -> String {
+        let words = self.part_words();
+        let Some(name) = self.name() else {
+            return words;
+        };
+        let first = |text: &str| text.split([' ', ',']).next().map_or(0, str::len);
+        let (kind, rest) = words.split_at(first(&words));
+        match name.as_str()[..first(name.as_str())].eq_ignore_ascii_case(kind) {
+            true => format!("{name}{rest}"),
+            false => format!("{name} {words}"),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use gablerow_core::job::Label;
+use gablerow_core::job::{Hand, Label};
 use gablerow_core::measure::Length;
 use gablerow_core::parts::Strength;
 use gablerow_core::solve::hinges::{Cup, OverlayFit};
@@ -88,6 +88,10 @@ columns! {
         = |record| length(record.made_box().map(|made| made.recess));
     side_gap_mm "boxes: from either side to the wall, or to the spacer on it"
         = |record| length(record.made_box().map(|made| made.side_gap));
+    spacer_left_mm "boxes: thickness of the spacer under the runner on the left wall; nothing when there is none"
+        = |record| spacer(record, Hand::Left);
+    spacer_right_mm "boxes: the same on the right wall"
+        = |record| spacer(record, Hand::Right);
     moved_mm "boxes: how far spacers move them to the right; negative to the left"
         = |record| length(record.made_box().map(|made| made.moved));
     clear_below_mm "boxes and shelves: clear height under them"
@@ -114,6 +118,11 @@ fn name(name: Option<&Label>) -> Value<'_> {
 
 fn number(number: Option<u32>) -> Value<'static> {
     number.map_or(Value::Nothing, |number| Value::Number(number.into()))
+}
+
+fn spacer(record: &PartRecord, hand: Hand) -> Value<'static> {
+    let thick = record.made_box().map(|made| made.spacers.on(hand));
+    length(thick.filter(|thick| *thick != Length::ZERO))
 }
 
 fn length(length: Option<Length>) -> Value<'static> {

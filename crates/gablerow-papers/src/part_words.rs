@@ -5,7 +5,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::job::{FrontKind, Names};
+use gablerow_core::job::{FrontKind, Hand, Names};
 use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::{
     BagLine, BoxPart, Built, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
@@ -129,9 +129,25 @@ pub(crate) fn box_words(made: &BoxPart, built: Built, unit: Unit) -> String {
         };
         format!(", moved {} to the {hand}", made.moved.abs().show(unit))
     };
+    let spacer = |hand| match made.spacers.on(hand) {
+        Length::ZERO => None,
+        thick => Some(format!("{} on the {}", thick.show(unit), hand.word())),
+    };
+    let spacers: Vec<String> = [Hand::Left, Hand::Right]
+        .into_iter()
+        .filter_map(spacer)
+        .collect();
+    let spacers = match (spacers.is_empty(), built.mirrored) {
+        (true, _) => String::new(),
+        (false, 0) => format!(", spacer {}", spacers.join(" and ")),
+        (false, _) => format!(
+            ", spacer {}, in mirrored copies the other hand",
+            spacers.join(" and ")
+        ),
+    };
     let (each, pair) = (built.total(), 2 * built.total());
     format!(
-        "{}: {pair} sides {}, {pair} ends {}, {}{thickness}; {each} bottom {}, recess {}; gap at each side {}{moved}; {} {}",
+        "{}: {pair} sides {}, {pair} ends {}, {}{thickness}; {each} bottom {}, recess {}; gap at each side {}{spacers}{moved}; {} {}",
         made.name,
         of(&made.side),
         of(&made.end),

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use unicode_segmentation::UnicodeSegmentation;
 
 use crate::page::{Ink, Line, Mark, Page, Point, Text, TextEnd};
+use crate::text::unbroken;
 use crate::typeface::Typeface;
 
 /// The thinnest line that a printer holds, for what only guides the eye.
@@ -239,11 +240,11 @@ pub(crate) fn lines(words: &str, size: f64, is_bold: bool, room: f64) -> Vec<Str
     let blank = width(" ");
     let mut lines = Vec::new();
     let (mut line, mut filled) = (String::new(), 0.0);
-    for word in unbroken(&words) {
-        let wide = width(&word);
+    for word in unbroken(&words, |piece| width(piece) <= room) {
+        let wide = width(word);
         if !line.is_empty() && filled + blank + wide <= room {
             line.push(' ');
-            line.push_str(&word);
+            line.push_str(word);
             filled += blank + wide;
             continue;
         }
@@ -252,7 +253,7 @@ pub(crate) fn lines(words: &str, size: f64, is_bold: bool, room: f64) -> Vec<Str
             filled = 0.0;
         }
         if wide <= room {
-            line.push_str(&word);
+            line.push_str(word);
             filled = wide;
             continue;
         }
@@ -268,23 +269,6 @@ pub(crate) fn lines(words: &str, size: f64, is_bold: bool, room: f64) -> Vec<Str
     }
     lines.push(line);
     lines
-}
-
-/// The words of a text; a fraction stays with its whole number: `22 25/32"` is one.
-fn unbroken(text: &str) -> Vec<String> {
-    let is_digit = |letter: char| letter.is_ascii_digit();
-    let mut words: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
-        let is_fraction = word.starts_with(is_digit) && word.contains('/');
-        match words.last_mut() {
-            Some(whole) if is_fraction && whole.ends_with(is_digit) => {
-                whole.push(' ');
-                whole.push_str(word);
-            }
-            _ => words.push(word.into()),
-        }
-    }
-    words
 }
 
 #[cfg(test)]
@@ -317,10 +301,13 @@ mod tests {
     }
 
     #[test]
-    fn a_fraction_stays_with_its_whole_number() {
-        let room = width("~22 25/32\"", 3.0, true);
-        let broken = lines("3 of ~22 25/32\" (+0.1)", 3.0, true, room);
-        assert_eq!(broken, ["3 of", "~22 25/32\"", "(+0.1)"]);
+    fn a_fraction_stays_with_its_whole_number_and_what_it_is_rounded_by_where_there_is_room() {
+        let broken = |widest: &str| {
+            let room = width(widest, 3.0, true);
+            lines("3 of ~22 25/32\" (+0.1)", 3.0, true, room)
+        };
+        assert_eq!(broken("~22 25/32\""), ["3 of", "~22 25/32\"", "(+0.1)"]);
+        assert_eq!(broken("~22 25/32\" (+0.1)"), ["3 of", "~22 25/32\" (+0.1)"]);
     }
 
     proptest! {

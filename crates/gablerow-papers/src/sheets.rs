@@ -79,6 +79,12 @@ impl Sheets {
         sheets
     }
 
+    /// What else stands at the foot of every sheet; said before anything is printed.
+    pub(crate) fn stand_at_foot(&mut self, words: &str) {
+        let room = self.width() - NUMBER;
+        self.foot.extend(pen::lines(words, SMALL, false, room));
+    }
+
     /// How wide what is printed can be.
     pub(crate) fn width(&self) -> f64 {
         self.size.0 - 2.0 * MARGIN
@@ -154,7 +160,7 @@ impl Sheets {
             self.next();
         }
         self.section(&block.title);
-        self.table(&block.columns, &block.rows);
+        self.rows(&table, &block.rows, Some(&block.title));
         block.remarks.iter().for_each(|words| self.remark(words));
         if !block.closing.is_empty() {
             self.space(CLOSING_GAP);
@@ -187,6 +193,11 @@ impl Sheets {
     /// A table, its head on every sheet it goes on to.
     pub(crate) fn table(&mut self, columns: &[Column], rows: &[Row]) {
         let table = Table::of(columns, rows, self.width());
+        self.rows(&table, rows, None);
+    }
+
+    /// The rows of a table, its head on every sheet it goes on to, and above that the title of what goes on there.
+    fn rows(&mut self, table: &Table, rows: &[Row], title: Option<&str>) {
         for (at, row) in rows.iter().enumerate() {
             // What holds for the rows below is never last on a sheet.
             let below = rows[at..].iter().take_while(|row| is_across(row)).count();
@@ -194,12 +205,15 @@ impl Sheets {
             let room: f64 = together.map(|row| table.height(row)).sum();
             if at == 0 {
                 self.need(table_head() + room);
-                self.table_head(&table);
+                self.table_head(table);
             } else if self.y - room < self.floor() {
                 self.next();
-                self.table_head(&table);
+                if let Some(title) = title {
+                    self.bold(&format!("{title}, continued"));
+                }
+                self.table_head(table);
             }
-            self.row(row, &table);
+            self.row(row, table);
         }
         self.space(PAD);
     }

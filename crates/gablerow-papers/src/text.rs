@@ -33,7 +33,7 @@ pub fn run_words((first, last): (i16, i16)) -> String {
 #[must_use]
 pub fn wrap(text: &str, room: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
+    for word in unbroken(text, |piece| piece.width() <= room) {
         let gap = usize::from(lines.last().is_some_and(|line| !line.is_empty()));
         let used = lines.last().map_or(0, |line| line.width());
         if used + gap + word.width() > room && gap == 1 {
@@ -48,6 +48,39 @@ pub fn wrap(text: &str, room: usize) -> Vec<String> {
         }
     }
     lines
+}
+
+/// What stays on one line: words, and of lengths in inches the fraction with its number, and with both what they are rounded by, as far
+/// as they fit on one.
+pub(crate) fn unbroken(text: &str, fits: impl Fn(&str) -> bool) -> Vec<&str> {
+    let start = |word: &str| word.as_ptr() as usize - text.as_ptr() as usize;
+    let mut pieces: Vec<&str> = Vec::new();
+    for word in text.split_whitespace() {
+        let whole = pieces.last().and_then(|before| {
+            let (from, end) = (start(before), start(word) + word.len());
+            let is_next = from + before.len() + 1 == start(word);
+            let whole = &text[from..end];
+            (is_next && belongs(before, word) && fits(whole)).then_some(whole)
+        });
+        if let Some(whole) = whole {
+            pieces.pop();
+            pieces.push(whole);
+        } else {
+            pieces.push(word);
+        }
+    }
+    pieces
+}
+
+/// Whether a word is the fraction of the number before it, or what the length before it is rounded by.
+fn belongs(before: &str, word: &str) -> bool {
+    let is_digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
+    let is_fraction = word.contains('/') && is_digit(word.chars().next());
+    let is_rounding = ["(~", "(+", "(-"].iter().any(|sign| word.starts_with(sign));
+    match before.chars().last() {
+        Some('"') => is_rounding,
+        last => is_fraction && is_digit(last),
+    }
 }
 
 fn add(lines: &mut [String], text: &str) {
@@ -184,6 +217,35 @@ mod tests {
         assert_eq!(wrap("abcdefghij kl", 4), ["abcd", "efgh", "ij", "kl"]);
         assert_eq!(wrap("ab abcdefg", 4), ["ab", "abcd", "efg"]);
         assert_eq!(wrap("", 4), [""]);
+    }
+
+    #[test]
+    fn a_length_in_inches_is_never_torn() {
+        let length = "~21 13/32\" (~+0.3)";
+        let text = std::format!("hole 3 is {length}, hole 4 is 5/8\" and 7 of 9");
+        for room in length.len() + 1..40 {
+            let lines = wrap(&text, room);
+            assert!(lines.iter().any(|line| line.contains(length)), "{lines:?}");
+        }
+        let pieces = [
+            "hole",
+            "3",
+            "is",
+            "~21 13/32\" (~+0.3),",
+            "hole",
+            "4",
+            "is",
+            "5/8\"",
+            "and",
+            "7",
+            "of",
+            "9",
+        ];
+        assert_eq!(unbroken(&text, |_| true), pieces);
+        assert_eq!(
+            unbroken("two  blanks 3  1/2", |_| true),
+            ["two", "blanks", "3", "1/2"]
+        );
     }
 
     #[test]

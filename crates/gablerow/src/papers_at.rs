@@ -110,7 +110,8 @@ impl PapersAt {
     /// The cabinet that papers are of, when the job has it and others.
     #[must_use]
     pub fn one_of(&self, job: &Job) -> Option<Key> {
-        self.cabinet.filter(|key| job.cabinet(*key).is_some())
+        let is_one_of_many = |key: &Key| job.cabinets.len() > 1 && job.cabinet(*key).is_some();
+        self.cabinet.filter(is_one_of_many)
     }
 
     /// The folder that papers are written to.

@@ -169,10 +169,9 @@ fn line_of(
         return lies.bored_at(first, &numbers(), &index, count);
     }
     let packer = cell("PACKER");
-    let packer = if packer.is_empty() {
-        0.0
-    } else {
-        number(&packer)
+    let packer = match packer.as_str() {
+        "" | "none" => 0.0,
+        thick => number(thick),
     };
     let (_, end) = stop.split_once("push the ").unwrap();
     let line = Line {

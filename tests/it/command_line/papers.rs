@@ -184,7 +184,7 @@ fn the_list_says_every_kind() {
     let said = Shop::new().run(&["papers", "--list"]);
     assert_eq!(said.code, Some(0));
     assert!(
-        said.out.starts_with("bench    every set-up"),
+        said.out.starts_with("bench    what is left to bore"),
         "{}",
         said.out
     );

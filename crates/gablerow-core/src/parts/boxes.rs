@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::{Banded, BoxFit, Grain, Make, Piece};
 use crate::cards::{CardId, RunnerKind};
-use crate::job::{FrontKind, Key, Label};
+use crate::job::{FrontKind, Key, Label, Spacers};
 use crate::measure::Length;
 use crate::sum::Sum;
 
@@ -35,7 +35,9 @@ pub struct BoxPart {
     pub outside: Sum,
     /// From either side of the box to the wall, or to the spacer on it.
     pub side_gap: Length,
-    /// How far spacers move it out of the middle of the bay; toward the right, negative toward the left.
+    /// What lies between its runners and the walls.
+    pub spacers: Spacers,
+    /// How far those move it out of the middle of the bay; toward the right, negative toward the left.
     pub moved: Length,
     /// Front to back.
     pub length: Sum,
@@ -94,6 +96,7 @@ impl Make<'_> {
             inside,
             outside: fit.outside,
             side_gap: fit.side_gap(),
+            spacers: runner.spacers,
             moved: (runner.spacers.left - runner.spacers.right).half(),
             length,
             underside: fit.underside,

@@ -1,5 +1,6 @@
 //! What of a name goes into the name of a file: letters and digits of ASCII, with hyphens between.
 
+use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -29,16 +30,17 @@ pub(super) fn told_apart<'a>(
     names: impl IntoIterator<Item = &'a str>,
     instead: &str,
 ) -> Vec<String> {
-    let mut taken: Vec<String> = Vec::new();
+    let mut taken: BTreeSet<String> = BTreeSet::new();
+    let mut apart = Vec::new();
     for name in names {
         let safe = safe(name, instead);
-        let is_taken = |it: &str| taken.iter().any(|other| other.eq_ignore_ascii_case(it));
         let numbered = (2_usize..).map(|number| format!("{safe}-{number}"));
         let mut tried = core::iter::once(safe.clone()).chain(numbered);
         // As many are tried as it takes; only those before it are taken.
-        taken.push(tried.find(|it| !is_taken(it)).unwrap_or(safe));
+        let free = tried.find(|it| taken.insert(it.to_ascii_lowercase()));
+        apart.push(free.unwrap_or(safe));
     }
-    taken
+    apart
 }
 
 #[cfg(test)]

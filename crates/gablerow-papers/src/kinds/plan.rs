@@ -1,5 +1,6 @@
 //! Which files come of a job: what each is of and called, before any is printed.
 
+use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::rc::Rc;
 use alloc::string::{String, ToString};
@@ -9,7 +10,7 @@ use alloc::vec::Vec;
 use gablerow_core::cards::{Bed, RailKind};
 use gablerow_core::check::{Finding, Level, is_held_back};
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::{Cabinet, Copy, Job};
+use gablerow_core::job::{Cabinet, Copy, Job, Key};
 use gablerow_core::layout::Layout;
 use gablerow_core::stamp::Stamp;
 
@@ -80,25 +81,31 @@ impl Printer<'_> {
             format,
             of,
         };
-        let each = |(cabinet, findings)| (cabinet, findings, self.name_of(cabinet));
+        let names = self.names();
+        let name_of = |cabinet: &Cabinet| names.get(&cabinet.key).map_or("cabinet", String::as_str);
+        let each = |(cabinet, findings)| (cabinet, findings, name_of(cabinet));
         match (kind, kind.scope()) {
             (Kind::Machine, _) if self.bed().is_none() => Vec::new(),
             (Kind::Bench, _) if self.free().next().is_none() => Vec::new(),
             (_, Scope::Job) if self.is_empty(kind) => Vec::new(),
             (_, Scope::Job) => {
-                let only = self.only();
+                // The one cabinet that is chosen out of several.
+                let only = match self.chosen {
+                    [(only, _)] if self.job.cabinets.len() > 1 => name_of(only),
+                    _ => "",
+                };
                 // Of several cabinets each has its own state, which stands on the paper.
                 let stamp = match self.chosen {
                     [(cabinet, _)] => Some(Stamp::now(self.job, cabinet)),
                     _ => None,
                 };
-                let name = self.name(&[&only], kind, stamp, format);
+                let name = self.name(&[only], kind, stamp, format);
                 vec![planned(name, Of::Chosen)]
             }
             (Kind::Holes | Kind::Machine, _) => {
-                let table = |(cabinet, findings, name_of): (_, _, String)| {
+                let table = |(cabinet, findings, name_of): (_, _, &str)| {
                     let stamp = Stamp::now(self.job, cabinet);
-                    let name = self.name(&[&name_of], kind, Some(stamp), format);
+                    let name = self.name(&[name_of], kind, Some(stamp), format);
                     planned(name, Of::Cabinet(cabinet, findings))
                 };
                 self.free().map(each).map(table).collect()
@@ -106,10 +113,14 @@ impl Printer<'_> {
             (_, scope) => {
                 let mut all = Vec::new();
                 for (cabinet, findings, name_of) in self.free().map(each) {
-                    for build in self.builds(cabinet, findings) {
-                        let copies = safe(&build.copies, "");
+                    let builds = self.builds(cabinet, findings);
+                    let copies = match builds.as_slice() {
+                        [_] => vec![String::new()],
+                        all => told_apart(all.iter().map(|it| it.copies.as_str()), "copies"),
+                    };
+                    for (build, copies) in builds.into_iter().zip(copies) {
                         let name = |face: &str| {
-                            let parts = [name_of.as_str(), &copies, face];
+                            let parts = [name_of, &copies, face];
                             self.name(&parts, kind, Some(build.stamp), format)
                         };
                         if scope == Scope::Cabinet {
@@ -189,24 +200,11 @@ impl Printer<'_> {
         machine.map(|rail| &rail.bed)
     }
 
-    /// The one cabinet that is chosen out of several, as names of files have it; nothing otherwise.
-    fn only(&self) -> String {
-        match self.chosen {
-            [(only, _)] if self.job.cabinets.len() > 1 => self.name_of(only),
-            _ => String::new(),
-        }
-    }
-
-    /// What a cabinet is called in names of files.
-    fn name_of(&self, cabinet: &Cabinet) -> String {
-        let names = self.job.cabinets.iter().map(|it| it.name.as_str());
-        let at = self
-            .job
-            .cabinets
-            .iter()
-            .position(|it| it.key == cabinet.key);
-        let name = at.and_then(|at| told_apart(names, "cabinet").into_iter().nth(at));
-        name.unwrap_or_else(|| "cabinet".into())
+    /// What each cabinet of the job is called in names of files.
+    fn names(&self) -> BTreeMap<Key, String> {
+        let cabinets = &self.job.cabinets;
+        let names = told_apart(cabinets.iter().map(|it| it.name.as_str()), "cabinet");
+        cabinets.iter().map(|it| it.key).zip(names).collect()
     }
 
     /// `glaze-store_G2_left-side-inside_drawing_rev7-OTTER.dxf`. Names have no `_` in them, so two that differ in a part differ.
@@ -249,7 +247,7 @@ impl Build<'_> {
 }
 
 /// `copies 1 and 3`.
-fn copies(alike: &[&Copy]) -> String {
+pub(crate) fn copies(alike: &[&Copy]) -> String {
     let names: Vec<&str> = alike.iter().map(|copy| copy.name.as_str()).collect();
     match names.as_slice() {
         [] => String::new(),

@@ -90,7 +90,7 @@ pub(super) enum Command {
         #[arg(long)]
         csv: bool,
     },
-    /// Print the bench sheet: every set-up that is left to bore, in the order that takes least time.
+    /// Print the bench sheet: what is left to bore, set-up by set-up in the order of work of the shop.
     ///
     /// A set-up is one face of one panel under the rail at one setting. The holes are the numbers of the cabinet, and where the
     /// rail counts otherwise its numbers stand beside them. A rail that is too short for a panel is moved along it, pinned in holes

@@ -88,6 +88,21 @@ fn no_two_files_share_a_name_and_all_names_are_safe() {
 }
 
 #[test]
+fn copies_that_a_disk_cannot_tell_apart_have_files_of_their_own() {
+    for names in [["Л", "П"], ["a", "A"], [&"x".repeat(41), &"x".repeat(42)]] {
+        let mut job = named("glaze store", ["G1", "G2"]);
+        for cabinet in &mut job.cabinets {
+            for (copy, name) in cabinet.copies.iter_mut().zip(names) {
+                copy.name = Label::new(name).unwrap();
+            }
+        }
+        let files = files(&job);
+        let all = files.iter().map(|(_, file)| file.name.to_ascii_lowercase());
+        assert_eq!(all.collect::<BTreeSet<_>>().len(), files.len(), "{names:?}");
+    }
+}
+
+#[test]
 fn mirrored_copies_are_drawn_for_themselves() {
     let files = files(&named("glaze store", ["G1", "G2"]));
     let of = |kind| files.iter().filter(move |(it, _)| *it == kind).count();
