@@ -46,7 +46,7 @@ const SIGNS: &str = "Seen with the foot down. The heavy edge is the front. A pin
 
 /// A plan to bore by as sheets.
 #[must_use]
-pub fn bench_pages(of: &BenchSheet, paper: Paper) -> Vec<Page> {
+pub(crate) fn bench_pages(of: &BenchSheet, paper: Paper) -> Vec<Page> {
     let (job, findings) = (of.job, of.findings);
     let words = BenchWords::of(of.plan, job);
     let mut sheets = Sheets::new(paper, &format!("{}: bench sheet", job.title));

@@ -8,7 +8,7 @@ use gablerow_core::bench::Plan;
 use gablerow_core::check::Finding;
 use gablerow_core::job::{Cabinet, Job};
 
-/// A plan to bore by, printed by [`bench_text`](crate::bench_text) and [`bench_pages`](crate::bench_pages).
+/// A plan to bore by, printed as text by [`bench_text`](crate::bench_text) and on paper by a `kinds::Printer`.
 #[derive(Clone, Copy, Debug)]
 pub struct BenchSheet<'a> {
     /// What is done, in order.

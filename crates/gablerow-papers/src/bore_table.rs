@@ -20,7 +20,7 @@ use crate::{HoleRecord, Value};
 
 /// One hole of one copy of a cabinet, where a machine bores it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct BoreRecord<'a> {
+pub(crate) struct BoreRecord<'a> {
     /// The hole.
     pub hole: HoleRecord<'a>,
     /// The edge of the panel that lies at the zero corner; its foot does too.
@@ -34,7 +34,7 @@ pub struct BoreRecord<'a> {
 impl<'a> BoreRecord<'a> {
     /// Every hole of every copy of a cabinet, in the order of [`HoleRecord::of_cabinet`].
     #[must_use]
-    pub fn of_cabinet(cabinet: &'a Cabinet, job: &Job, bed: &Bed) -> Vec<Self> {
+    pub(crate) fn of_cabinet(cabinet: &'a Cabinet, job: &Job, bed: &Bed) -> Vec<Self> {
         let holes = HoleRecord::of_cabinet(cabinet, job).into_iter();
         holes.map(|hole| Self::of(hole, bed)).collect()
     }

@@ -35,7 +35,7 @@ pub(crate) fn hole_map(holes: &[HoleRecord<'_>], unit: Unit) -> Vec<String> {
             uses.dedup();
         }
         let runs = places.chunk_by(|a, b| a.0 + 1 == b.0 && a.2 == b.2);
-        let runs: Vec<String> = runs.map(|run| run_words(run, unit)).collect();
+        let runs: Vec<String> = runs.map(|run| place_words(run, unit)).collect();
         if !runs.is_empty() {
             let copy = first.is_one_of_many.then_some(first.copy.as_str());
             let name = format!("{} {}", first.name.panel, first.name.word);
@@ -47,7 +47,7 @@ pub(crate) fn hole_map(holes: &[HoleRecord<'_>], unit: Unit) -> Vec<String> {
 }
 
 /// `3-4 plate 80.0-112.0`.
-fn run_words(run: &[(i16, Length, Vec<Use>)], unit: Unit) -> String {
+fn place_words(run: &[(i16, Length, Vec<Use>)], unit: Unit) -> String {
     match run {
         [] => String::new(),
         [(number, from, uses)] => format!("{number} {} {}", use_words(uses), from.show(unit)),

@@ -23,7 +23,7 @@ const REST: f64 = 3.4;
 
 /// These labels of a job, on as many sheets as they take; none for no labels.
 #[must_use]
-pub fn label_pages(labels: &[LabelRecord], job: &Job, paper: Paper) -> Vec<Page> {
+pub(crate) fn label_pages(labels: &[LabelRecord], job: &Job, paper: Paper) -> Vec<Page> {
     if labels.is_empty() {
         return Vec::new();
     }

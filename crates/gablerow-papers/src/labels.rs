@@ -20,7 +20,7 @@ use crate::text::push_columns;
 
 /// One label.
 #[derive(Clone, Debug, PartialEq)]
-pub struct LabelRecord {
+pub(crate) struct LabelRecord {
     /// What the cabinet is called.
     pub cabinet: Label,
     /// Its state.
@@ -70,7 +70,7 @@ columns! {
 impl LabelRecord {
     /// Those of every piece of every copy: cabinet by cabinet, copy by copy, in the order of the parts.
     #[must_use]
-    pub fn of_job(job: &Job) -> Vec<Self> {
+    pub(crate) fn of_job(job: &Job) -> Vec<Self> {
         let copies = |cabinet: &Cabinet| {
             let stamp = Stamp::now(job, cabinet);
             let of = |copy| Self::of_copy(job, cabinet, (copy, stamp));
@@ -134,7 +134,7 @@ impl LabelRecord {
 
     /// `G2 left side`; with copy and name where there are such: `G2 copy 3 D1 drawer front`.
     #[must_use]
-    pub fn title(&self) -> String {
+    pub(crate) fn title(&self) -> String {
         let part = match &self.name {
             Some(name) => format!("{name} {}", self.part),
             None => self.part.clone(),
@@ -189,7 +189,7 @@ fn face(record: &PartRecord) -> Option<&'static str> {
 /// [ ]  G2 left side   704.0 x 560.0 x 18.2  front  INSIDE
 /// ```
 #[must_use]
-pub fn label_text(labels: &[LabelRecord], unit: Unit) -> String {
+pub(crate) fn label_text(labels: &[LabelRecord], unit: Unit) -> String {
     let row = |label: &LabelRecord| {
         [
             "[ ]".to_owned(),

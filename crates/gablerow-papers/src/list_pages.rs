@@ -24,7 +24,12 @@ use crate::sheets::{Block, Cell, Column, Row, Sheets};
 
 /// One list of these cabinets of a job, on as many sheets as it takes; none when no cabinet has anything on it.
 #[must_use]
-pub fn list_pages(list: PartList, job: &Job, cabinets: &[CabinetParts], paper: Paper) -> Vec<Page> {
+pub(crate) fn list_pages(
+    list: PartList,
+    job: &Job,
+    cabinets: &[CabinetParts],
+    paper: Paper,
+) -> Vec<Page> {
     let listing = Listing { list, job };
     let mut sheets = Sheets::new(paper, &format!("{}: {}", job.title, list.word()));
     let (unit, key) = (job.unit.words(), job.unit.key());

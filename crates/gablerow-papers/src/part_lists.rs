@@ -79,7 +79,7 @@ const BAG: [Column; 6] = [
 
 /// A list of parts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum PartList {
+pub(crate) enum PartList {
     /// All that is sawn.
     Cut,
     /// Doors and drawer fronts, with hinges and cups.
@@ -94,7 +94,8 @@ pub enum PartList {
 
 impl PartList {
     /// All of them, in the order they are worked through.
-    pub const ALL: [Self; 5] = [
+    #[cfg(test)]
+    pub(crate) const ALL: [Self; 5] = [
         Self::Cut,
         Self::Fronts,
         Self::Boxes,
@@ -104,7 +105,7 @@ impl PartList {
 
     /// What it is called.
     #[must_use]
-    pub fn word(self) -> &'static str {
+    pub(crate) fn word(self) -> &'static str {
         match self {
             Self::Cut => "cut list",
             Self::Fronts => "doors and fronts",

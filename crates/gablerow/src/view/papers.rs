@@ -14,7 +14,7 @@ use gablerow_papers::wrap;
 use unicode_width::UnicodeWidthStr;
 
 use super::canvas::Canvas;
-use super::thumbnail;
+use super::{bench, thumbnail};
 use crate::app::App;
 use crate::paper_preview::{PaperPart, PaperPreview, ShownPaper};
 use crate::papers_at::Writing;
@@ -174,14 +174,7 @@ fn why_none(kind: Kind, preview: &PaperPreview) -> &'static str {
 
 /// A bar, how many files are done, and the latest of them.
 fn progress(line: &mut Canvas, writing: &Writing) {
-    let of = writing.of.max(1);
-    let done = writing.done * usize::from(BAR) / of;
-    let (on, off) = (line.glyphs().bar_done, line.glyphs().bar_left);
-    for x in 0..BAR {
-        let is_done = usize::from(x) < done;
-        let glyph = if is_done { on } else { off };
-        line.set(1 + x, 0, glyph, Role::Good);
-    }
+    bench::gauge(line, (1, 0), BAR, (writing.done, writing.of.max(1)));
     let text = match (writing.is_stopping, writing.of) {
         (true, _) => "stopping after this file".to_owned(),
         (false, 0) => "looking at the job".to_owned(),
