@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 
 use super::{hand, job};
-use crate::bench::plan;
-use crate::job::{FaceId, Job, Key, Measured};
+use crate::bench::{Check, plan};
+use crate::job::{FaceId, Job, Key, Measured, Span};
 use crate::measure::Length;
 use crate::measure::range::PANEL_POSITION;
 
@@ -18,13 +18,19 @@ pub(crate) fn measure_faces(job: &mut Job, off: impl Fn(FaceId) -> Option<Length
         let Some(off) = off(set_up.face) else {
             continue;
         };
+        let along = |check: &Check| matches!(check.span, Span::Holes { .. });
+        let is_along = set_up.checks.iter().any(along);
         let measured = set_up.checks.iter().map(|check| Measured {
             cabinet: set_up.cabinet,
             copy: set_up.copy,
             face: set_up.face,
             span: check.span,
             want: check.want,
-            is: check.want + off,
+            // What is wrong within a row begins where it should.
+            is: match check.span {
+                Span::ToEnd { .. } if is_along => check.want,
+                _ => check.want + off,
+            },
             taken_back: false,
         });
         let lengths = |it: &Measured| it.span.rows().chain([it.want, it.is]);

@@ -1,12 +1,12 @@
 //! What to measure on a face once its last hole is bored: one hole too far shows at once.
 
-use alloc::collections::BTreeMap;
+use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::vec::Vec;
 use core::cmp::Reverse;
 
 use super::{Holes, SetUp};
 use crate::grid::HoleNumber;
-use crate::job::{FaceId, Key, Span};
+use crate::job::{End, FaceId, Key, Span};
 use crate::measure::Length;
 
 /// A distance to measure.
@@ -53,30 +53,32 @@ fn checks(face: &[&SetUp]) -> Vec<Check> {
     if let Some(((lowest, highest), it)) = longest
         && let (Ok(first), Ok(last)) = (HoleNumber::new(lowest), HoleNumber::new(highest))
     {
-        let row = it.row;
-        checks.push(if first == last {
-            let (hole, end) = (first, it.rest.end);
-            let index = i32::from(it.rest.index(lowest)) - 1;
-            Check {
-                span: Span::ToEnd { row, hole, end },
-                want: it.rest.stop + Length::PITCH * index - it.rest.packer,
-            }
-        } else {
-            Check {
+        let (row, end) = (it.row, it.rest.end);
+        if first != last {
+            checks.push(Check {
                 span: Span::Holes { row, first, last },
                 want: Length::PITCH * last.above(first),
-            }
+            });
+        }
+        // A row that begins one hole too far is right in itself.
+        let hole = match end {
+            End::Foot => first,
+            End::Head => last,
+        };
+        let number = if hole == first { lowest } else { highest };
+        let before = i32::from(it.rest.index(number)) - 1;
+        checks.push(Check {
+            span: Span::ToEnd { row, hole, end },
+            want: it.rest.stop + Length::PITCH * before - it.rest.packer,
         });
     }
-    let (near, far) = (
-        face.iter().map(|it| it.row).min(),
-        face.iter().map(|it| it.row).max(),
-    );
-    if let Some((first, last)) = near.zip(far).filter(|(near, far)| near < far) {
-        checks.push(Check {
+    let rows: BTreeSet<Length> = face.iter().map(|it| it.row).collect();
+    let mut rows = rows.into_iter();
+    if let Some(first) = rows.next() {
+        checks.extend(rows.map(|last| Check {
             span: Span::Rows { first, last },
             want: last - first,
-        });
+        }));
     }
     checks
 }

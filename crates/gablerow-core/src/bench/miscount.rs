@@ -20,7 +20,8 @@ pub struct Miscount {
     pub measured: Measured,
     /// How many holes too far the ends of the distance are from each other; too near when negative. Never 0.
     pub holes: i32,
-    /// What was bored at its ends: the lower run first, and once where it is one.
+    /// What is in doubt: of a distance along the row the runs at its ends, the lower first, and once where it is one; of a distance to
+    /// an end of the panel all that was bored with it.
     pub runs: Vec<RunOf>,
 }
 
@@ -62,11 +63,26 @@ fn miscount(measured: Measured, built: &Layout) -> Option<Miscount> {
     let lowest = measured_over().map(|run| run.first).min()?;
     let highest = measured_over().map(|run| run.last).max()?;
     let apart = Length::PITCH * (i32::from(highest) - i32::from(lowest));
-    let is_as_measured = ends[0] != ends[1] && (measured.is - apart).abs() <= COUNTED_WITHIN;
-    (!is_as_measured).then(|| Miscount {
+    let now = match measured.span {
+        Span::ToEnd { hole, end, .. } => {
+            let beyond = |number: i16| Length::PITCH * (i32::from(number) - i32::from(hole.get()));
+            match end {
+                End::Foot => measured.want + beyond(lowest),
+                End::Head => measured.want - beyond(highest),
+            }
+        }
+        Span::Holes { .. } | Span::Rows { .. } => apart,
+    };
+    // What begins a hole too far may all be so; of a distance along the row it is one of two ends.
+    let mut in_doubt: Vec<&Run> = match measured.span {
+        Span::ToEnd { .. } => measured_over().copied().collect(),
+        Span::Holes { .. } | Span::Rows { .. } => at_ends.clone(),
+    };
+    in_doubt.sort_by_key(|run| run.first);
+    ((measured.is - now).abs() > COUNTED_WITHIN).then(|| Miscount {
         measured,
         holes,
-        runs: at_ends.into_iter().map(run_of).collect(),
+        runs: in_doubt.into_iter().map(run_of).collect(),
     })
 }
 

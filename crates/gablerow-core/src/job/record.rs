@@ -1,7 +1,7 @@
 //! What was said at the bench and of the papers: lists that are only ever added to, and that undo never touches.
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use core::iter;
 
 use super::{End, FaceId, Key, Label};
@@ -74,11 +74,11 @@ pub enum Span {
         /// The end.
         end: End,
     },
-    /// Across, from one row to another.
+    /// Across, from the row nearest to the front to another.
     Rows {
-        /// From the panel's front edge, as finished, to the row nearest to it.
+        /// From the panel's front edge, as finished, to the nearest row.
         first: Length,
-        /// The same of the farthest row.
+        /// The same of the other.
         last: Length,
     },
 }
@@ -104,7 +104,9 @@ impl Span {
                 let end = end.word();
                 format!("hole {hole} in row {} to the {end}", row.show(unit))
             }
-            Self::Rows { .. } => "first row to last row".to_string(),
+            Self::Rows { first, last } => {
+                format!("row {} to {}", first.show(unit), last.show(unit))
+            }
         }
     }
 }

@@ -197,27 +197,42 @@ fn large(canvas: &mut Canvas, app: &App, set_up: &SetUp) -> u16 {
         Some(_) => words.push(format!("the cabinet's holes {}", holes.join(" "))),
         None => words.extend(rail_notes(set_up, unit)),
     }
-    words.extend(notes(set_up, &app.desk.job));
-    canvas.paragraph(y, 1, &words.join("; "), Role::Plain);
+    words.push(how_many(set_up));
+    let (width, floor) = (canvas.width(), canvas.height().saturating_sub(BELOW));
+    let lines = |checks: &[String]| {
+        let all = [&words[..], checks].concat().join("; ");
+        wrap(&all, usize::from(width.saturating_sub(1)))
+    };
+    let mut all = lines(&checks(set_up, &app.desk.job));
+    if all.len() > usize::from(floor.saturating_sub(y)) {
+        let distances = counted(set_up.checks.len(), "distance");
+        all = lines(&[format!("then {distances} to measure, which m asks for")]);
+    }
+    for (y, line) in (y..floor).zip(&all) {
+        canvas.text(1, y, line, Role::Plain);
+    }
     picture_y
 }
 
-/// What goes with the large letters: how many, from where, and what to measure then.
-fn notes(set_up: &SetUp, job: &Job) -> Vec<String> {
-    let unit = job.unit;
+/// How many holes, and from where.
+fn how_many(set_up: &SetUp) -> String {
     let end = set_up.rest.end.word();
     let holes = counted(set_up.holes.count(), "hole");
-    let first = match &set_up.holes {
+    match &set_up.holes {
         Holes::Runs(_) => format!("{holes}, the {end} on the stop"),
         Holes::ByTape(_) => format!("{holes} by tape, from the {end}"),
-    };
+    }
+}
+
+/// What to measure then, and what it was measured to be.
+fn checks(set_up: &SetUp, job: &Job) -> Vec<String> {
+    let unit = job.unit;
     let check = |it: &Check| {
         let is = job.measured(set_up.cabinet, set_up.copy, set_up.face, it.span);
         let is = is.map_or(String::new(), |is| format!(", is {}", is.show(unit)));
         format!("then {} = {}{is}", it.span.show(unit), it.want.show(unit))
     };
-    let checks = set_up.checks.iter().map(check);
-    [first].into_iter().chain(checks).collect()
+    set_up.checks.iter().map(check).collect()
 }
 
 /// How far panel, cabinet and job have come, and what is left of the time.

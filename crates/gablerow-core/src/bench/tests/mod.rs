@@ -97,7 +97,7 @@ fn what_the_arms_do_not_reach_is_worked_from_the_other_edge() {
     assert_eq!(settings, ["107.0", "37.0", "57.0", "87.0"]);
 }
 
-/// 544 is 17 pitches; 480 is 15; 466 is 560 - 57 - 37; 416 is 453 - 37.
+/// 544 is 17 pitches; 480 is 15; 317.8 is 16 + 10 pitches - 18.2; 466 is 560 - 57 - 37; 224 is 261 - 37, 416 is 453 - 37.
 #[test]
 fn distances_to_measure_are_those_of_the_sheet() {
     let mut job = glaze_store();
@@ -112,8 +112,10 @@ fn distances_to_measure_are_those_of_the_sheet() {
     for want in [
         "hole 3 to hole 20 in row 37.0 544.0",
         "hole 2 to hole 17 in row 37.0 480.0",
-        "first row to last row 466.0",
-        "first row to last row 416.0",
+        "hole 11 in row 37.0 to the foot 317.8",
+        "row 37.0 to 503.0 466.0",
+        "row 37.0 to 261.0 224.0",
+        "row 37.0 to 453.0 416.0",
     ] {
         assert!(checks.iter().any(|it| it == want), "{checks:?}");
     }

@@ -169,9 +169,9 @@ fn a_distance_that_is_off_by_no_whole_holes_says_by_how_much_and_what_is_in_doub
     assert_eq!(
         found,
         [
-            "left side inside, copy 1: first row to last row is 470.0, not 466.0, 4.0 too long: a setting or the edge in work was wrong? \
-             measure again before the next panel",
             "left side inside, copy 1: hole 3 to hole 20 in row 37.0 is 548.0, not 544.0, 4.0 too long: the rail or the panel moved? \
+             measure again before the next panel",
+            "left side inside, copy 1: row 37.0 to 503.0 is 470.0, not 466.0, 4.0 too long: a setting or the edge in work was wrong? \
              measure again before the next panel",
         ]
     );
@@ -186,7 +186,7 @@ fn a_distance_that_is_off_by_no_whole_holes_says_by_how_much_and_what_is_in_doub
 fn what_is_off_by_whole_holes_is_said_by_one_rule_alone() {
     let found = off_by(mm(32), |_| ());
     assert!(
-        found.len() == 1 && found[0].contains("first row to last row is 498.0"),
+        found.len() == 1 && found[0].contains("row 37.0 to 503.0 is 498.0"),
         "{found:?}"
     );
 }
@@ -198,4 +198,34 @@ fn what_is_not_there_any_more_is_off_by_nothing() {
         case.bay(1).plates.clear();
     };
     assert_eq!(off_by(mm(4), gone), [""; 0]);
+}
+
+/// The row is right in itself, and one hole too far from the foot: 80 is wanted for hole 3. All of it is in doubt, and once all of it
+/// is a hole higher nothing is wrong.
+#[test]
+fn a_row_that_begins_a_hole_too_far_is_in_doubt_as_a_whole() {
+    let said = |up: i16| {
+        said(Rule::MiscountedHole, |case| {
+            furnished(case);
+            measure(case, left_side(), Length::ZERO);
+            let to_foot = |it: &&mut Measured| matches!(it.span, Span::ToEnd { .. });
+            let measured = case.job.measured.iter_mut().find(to_foot).unwrap();
+            assert_eq!(measured.want, mm(80));
+            measured.is = mm(112);
+            let bay = case.bay(1);
+            for plate in &mut bay.plates {
+                plate.hole.count += up;
+            }
+            let zone = &mut bay.zones[0];
+            (zone.first, zone.last) = (HolePlace::foot(11 + up), HolePlace::foot(16 + up));
+        })
+    };
+    assert_eq!(
+        said(0),
+        [
+            "left side inside, copy 1: hole 3 in row 37.0 to the foot is 112.0, not 80.0, 1 hole too far; 3-4 or 11-16 or 19-20 \
+             miscounted, or counted from the head?"
+        ]
+    );
+    assert_eq!(said(1), [""; 0]);
 }

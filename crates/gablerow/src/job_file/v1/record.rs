@@ -110,7 +110,7 @@ pub(in crate::job_file) enum Span {
     Rows {
         /// The row nearest to the front edge, in mm.
         first: Mm,
-        /// The farthest row, in mm.
+        /// The other row, in mm.
         last: Mm,
     },
 }

@@ -293,13 +293,13 @@ fn a_stop_holds_its_cabinet_back_from_the_bench() {
     );
 }
 
-/// Works up to the first set-up that has two distances to measure; what they should be.
+/// Works up to the first set-up that has three distances to measure, along, to an end and across; what they should be.
 fn to_the_first_distances(app: &mut App) -> Vec<Check> {
     press_all(app, &[BENCH]);
     for _ in 0..100 {
         let bench = AtBench::of(&app.desk.job, &app.walk.unwrap());
-        let set_up = bench.set_up().expect("a face with two distances");
-        if let [_, _] = set_up.checks[..] {
+        let set_up = bench.set_up().expect("a face with three distances");
+        if let [_, _, _] = set_up.checks[..] {
             return set_up.checks.clone();
         }
         press_all(app, &[Key::SPACE]);
@@ -318,7 +318,7 @@ fn what_was_measured_is_kept_and_a_hole_too_far_is_a_finding_at_once() {
     let (job, _) = store();
     let mut app = app(job);
     let checks = to_the_first_distances(&mut app);
-    let kept = type_measured(&mut app, "+0.2; +0");
+    let kept = type_measured(&mut app, "+0.2; ; +0");
     let all = app.desk.job.measured.clone();
     assert_eq!(
         kept,
@@ -327,10 +327,10 @@ fn what_was_measured_is_kept_and_a_hole_too_far_is_a_finding_at_once() {
     let is: Vec<Length> = all.iter().map(|it| it.is - it.want).collect();
     assert_eq!(is, [Length::from_um(200), Length::ZERO]);
     let want: Vec<Length> = all.iter().map(|it| it.want).collect();
-    assert_eq!(want, checks.iter().map(|it| it.want).collect::<Vec<_>>());
+    assert_eq!(want, [checks[0].want, checks[2].want]);
     let said = app.notice.clone().unwrap().text;
     assert!(
-        said.ends_with(": 0.2 too long, first row to last row: as wanted"),
+        said.contains(": 0.2 too long, row ") && said.ends_with(": as wanted"),
         "{said}"
     );
     let miscounted = |app: &App| {
@@ -354,7 +354,7 @@ fn what_is_no_distance_is_asked_again_and_nothing_is_kept() {
     let (job, _) = store();
     let mut app = app(job);
     to_the_first_distances(&mut app);
-    for text in ["", " ; ", "1; 2; 3", "wide", "9999"] {
+    for text in ["", " ; ", "1; 2; 3; 4", "wide", "9999"] {
         assert!(type_measured(&mut app, text).is_empty(), "{text}");
         assert!(app.asked.is_some(), "{text}");
         press_all(&mut app, &[Key::Esc]);
