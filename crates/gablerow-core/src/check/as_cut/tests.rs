@@ -170,7 +170,7 @@ fn shelves_rock_by_the_errors_of_both_sides() {
     assert_eq!(
         with(703_700, 703_700),
         [
-            "shelves of bay 1 of copy 1 will rock 0.6, for its panels were cut longer and shorter and rest on either end"
+            "shelves of bay 1 of copy 1 will rock 0.6, for its panels were cut longer or shorter and rest on either end"
         ]
     );
 }
