@@ -257,7 +257,13 @@ fn thinned(heights: &[Height], most: f64) -> Vec<&Height> {
     }
     let last = ends.len().saturating_sub(1);
     let kept = ends.into_iter().enumerate();
-    kept.filter(|(at, _)| at % step == 0 || *at == last)
+    let mut kept: Vec<&Height> = kept
+        .filter(|(at, _)| at % step == 0 || *at == last)
         .map(|(_, height)| height)
-        .collect()
+        .collect();
+    // A panel may be drawn too low for two.
+    while !fit(kept.len()) {
+        kept.pop();
+    }
+    kept
 }
