@@ -200,8 +200,17 @@ impl DrawnFace<'_> {
                 }
             }
         }
+        // What no scale brings onto the paper has a sheet of its own size: it can be read on a screen, and nothing is on top of another.
         let [.., (divisor, word)] = SCALES;
-        sheet(divisor, self.title_block(word, room.0), false)
+        let title = self.title_block(word, room.0);
+        let (wide, high) = self.taken(divisor, sizes);
+        Sheet {
+            width: width.max(wide + 2.0 * MARGIN),
+            height: height.max(high + title.height + RULE + 2.0 * MARGIN),
+            divisor,
+            title,
+            is_beside: false,
+        }
     }
 
     /// Every place across at which there are holes, from the front edge.
