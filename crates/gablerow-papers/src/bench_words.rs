@@ -19,6 +19,9 @@ pub(crate) const LAY: &str = "the face named up, the edge named toward you, the 
     stop every time; blow the stop before each first hole. Holes are counted from the foot of the cabinet, 32 mm apart; STOP is from the \
     stop to the first hole of the rail, and numbers on the rail count from the stop.";
 
+/// What is seen without measuring of panels that rested on a packer.
+const LEVEL: &str = "[ ] Each panel that had a PACKER, stood on it beside a side: holes of one number are level on a straightedge.";
+
 /// A packer thinner than any board.
 const SHIM: Length = Length::from_mm(3);
 
@@ -248,6 +251,10 @@ impl<'a> BenchWords<'a> {
                 .map(|check| self.check(record.set_up, check))
                 .collect();
             lines.push(format!("[ ] {}: {}", record.panel(), checks.join(", ")));
+        }
+        let has_packer = |it: &SetUpRecord| it.set_up.rest.packer != Length::ZERO;
+        if self.records.iter().any(has_packer) {
+            lines.push(LEVEL.to_string());
         }
         lines
     }
