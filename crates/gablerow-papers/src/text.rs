@@ -210,6 +210,8 @@ pub(crate) fn padded(text: &str, columns: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::pen;
+    use gablerow_core::measure::Length;
     use proptest::prelude::*;
 
     #[test]
@@ -281,6 +283,25 @@ mod tests {
             let letters = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
             prop_assert_eq!(letters(&lines.concat()), letters(&text));
             prop_assert!(lines.iter().all(|line| line.width() <= room), "{:?}", lines);
+        }
+
+        // A room of 32 columns, or as wide on paper, is wider than any of these lengths with a comma.
+        #[test]
+        fn lengths_in_inches_stay_whole_wherever_lines_end(
+            said in prop::collection::vec(("[a-z]{1,12}( [0-9]{1,2})?", -400_000_000..400_000_000_i32), 1..12),
+            room in 32_u8..64,
+        ) {
+            let length = |counts| Length::from_counts(counts).show(Unit::Inch).to_string();
+            let words = said.iter().map(|(words, counts)| format!("{words}: {}", length(*counts)));
+            let text = words.collect::<Vec<_>>().join(", ");
+            let on_paper = pen::lines(&text, 3.0, true, f64::from(room) * pen::width("0", 3.0, true));
+            for lines in [wrap(&text, room.into()), on_paper] {
+                for (_, counts) in &said {
+                    let length = length(*counts);
+                    let whole: usize = lines.iter().map(|line| line.matches(&length).count()).sum();
+                    prop_assert_eq!(whole, text.matches(&length).count(), "{} in {:?}", length, lines);
+                }
+            }
         }
     }
 }
