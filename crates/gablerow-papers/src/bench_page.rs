@@ -13,7 +13,7 @@ use gablerow_core::job::{Copy, FaceId, Job, Key};
 use gablerow_core::layout::Layout;
 
 use crate::HoleRecord;
-use crate::bench_rows::{Work, move_note, work};
+use crate::bench_rows::{NO_PACKER, Work, move_note, work};
 use crate::bench_sheet::BenchSheet;
 use crate::bench_words::{BenchWords, LAY, cautions};
 use crate::findings_text::finding_words;
@@ -179,8 +179,9 @@ fn push_work(sheets: &mut Sheets, words: &BenchWords, job: &Job) {
     let columns = COLUMNS.iter().enumerate();
     // What no row says anything of is left out: packers, numbers on the rail.
     let is_said = |at: usize| {
+        let nothing = [Cell::words(""), Cell::bold(""), Cell::bold(NO_PACKER)];
         let mut cells = rows.iter().filter_map(|row| row.get(at));
-        at == 0 || cells.any(|cell| *cell != Cell::words("") && *cell != Cell::bold(""))
+        at == 0 || cells.any(|cell| !nothing.contains(cell))
     };
     let said: Vec<usize> = columns
         .map(|(at, _)| at)
@@ -222,6 +223,7 @@ mod tests {
     use crate::page::Mark;
     use gablerow_core::bench::plan;
     use gablerow_core::job::{Depth, Key, Label};
+    use gablerow_core::measure::Length;
     use proptest::prelude::*;
 
     fn pages(job: &Job, paper: Paper) -> Vec<Page> {
@@ -252,6 +254,45 @@ mod tests {
             let rings = marks.filter(|mark| matches!(mark, Mark::Ring { .. }));
             assert_eq!(rings.count(), holes);
         }
+    }
+
+    #[test]
+    fn where_any_panel_has_a_packer_every_other_says_that_it_has_none() {
+        let words = |job: &Job| {
+            let pages = pages(job, Paper::A4);
+            let said = pages.iter().flat_map(|page| texts(page));
+            let count = |words: &str| said.clone().filter(|it| *it == words).count();
+            (count("PACKER"), count(NO_PACKER))
+        };
+        assert_eq!(words(&drawers()), (0, 0));
+        let job = two_bays(Depth::Shop);
+        let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
+        let plan = plan(&job, &keys, &job.shop.bench.times);
+        let rests = plan.set_ups.iter().map(|it| it.rest.packer);
+        let without = rests.filter(|packer| *packer == Length::ZERO).count();
+        assert!(0 < without && without < plan.set_ups.len());
+        let (heads, none) = words(&job);
+        assert!(heads > 0);
+        assert_eq!(none, without);
+    }
+
+    #[test]
+    fn what_is_bored_by_is_heavy() {
+        let row = |rail: &str| {
+            let row = [
+                "1 [ ]",
+                "A1 left side inside",
+                "FRONT",
+                "RIGHT",
+                "none",
+                "20-19",
+                rail,
+                "2",
+            ];
+            work_row(&row.map(String::from))
+        };
+        assert_eq!(row("1-2")[6..8], [Cell::words("20-19"), Cell::bold("1-2")]);
+        assert_eq!(row("")[6], Cell::bold("20-19"));
     }
 
     #[test]

@@ -28,13 +28,12 @@ const HEAD: [&str; 8] = [
 /// Where `HEAD` has what is bored, after how the panel lies.
 const HOLES: usize = 5;
 
-/// Where `HEAD` has the edge, which no row of a rail that is moved on names.
-const EDGE: usize = 2;
-/// What stands under `PACKER` where there is none.
-const NO_PACKER: &str = "none";
 /// Where `HEAD` has what is left out when no row says anything there.
 const PACKER: usize = 4;
 const ON_THE_RAIL: usize = 6;
+
+/// What stands under `PACKER` where there is none.
+pub(crate) const NO_PACKER: &str = "none";
 
 /// What is before the second line of a row.
 const BELOW: &str = "            ";
@@ -79,27 +78,11 @@ pub(crate) fn work(records: &[SetUpRecord<'_>], job: &Job) -> Vec<Work> {
                 steps.push(Work::Set(words));
                 before = Some(setting(first));
                 let rows = of_setting.iter().flat_map(|it| rows_of(it, unit));
-                steps.push(Work::Rows(with_packers_said(rows.collect())));
+                steps.push(Work::Rows(rows.collect()));
             }
         }
     }
     steps
-}
-
-/// Where any row of a set has a packer, the others say that they have none.
-fn with_packers_said(mut rows: Vec<[String; 8]>) -> Vec<[String; 8]> {
-    if rows.iter().any(|row| !row[PACKER].is_empty()) {
-        // Where the rail is moved on, the panel stays as it lies.
-        let lies = |row: &&mut [String; 8]| !row[EDGE].is_empty();
-        for row in rows
-            .iter_mut()
-            .filter(lies)
-            .filter(|row| row[PACKER].is_empty())
-        {
-            row[PACKER] = NO_PACKER.to_string();
-        }
-    }
-    rows
 }
 
 /// What has to be known where a rail is moved; nothing where none is.
@@ -169,14 +152,17 @@ fn setting_words(setting: Length, before: Option<Length>, unit: Unit) -> String 
 fn push_rows(out: &mut String, rows: &[[String; 8]]) {
     let is_said = |at: &usize| {
         let may_be_left_out = [PACKER, ON_THE_RAIL].contains(at);
-        !may_be_left_out || rows.iter().any(|row| !row[*at].is_empty())
+        let mut cells = rows.iter().map(|row| row[*at].as_str());
+        !may_be_left_out || cells.any(|cell| !["", NO_PACKER].contains(&cell))
+    };
+    let head = |which: Range<usize>| which.filter(is_said).map(|at| HEAD[at]).collect::<Vec<_>>();
+    let cells = |row: &[String; 8], which: Range<usize>| {
+        let said = which.filter(is_said).map(|at| row[at].clone());
+        said.collect::<Vec<_>>()
     };
     let table = |which: Range<usize>| {
-        let which: Vec<usize> = which.filter(is_said).collect();
-        let head: Vec<&str> = which.iter().map(|&at| HEAD[at]).collect();
-        let of_row = |row: &[String; 8]| which.iter().map(|&at| row[at].clone()).collect();
-        let rows: Vec<Vec<String>> = rows.iter().map(of_row).collect();
-        columns(WIDTH - 1, &head, &rows)
+        let rows: Vec<_> = rows.iter().map(|row| cells(row, which.clone())).collect();
+        columns(WIDTH - 1, &head(which), &rows)
     };
     if let Some(lines) = table(0..HEAD.len()) {
         lines.iter().for_each(|line| push_line(out, " ", line));
@@ -191,7 +177,10 @@ fn push_rows(out: &mut String, rows: &[[String; 8]]) {
         match lines.next() {
             Some(line) => push_line(out, " ", line),
             // A name that leaves no room for anything else.
-            None => push_indented(out, " ", BELOW, &worded(&HEAD[..HOLES], &row[..HOLES])),
+            None => {
+                let lies = worded(&head(0..HOLES), &cells(row, 0..HOLES));
+                push_indented(out, " ", BELOW, &lies);
+            }
         }
         push_indented(out, BELOW, BELOW, &worded(&HEAD[HOLES..], &row[HOLES..]));
     }
@@ -201,7 +190,7 @@ fn push_rows(out: &mut String, rows: &[[String; 8]]) {
 fn rows_of(record: &SetUpRecord<'_>, unit: Unit) -> Vec<[String; 8]> {
     let set_up = record.set_up;
     let packer = match set_up.rest.packer {
-        Length::ZERO => String::new(),
+        Length::ZERO => NO_PACKER.to_string(),
         packer => packer.show(unit).to_string(),
     };
     let (holes, on_the_rail, count) = match &set_up.holes {

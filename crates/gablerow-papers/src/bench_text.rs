@@ -18,7 +18,7 @@ use crate::text::{WIDTH, push_indented, push_line};
 /// A plan to bore by as text.
 ///
 /// ```text
-/// SET 1  37.0 from the edge toward you
+/// SET    37.0 from the edge toward you
 ///         this face up         edge   foot   holes            no.
 ///  1 [ ]  G2 left side inside  FRONT  RIGHT  3-4 11-16 19-20  10
 /// ```

@@ -205,11 +205,14 @@ fn what_is_left_to_bore_is_on_the_sheet_of_text_and_on_that_of_paper_alike() {
     let on_paper = in_a_row(&on_paper.join(" "));
     assert!(text.contains(&said), "{text}");
     assert!(on_paper.contains(&said), "{on_paper}");
-    // The number of a set-up, its face, edge, hand and holes.
+    // The number of a set-up, its face, edge, hand, packer and holes. That a panel has no packer is left out where none of its set has.
+    let without_none = |text: &str| text.replace(" none ", " ");
+    let on_paper = without_none(&on_paper);
     let rows = text.lines().filter(|line| line.contains(" [ ]  "));
     let rows: Vec<String> = rows.map(|row| in_a_row(&row.replace("[ ]", ""))).collect();
     assert_eq!(rows.len(), left.len());
     for row in rows {
+        let row = without_none(&row);
         assert!(on_paper.contains(&row), "{row} is not in {on_paper}");
     }
 }
