@@ -14,7 +14,7 @@ use gablerow_core::stamp::Stamp;
 use crate::Value;
 use crate::bench_records::of_cabinet;
 use crate::part_records::{CabinetParts, Part, PartRecord};
-use crate::part_words::bay_words;
+use crate::part_words::{bay_words, named};
 use crate::table::columns;
 use crate::text::push_columns;
 
@@ -135,10 +135,7 @@ impl LabelRecord {
     /// `G2 left side`; with copy and name where there are such: `G2 copy 3 D1 drawer front`.
     #[must_use]
     pub(crate) fn title(&self) -> String {
-        let part = match &self.name {
-            Some(name) => format!("{name} {}", self.part),
-            None => self.part.clone(),
-        };
+        let part = named(self.name.as_ref(), &self.part);
         let copy = self.copy.as_ref().map(Label::as_str);
         of_cabinet(self.cabinet.as_str(), copy, &part)
     }
@@ -242,6 +239,15 @@ mod tests {
             titles.iter().filter(|it| *it == "A1 D1 box side").count(),
             2
         );
+    }
+
+    #[test]
+    fn a_door_that_is_called_one_is_called_so_once() {
+        let mut job = drawers();
+        for front in &mut job.cabinets[0].opening.fronts {
+            front.name = Label::new("door 1").unwrap();
+        }
+        assert!(titles(&job).contains(&"A1 door 1, hung left".into()));
     }
 
     #[test]

@@ -1,6 +1,5 @@
 //! Every part of a job: what is cut, what it becomes, what is bought.
 
-use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
@@ -12,6 +11,8 @@ use gablerow_core::parts::{
 };
 use gablerow_core::stamp::Stamp;
 use gablerow_core::sum::Sum;
+
+use crate::part_words::named;
 
 /// A cabinet and what it is made of.
 #[derive(Clone, Debug, PartialEq)]
@@ -162,18 +163,9 @@ impl<'a> PartRecord<'a> {
         }
     }
 
-    /// The same behind its name, if it has one, with no word said twice: `D2 door, hung left`, `door 1, hung left`.
+    /// The same behind its name, if it has one.
     pub(crate) fn named_words(&self) -> String {
-        let words = self.part_words();
-        let Some(name) = self.name() else {
-            return words;
-        };
-        let first = |text: &str| text.split([' ', ',']).next().map_or(0, str::len);
-        let (kind, rest) = words.split_at(first(&words));
-        match name.as_str()[..first(name.as_str())].eq_ignore_ascii_case(kind) {
-            true => format!("{name}{rest}"),
-            false => format!("{name} {words}"),
-        }
+        named(self.name(), &self.part_words())
     }
 
     /// How many there are of it in one cabinet; `None` for hardware, which is counted for all, and for what is not there.

@@ -5,7 +5,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use gablerow_core::job::{FrontKind, Hand, Names};
+use gablerow_core::job::{FrontKind, Hand, Label, Names};
 use gablerow_core::measure::{Length, Unit};
 use gablerow_core::parts::{
     BagLine, BoxPart, Built, FrontPart, Hanging, Missing, Piece, ShelfPart, Strength,
@@ -20,6 +20,19 @@ pub(crate) fn by(lengths: &[Length], unit: Unit) -> String {
     let show = |length: &Length| length.show(unit).to_string();
     let lengths: Vec<String> = lengths.iter().map(show).collect();
     lengths.join(" x ")
+}
+
+/// What a part is behind its name, if it has one, with no word said twice: `D2 door, hung left`, `door 1, hung left`.
+pub(crate) fn named(name: Option<&Label>, part: &str) -> String {
+    let Some(name) = name else {
+        return part.to_owned();
+    };
+    let first = |text: &str| text.split([' ', ',']).next().map_or(0, str::len);
+    let (kind, rest) = part.split_at(first(part));
+    match name.as_str()[..first(name.as_str())].eq_ignore_ascii_case(kind) {
+        true => format!("{name}{rest}"),
+        false => format!("{name} {part}"),
+    }
 }
 
 /// `G2 rev 7 OTTER, 1000.0 x 704.0 x 560.0 (mm), 2 copies; counts are for all`
@@ -240,4 +253,19 @@ fn holes(holes: &[i16]) -> String {
 
 pub(crate) fn kg(mass: f64) -> String {
     format!("{mass:.1} kg")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_that_says_what_it_is_has_it_said_once() {
+        let words = |name: &str, part: &str| named(Some(&Label::new(name).unwrap()), part);
+        assert_eq!(words("door 1", "door, hung left"), "door 1, hung left");
+        assert_eq!(words("Drawer", "drawer front"), "Drawer front");
+        assert_eq!(words("D2", "door, hung left"), "D2 door, hung left");
+        assert_eq!(words("doors", "door"), "doors door");
+        assert_eq!(named(None, "left side"), "left side");
+    }
 }
