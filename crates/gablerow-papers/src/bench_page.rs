@@ -6,10 +6,10 @@ use alloc::string::{String, ToString};
 use alloc::vec;
 use alloc::vec::Vec;
 
-use gablerow_core::bench::{Plan, SetUp};
+use gablerow_core::bench::Plan;
 use gablerow_core::check::Level;
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::{Copy, FaceId, Job, Key};
+use gablerow_core::job::{Cabinet, Copy, FaceId, Job, Key};
 use gablerow_core::layout::Layout;
 
 use crate::HoleRecord;
@@ -69,8 +69,6 @@ pub(crate) fn bench_pages(of: &BenchSheet, paper: Paper) -> Vec<Page> {
             }
         }
     }
-    sheets.section("Faces");
-    sheets.remark(SIGNS);
     push_faces(&mut sheets, job, of.plan);
     push_tasks(&mut sheets, "First", &words.first());
     push_lines(&mut sheets, "Level", &words.rocks());
@@ -117,43 +115,52 @@ fn push_lines(sheets: &mut Sheets, title: &str, lines: &[String]) {
     }
 }
 
-/// Every face that something is left to bore in, copy by copy; copies that are built alike once.
+/// A section of every face that something is left to bore in; nothing when nothing is.
 fn push_faces(sheets: &mut Sheets, job: &Job, plan: &Plan) {
-    for cabinet in &job.cabinets {
-        for is_mirrored in [false, true] {
-            let alike = cabinet
-                .copies
-                .iter()
-                .filter(|it| it.mirrored == is_mirrored);
-            let alike: Vec<&Copy> = alike.collect();
-            let Some(copy) = alike.first() else { continue };
-            let keys: Vec<Key> = alike.iter().map(|it| it.key).collect();
-            let of_these = |it: &&SetUp| it.cabinet == cabinet.key && keys.contains(&it.copy);
-            let left = plan.set_ups.iter().filter(of_these).map(|it| it.face);
-            let left: BTreeSet<FaceId> = left.collect();
-            let layout = Layout::of(&cabinet.built_as(copy), job);
-            let faces = layout.uprights.iter().flat_map(|upright| &upright.faces);
-            let faces = faces.filter(|face| left.contains(&face.id));
-            let faces = faces.filter_map(|face| FaceDrawing::of(&layout, face.id, &[]));
-            // Rows name one copy each, so a picture says which ones it is of.
-            let copies = (cabinet.copies.len() > 1).then(|| copies(&alike));
-            let name = |face: &FaceDrawing| {
-                let of = [
-                    Some(cabinet.name.to_string()),
-                    copies.clone(),
-                    Some(face.name.to_string()),
-                ];
-                let name = of.into_iter().flatten().collect::<Vec<_>>().join(" ");
-                match is_mirrored {
-                    true => format!("{name}, mirrored"),
-                    false => name,
-                }
-            };
-            let faces: Vec<SmallFace> =
-                faces.map(|face| SmallFace::of(name(&face), face)).collect();
-            SmallFace::push(sheets, &faces);
-        }
+    let builds = job.cabinets.iter().flat_map(|cabinet| {
+        [false, true].map(|is_mirrored| faces_left(cabinet, is_mirrored, job, plan))
+    });
+    let builds: Vec<Vec<SmallFace>> = builds.filter(|faces| !faces.is_empty()).collect();
+    if !builds.is_empty() {
+        sheets.section("Faces");
+        sheets.remark(SIGNS);
     }
+    for faces in &builds {
+        SmallFace::push(sheets, faces);
+    }
+}
+
+/// The faces that something is left to bore in on the copies of a cabinet that are built alike, each once, with the copies it is left on.
+fn faces_left(cabinet: &Cabinet, is_mirrored: bool, job: &Job, plan: &Plan) -> Vec<SmallFace> {
+    let copies_of = cabinet.copies.iter();
+    let alike: Vec<&Copy> = copies_of.filter(|it| it.mirrored == is_mirrored).collect();
+    let Some(copy) = alike.first() else {
+        return Vec::new();
+    };
+    let set_ups = plan.set_ups.iter();
+    let left: BTreeSet<(Key, FaceId)> = set_ups
+        .filter(|it| it.cabinet == cabinet.key)
+        .map(|it| (it.copy, it.face))
+        .collect();
+    let layout = Layout::of(&cabinet.built_as(copy), job);
+    let picture = |face: FaceId| {
+        let of = alike.iter().filter(|it| left.contains(&(it.key, face)));
+        let of: Vec<&Copy> = of.copied().collect();
+        if of.is_empty() {
+            return None;
+        }
+        let face = FaceDrawing::of(&layout, face, &[])?;
+        let mut name = vec![cabinet.name.to_string()];
+        // Rows name one copy each, so a picture says which ones it is of.
+        if cabinet.copies.len() > 1 {
+            name.push(copies(&of));
+        }
+        name.push(face.name.to_string());
+        let mirrored = if is_mirrored { ", mirrored" } else { "" };
+        Some(SmallFace::of(name.join(" ") + mirrored, face))
+    };
+    let faces = layout.uprights.iter().flat_map(|upright| &upright.faces);
+    faces.filter_map(|face| picture(face.id)).collect()
 }
 
 /// Every set-up, in order, under what is changed before it, and how many holes that are.
@@ -222,20 +229,27 @@ mod tests {
     use crate::fixture::{any_job, assert_legible, build_another, drawers, texts, two_bays};
     use crate::page::Mark;
     use gablerow_core::bench::plan;
-    use gablerow_core::job::{Depth, Key, Label};
+    use gablerow_core::job::{Depth, Hand, Label};
     use gablerow_core::measure::Length;
     use proptest::prelude::*;
 
-    fn pages(job: &Job, paper: Paper) -> Vec<Page> {
+    fn planned(job: &Job) -> Plan {
         let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-        let plan = plan(job, &keys, &job.shop.bench.times);
+        plan(job, &keys, &job.shop.bench.times)
+    }
+
+    fn pages_of(plan: &Plan, job: &Job, paper: Paper) -> Vec<Page> {
         let of = BenchSheet {
-            plan: &plan,
+            plan,
             job,
             findings: &gablerow_core::check::of_job(job),
             held_back: &[],
         };
         bench_pages(&of, paper)
+    }
+
+    fn pages(job: &Job, paper: Paper) -> Vec<Page> {
+        pages_of(&planned(job), job, paper)
     }
 
     fn said(job: &Job) -> String {
@@ -257,6 +271,30 @@ mod tests {
     }
 
     #[test]
+    fn what_is_done_is_in_no_picture_and_pictures_name_the_copies_that_are_left() {
+        let mut job = drawers();
+        build_another(&mut job, false);
+        let mut plan = planned(&job);
+        let said = |plan: &Plan| {
+            let pages = pages_of(plan, &job, Paper::A4);
+            let texts: Vec<&str> = pages.iter().flat_map(|page| texts(page)).collect();
+            texts.join(" ")
+        };
+        assert!(said(&plan).contains("A1 copies 1 and 2 left side, inside"));
+        let first = job.cabinets[0].copies[0].key;
+        let left = FaceId::inside(Hand::Left);
+        plan.set_ups
+            .retain(|it| it.copy != first || it.face != left);
+        assert!(said(&plan).contains("A1 copy 2 left side, inside"));
+        plan.set_ups.retain(|it| it.face != left);
+        let of_right = said(&plan);
+        assert!(!of_right.contains("2 left side, inside"));
+        assert!(of_right.contains("A1 copies 1 and 2 right side, inside"));
+        plan.set_ups.clear();
+        assert!(!said(&plan).contains("Faces"));
+    }
+
+    #[test]
     fn where_any_panel_has_a_packer_every_other_says_that_it_has_none() {
         let words = |job: &Job| {
             let pages = pages(job, Paper::A4);
@@ -266,8 +304,7 @@ mod tests {
         };
         assert_eq!(words(&drawers()), (0, 0));
         let job = two_bays(Depth::Shop);
-        let keys: Vec<Key> = job.cabinets.iter().map(|it| it.key).collect();
-        let plan = plan(&job, &keys, &job.shop.bench.times);
+        let plan = planned(&job);
         let rests = plan.set_ups.iter().map(|it| it.rest.packer);
         let without = rests.filter(|packer| *packer == Length::ZERO).count();
         assert!(0 < without && without < plan.set_ups.len());
