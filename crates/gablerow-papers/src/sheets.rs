@@ -285,6 +285,7 @@ impl Sheets {
 mod tests {
     use super::*;
     use crate::fixture::{assert_printed, texts};
+    use alloc::string::ToString;
     use alloc::vec;
     use proptest::prelude::*;
 
@@ -336,6 +337,30 @@ mod tests {
         };
         assert_eq!(heads(13), [3, 3]);
         assert_eq!(heads(30).iter().sum::<usize>(), 9);
+    }
+
+    #[test]
+    fn what_goes_on_overleaf_says_what_of_it_is_and_every_foot_has_what_stands_there() {
+        let mut sheets = Sheets::new(Paper::A4, "cut list");
+        sheets.stand_at_foot("A1 rev 7 OTTER");
+        let row = |number: usize| vec![Cell::words(format!("panel {number}"))];
+        sheets.block(&Block {
+            title: "cabinet A1".to_string(),
+            columns: vec![("part", TextEnd::Start)],
+            rows: (0..120).map(row).collect(),
+            remarks: Vec::new(),
+            closing: Vec::new(),
+        });
+        for (at, page) in sheets.pages().iter().enumerate() {
+            let texts = texts(page);
+            let title = if at == 0 {
+                "cabinet A1"
+            } else {
+                "cabinet A1, continued"
+            };
+            assert!(texts.contains(&title), "{texts:?}");
+            assert!(texts.contains(&"A1 rev 7 OTTER"), "{texts:?}");
+        }
     }
 
     proptest! {
