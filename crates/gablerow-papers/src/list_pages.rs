@@ -49,10 +49,10 @@ pub(crate) fn list_pages(
     sheets.pages()
 }
 
-/// Whether no cabinet has anything on a list.
-pub(crate) fn is_empty(list: PartList, job: &Job, cabinets: &[CabinetParts]) -> bool {
+/// Whether no cabinet of a job has anything on a list; asks as many as it takes.
+pub(crate) fn is_empty(list: PartList, job: &Job) -> bool {
     let listing = Listing { list, job };
-    cabinets.iter().all(|of| listing.rows(of).is_empty())
+    CabinetParts::each(job).all(|of| listing.rows(&of).is_empty())
 }
 
 /// A list in the making.

@@ -65,7 +65,12 @@ impl<'a> CabinetParts<'a> {
     /// What every cabinet of a job is made of.
     #[must_use]
     pub fn of_job(job: &'a Job) -> Vec<Self> {
-        let of = |cabinet| {
+        Self::each(job).collect()
+    }
+
+    /// The same, each made when it is asked for.
+    pub(crate) fn each(job: &'a Job) -> impl Iterator<Item = Self> {
+        let of = move |cabinet| {
             let layout = Layout::of(cabinet, job);
             Self {
                 cabinet,
@@ -73,7 +78,7 @@ impl<'a> CabinetParts<'a> {
                 parts: Parts::of(cabinet, &layout, job),
             }
         };
-        job.cabinets.iter().map(of).collect()
+        job.cabinets.iter().map(of)
     }
 
     /// One record for each part: panels, fronts, boxes with their pieces, shelves, hardware, and what is missing.

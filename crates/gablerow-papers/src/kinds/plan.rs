@@ -16,7 +16,6 @@ use gablerow_core::stamp::Stamp;
 
 use super::names::{safe, told_apart};
 use super::{Format, Kind, Scope};
-use crate::CabinetParts;
 use crate::list_pages::is_empty;
 use crate::page::Paper;
 
@@ -143,10 +142,8 @@ impl Printer<'_> {
 
     /// Whether a list of parts has nothing on it.
     fn is_empty(&self, kind: Kind) -> bool {
-        kind.list().is_some_and(|list| {
-            let job = self.chosen_job();
-            is_empty(list, &job, &CabinetParts::of_job(&job))
-        })
+        let list = kind.list();
+        list.is_some_and(|list| is_empty(list, &self.chosen_job()))
     }
 
     /// The chosen cabinets that may be bored.
