@@ -8,7 +8,7 @@ use gablerow_core::bench::Plan;
 use gablerow_core::check::Finding;
 use gablerow_core::job::{Cabinet, Job};
 
-/// A plan to bore by, printed as text by [`bench_text`](crate::bench_text) and on paper by a `kinds::Printer`.
+/// A plan to bore by, printed by [`bench_text`](crate::bench_text), and as text and on paper by a `kinds::Printer`.
 #[derive(Clone, Copy, Debug)]
 pub struct BenchSheet<'a> {
     /// What is done, in order.
@@ -42,7 +42,7 @@ pub fn open_stops(findings: &[Finding]) -> Option<String> {
 
 /// The cabinets that are held back, each as `G3, 2 stops are open`.
 #[must_use]
-pub fn held_back(cabinets: &[(&Cabinet, Vec<Finding>)]) -> Vec<String> {
+pub(crate) fn held_back(cabinets: &[(&Cabinet, Vec<Finding>)]) -> Vec<String> {
     let held = |(cabinet, findings): &(&Cabinet, Vec<Finding>)| {
         open_stops(findings).map(|count| format!("{}, {count}", cabinet.name))
     };

@@ -73,6 +73,7 @@ mod title_block;
 mod typeface;
 
 pub(crate) use bench_page::bench_pages;
+pub(crate) use bench_sheet::held_back;
 pub(crate) use bore_table::BoreRecord;
 pub(crate) use label_pages::label_pages;
 pub(crate) use labels::{LabelRecord, label_text};
@@ -81,7 +82,7 @@ pub(crate) use part_lists::PartList;
 
 pub use bench_records::{SetUpRecord, panel_name};
 pub use bench_rows::{rail_notes, rail_runs};
-pub use bench_sheet::{BenchSheet, held_back, open_stops};
+pub use bench_sheet::{BenchSheet, open_stops};
 pub use bench_text::bench_text;
 pub use drawn::{DrawnCabinet, DrawnFace};
 pub use dxf::dxf;

@@ -6,8 +6,8 @@ use gablerow_core::check::{self, Finding, Level, is_held_back};
 use gablerow_core::job::{Cabinet, Job, Key};
 use gablerow_core::layout::Layout;
 use gablerow_papers::kinds::Printer;
+use gablerow_papers::open_stops;
 use gablerow_papers::page::Paper;
-use gablerow_papers::{held_back, open_stops};
 
 /// The cabinets of a job, and which of them may be bored.
 #[derive(Clone, Debug)]
@@ -127,12 +127,6 @@ impl<'a> Released<'a> {
             })
         };
         self.cabinets.iter().filter_map(held).collect()
-    }
-
-    /// The cabinets that are held back, as sheets say it.
-    #[must_use]
-    pub fn held_back_words(&self) -> Vec<String> {
-        held_back(&self.cabinets)
     }
 }
 

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use gablerow_core::bench::plan_left;
 use gablerow_core::check::{Finding, Level};
 use gablerow_core::drawing::FaceDrawing;
-use gablerow_core::job::{Cabinet, Job};
+use gablerow_core::job::{Bored, Cabinet, Job};
 
 use super::plan::{Build, Of, Planned, Printer};
 use super::{Format, Kind};
@@ -121,23 +121,37 @@ impl Printer<'_> {
         self.sheets(pages, list.word())
     }
 
+    /// The bench sheet as text, of what a record does not say is bored; `None` where every cabinet is held back.
+    #[must_use]
+    pub fn bench_text(&self, record: &[Bored]) -> Option<String> {
+        self.free().next()?;
+        Some(self.with_bench(record, bench_text))
+    }
+
     fn bench(&self, format: Format) -> Option<Printed> {
+        let record = &self.job.bored;
+        match format {
+            Format::Pdf => {
+                let pages = self.with_bench(record, |of| bench_pages(of, self.paper));
+                self.sheets(pages, "bench sheet")
+            }
+            _ => self.bench_text(record).map(Printed::Text),
+        }
+    }
+
+    /// What is printed of the plan of what a record does not say is bored.
+    fn with_bench<T>(&self, record: &[Bored], print: impl FnOnce(&BenchSheet) -> T) -> T {
         let job = self.job_of(self.free().map(|(cabinet, _)| cabinet));
         let keys: Vec<_> = job.cabinets.iter().map(|it| it.key).collect();
         let heavy = |finding: &&Finding| finding.level != Level::Note;
         let findings = self.free().flat_map(|(_, findings)| findings);
         let findings: Vec<Finding> = findings.filter(heavy).cloned().collect();
-        let plan = plan_left(&job, &job.bored, &keys, &job.shop.bench.times);
-        let sheet = BenchSheet {
-            plan: &plan,
+        print(&BenchSheet {
+            plan: &plan_left(&job, record, &keys, &job.shop.bench.times),
             job: &job,
             findings: &findings,
             held_back: &held_back(self.chosen),
-        };
-        match format {
-            Format::Pdf => self.sheets(bench_pages(&sheet, self.paper), "bench sheet"),
-            _ => Some(Printed::Text(bench_text(&sheet))),
-        }
+        })
     }
 
     fn labels(&self, format: Format) -> Option<Printed> {
