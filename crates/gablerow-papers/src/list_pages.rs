@@ -278,8 +278,9 @@ fn band_words(banded: Banded) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fixture::{any_job, assert_printed, drawers, job, texts};
+    use crate::fixture::{any_job, assert_printed, drawers, job, mm, texts};
     use gablerow_core::job::Label;
+    use gablerow_core::measure::Unit;
     use proptest::prelude::*;
 
     fn pages(list: PartList, job: &Job, paper: Paper) -> Vec<Page> {
@@ -339,6 +340,30 @@ mod tests {
             "all edges",
         ] {
             assert!(read.contains(words), "{words} is not in {read}");
+        }
+    }
+
+    #[test]
+    fn no_number_stands_on_another_line_than_its_fraction() {
+        let mut job = drawers();
+        job.unit = Unit::Inch;
+        let is_fraction = |text: &str| {
+            let number = text.split('"').next().and_then(|it| it.split_once('/'));
+            number.is_some_and(|(over, under)| {
+                over.parse::<u32>().is_ok() && under.parse::<u32>().is_ok()
+            })
+        };
+        for width in (600..1600).step_by(37) {
+            job.cabinets[0].size.width = mm(width);
+            for list in PartList::ALL {
+                for pair in said(list, &job).windows(2) {
+                    let is_number = pair[0].ends_with(|last: char| last.is_ascii_digit());
+                    assert!(
+                        !(is_number && is_fraction(&pair[1])),
+                        "{pair:?} of {list:?}"
+                    );
+                }
+            }
         }
     }
 
